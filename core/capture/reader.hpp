@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Reads a capture, or any CSV with a time and a volts column, and hands on its rows in order. One pass, constant memory
+// but for what the sink keeps.
+#pragma once
+
+#include "core/base/result.hpp"
+#include "core/capture/header.hpp"
+#include "core/capture/mark.hpp"
+#include "core/capture/reading.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stillwire {
+
+// Said by the person when a foreign CSV cannot be recognised; empty members are found out.
+struct ImportOptions {
+    std::string timeColumn;
+    std::string voltsColumn;
+    char delimiter = '\0';
+    std::optional<bool> decimalComma;
+};
+
+// Who takes the rows. header() comes once, before any row.
+class RowSink {
+public:
+    virtual ~RowSink() = default;
+    virtual Status header(const CaptureHeader&) { return Done{}; }
+    virtual void reading(const Reading& reading) = 0;
+    virtual void mark(const Mark& mark) = 0;
+};
+
+struct ReadSummary {
+    std::size_t rows = 0;
+    bool imported = false;             // a foreign CSV, times counted from its first row
+    std::vector<std::string> warnings; // a torn last line, a newer format: one sentence each
+};
+
+// Errors: cannot be opened, empty of known columns, binary, a time that goes back, a volts field that is no number,
+// each with file, line and mend. Columns without rows are fine.
+[[nodiscard]] Result<ReadSummary> readCapture(const std::string& path, RowSink& sink, const ImportOptions& options = {});
+// The same from bytes in memory; `where` names them in errors.
+[[nodiscard]] Result<ReadSummary> readCaptureText(std::string_view bytes, const std::string& where, RowSink& sink,
+                                                  const ImportOptions& options = {});
+
+// A whole capture in memory, for replay, edits and tests. Rows in file order.
+struct Capture {
+    struct Row {
+        bool isMark = false;
+        std::size_t index = 0; // into readings or marks
+    };
+    CaptureHeader header;
+    std::vector<Reading> readings;
+    std::vector<Mark> marks;
+    std::vector<Row> rows;
+    ReadSummary summary;
+};
+[[nodiscard]] Result<Capture> loadCapture(const std::string& path, const ImportOptions& options = {});
+
+// SHA-256 over the bytes of all reading rows, LF ends, in order; lower-case hexadecimal.
+[[nodiscard]] Result<std::string> captureHash(const std::string& path);
+
+// Rewrites the marks beside the file and renames: reading rows stay byte for byte, old marks go into the header.
+[[nodiscard]] Status rewriteMarks(const std::string& path, const std::vector<Mark>& marks);
+
+} // namespace stillwire

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Text of capture rows, and a file that grows by them. What is written is exactly what the analyser gets.
+#pragma once
+
+#include "core/base/result.hpp"
+#include "core/capture/header.hpp"
+#include "core/capture/mark.hpp"
+#include "core/capture/reading.hpp"
+
+#include <string>
+
+namespace stillwire {
+
+inline constexpr const char* kColumns = "time_s,volts,flags,mark\n";
+
+// Shortest decimal that reads back to the same double; time with up to six decimals, none trailing.
+[[nodiscard]] std::string formatRow(const Reading& reading);
+[[nodiscard]] std::string formatRow(const Mark& mark); // RFC 4180 quoting where the text needs it
+[[nodiscard]] std::string formatVolts(double volts_V);
+[[nodiscard]] std::string formatTime(Time time);
+
+// Appends whole rows to a file. Not thread-safe but for sync(), which another thread may call.
+// A failed write keeps the unwritten rows in memory (pending()) and says so; the next append or retry() tries again.
+class CaptureWriter {
+public:
+    // Creates `path` (an existing file is never overwritten: error) and writes header and columns.
+    [[nodiscard]] static Result<CaptureWriter> create(const std::string& path, const CaptureHeader& header);
+
+    CaptureWriter(CaptureWriter&& other) noexcept;
+    CaptureWriter& operator=(CaptureWriter&& other) noexcept;
+    ~CaptureWriter();
+
+    [[nodiscard]] Status append(const Reading& reading);
+    [[nodiscard]] Status append(const Mark& mark);
+    [[nodiscard]] Status retry();
+    [[nodiscard]] Status sync() const; // to the disk
+    [[nodiscard]] Status moveTo(const std::string& otherPath); // the whole capture, pending rows too, into a new file
+    [[nodiscard]] std::size_t pendingBytes() const { return pending_.size(); }
+    [[nodiscard]] const std::string& path() const { return path_; }
+
+private:
+    CaptureWriter() = default;
+    [[nodiscard]] Status write(const std::string& row);
+
+    std::string path_;
+    int descriptor_ = -1;
+    std::string pending_;
+    std::string header_;
+};
+
+} // namespace stillwire

@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What a trace says: plain data, copied to whoever shows it. "nominal" volts are at the nominal reference, "shown" volts
+// are what the meter showed. An absent optional was not measured.
+#pragma once
+
+#include "core/base/sentence.hpp"
+#include "core/base/time.hpp"
+#include "core/capture/mark.hpp"
+#include "core/sheet/sheet.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stillwire {
+
+enum class BlindCause { autorange, gap, overload, hold, frozen, unit };
+struct BlindSpan {
+    Time from{0}, to{0};
+    BlindCause cause = BlindCause::gap;
+};
+
+// Phases tile the capture: each begins where the one before ends.
+enum class PhaseKind { quiet, wiggle, travel, blind };
+struct Phase {
+    PhaseKind kind = PhaseKind::quiet;
+    Time from{0}, to{0};
+    std::optional<double> level_V, noise_V; // shown
+};
+
+enum class Direction { down, up };
+enum class ExcursionKind { dropout, play };
+// An excursion from the held level that came back (or, while `open`, has not yet). All volts shown. The depth is a lower
+// bound, the duration an interval: the meter averages.
+struct Excursion {
+    Time from{0}, to{0}; // first and last reading that show it
+    double held_V = 0;
+    double extreme_V = 0;
+    double threshold_V = 0; // in force when it was flagged
+    Direction direction = Direction::down;
+    ExcursionKind kind = ExcursionKind::dropout;
+    int readings = 0;
+    bool open = false;
+    bool unmarked = false;     // no step was open
+    std::optional<Step> step;  // in force when the first reading's aperture began
+    std::string pose;          // "left", "section-2/left"; empty outside a pose
+    int poseIndex = -1;        // counts the poses of the capture; -1 outside a pose
+
+    [[nodiscard]] double depth_V() const { return held_V > extreme_V ? held_V - extreme_V : extreme_V - held_V; }
+};
+
+struct LevelJump {
+    Time at{0};
+    double from_V = 0, to_V = 0; // shown
+    std::optional<Step> step;
+    int poseIndex = -1;
+};
+
+enum class Conformance { inside, outside, undecided };
+
+// One stay at a position. Volts shown but for level_V and u_V (nominal, k = 1).
+struct Visit {
+    Time from{0}, to{0};
+    double raw_V = 0;
+    double level_V = 0;
+    double u_V = 0;
+    int readings = 0;
+    bool hang = false; // stopped short on its way back to rest, among visits that did not
+    std::optional<Step> step;
+};
+
+struct PositionLevel {
+    std::string name;
+    Window window_V;                      // nominal
+    std::optional<double> level_V, raw_V; // median over visits: nominal, shown
+    std::optional<double> u_V;            // k = 1, nominal
+    std::optional<double> probabilityInside; // of the worst visit that is not a hang
+    std::optional<Conformance> conformance;
+    std::optional<double> coldLevel_V; // the first cold visit, nominal
+    std::optional<double> spread_V;    // over visits, nominal
+    std::vector<Visit> visits;
+};
+
+struct WireLevel { // reference or ground, as read
+    double level_V = 0;
+    double u_V = 0;
+    double lowest_V = 0, highest_V = 0;
+    int visits = 0;
+    double change_V = 0; // largest difference between visits
+    double probabilityInside = 0;
+    Conformance conformance = Conformance::undecided;
+};
+
+struct StepCoverage {
+    Step step = Step::wiggleShaft;
+    int poses = 0;      // looked at: not blind
+    int blindPoses = 0;
+    int dropouts = 0;   // poses that showed at least one
+    std::optional<double> rateUpper95;      // per pose, for the shortest visible or longer
+    std::optional<int> posesFor95;          // still needed; absent: this meter cannot see the reference fault here
+    std::optional<double> shortestVisible_s;
+    int jumps = 0;
+};
+
+struct AdjustmentAdvice {
+    bool wanted = false;
+    bool feasible = false;
+    std::optional<double> shift_V; // nominal, of the rest position
+    std::map<std::string, double> targetRaw_V; // shown, by position
+    std::map<std::string, double> after_V;     // nominal
+    std::map<std::string, double> share;       // how much of the shift each position takes; rest is 1
+    std::optional<double> margin;              // smallest, in half-windows, after the shift
+    std::optional<double> voltsPerTurn_V, uVoltsPerTurn_V; // learned from two turns or more
+    int turns = 0;
+};
+
+struct MachineStrip {
+    int stops = 0;         // sure
+    int stopsPossible = 0; // the sure ones and those the averaged readings allow
+    struct Point {
+        Time time{0};
+        double drive = 0; // 0 none, 1 full
+    };
+    std::vector<Point> points; // where the drive changes
+};
+
+struct WearBin {
+    double from = 0, to = 0; // share of the travel between the outermost window middles
+    double time_s = 0;
+    int dropouts = 0;
+    double noise_V = 0;
+};
+
+struct ColdWarm {
+    int coldPoses = 0, coldDropouts = 0, warmPoses = 0, warmDropouts = 0;
+    double p = 1; // exact, two-sided
+    bool significant = false;
+};
+
+enum class Decision { keep, adjust, replace, checkWiring, checkSupply, checkLinkage, cannotTell };
+[[nodiscard]] const char* decisionName(Decision decision); // "check-wiring"
+
+// A row of the judgement table that holds, with the test that would split it from the others.
+struct Cause {
+    Decision decision = Decision::cannotTell;
+    Sentence says;
+    Sentence nextTest;
+};
+
+struct Verdict {
+    Decision decision = Decision::cannotTell;
+    std::vector<Sentence> reasons;
+    std::vector<Cause> causes; // ranked; the first is the decision's
+    std::vector<Sentence> notTested;
+    std::vector<Sentence> next;
+};
+
+// What the meter does to the evidence, as the bench found it.
+struct MeterFigures {
+    double interval_s = 0; // as described, or as seen where the description is absent or wrong
+    std::optional<double> aperture_s;
+    double resolution_V = 0;
+    double held_V = 0;      // of now, shown
+    double noise_V = 0;     // of now
+    double threshold_V = 0; // of now
+};
+
+// What is happening at the newest reading, for the word beside the number.
+enum class WireState { silent, steady, moving, dropped, jumped, blind, overVoltage };
+
+struct Findings {
+    std::size_t readings = 0;
+    Time duration{0};
+    MeterFigures meter;
+    WireState state = WireState::silent;
+    std::vector<Sentence> assumed;
+    std::vector<BlindSpan> blind;
+    std::vector<Phase> phases;
+    std::vector<Excursion> excursions; // dropouts and play, in order of time
+    std::vector<LevelJump> jumps;
+    std::vector<PositionLevel> positions; // in the order of the sheet
+    std::optional<WireLevel> reference, ground;
+    std::vector<StepCoverage> steps; // wiggle steps done, and the required ones
+    StepCoverage wiggle;             // the worse-covered required step
+    AdjustmentAdvice adjustment;
+    MachineStrip machine;
+    std::vector<WearBin> wear;
+    std::optional<ColdWarm> coldWarm;
+    bool overVoltage = false; // a signal over 5.5 V: stop, key off
+    Verdict verdict;
+};
+
+} // namespace stillwire

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Leads a person through the steps. Takes stamped events, returns prompts and the marks to record; never runs in replay.
+#pragma once
+
+#include "core/base/sentence.hpp"
+#include "core/capture/mark.hpp"
+#include "core/findings/findings.hpp"
+#include "core/sheet/meter_traits.hpp"
+#include "core/sheet/sheet.hpp"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stillwire {
+
+// What a person may ask for. next: go on (Space). back: undo the last step or pose. skip: leave the step out. stop: end here.
+// turnIn/turnOut: one part-turn of the sensor made while adjusting. lift*: answers to the lift question.
+enum class Command { next, back, skip, stop, turnIn, turnOut, liftOnStop, liftOffStop, offerYes, offerNo };
+
+// How one moment of the procedure looks to the person. Sentences, so that they can be translated and spoken.
+struct Prompt {
+    std::optional<Step> step; // none before the start and after the end
+    int number = 0, of = 0;   // "step 5 of 11"
+    Sentence title;           // "Wiggle the shaft"
+    std::vector<Sentence> cautions; // shown before the hand moves
+    Sentence instruction;     // one sentence: what the hand does
+    Sentence detail;          // a second line, may be empty
+    Sentence why;
+    std::string drawing;      // name of the step drawing in resources/drawings, without .svg
+    Sentence wanted;          // "11 more poses"; empty: nothing more
+    double progress = 0;      // 0 to 1 of what the step wants
+    // A pose being held: the word ("hold left"), how long in all, since when.
+    Sentence pose;
+    std::optional<double> poseFor_s;
+    Time poseSince{0};
+    bool stopNow = false;     // over 5.5 V: key off
+    bool finished = false;
+};
+
+enum class StepOutcome { waiting, current, done, skipped };
+struct PathEntry {
+    Step step;
+    StepOutcome outcome = StepOutcome::waiting;
+};
+
+struct ProcedureOptions {
+    std::uint64_t seed = 1; // of the random part of the pace
+    bool endStepsByEvidence = true;
+};
+
+class Procedure {
+public:
+    Procedure(const Sheet& sheet, const MeterTraits& meter, ProcedureOptions options);
+    Procedure(Procedure&&) noexcept;
+    Procedure& operator=(Procedure&&) noexcept;
+    ~Procedure();
+
+    // Each returns the marks to record now, in order, stamped `now`. `findings` is what the examination says at `now`.
+    std::vector<Mark> start(Time now);
+    std::vector<Mark> command(Command command, Time now, const Findings& findings);
+    std::vector<Mark> tick(Time now, const Findings& findings); // a few times a second, and after each reading
+
+    [[nodiscard]] const Prompt& prompt() const;
+    [[nodiscard]] const std::vector<PathEntry>& path() const;
+
+private:
+    struct State;
+    std::unique_ptr<State> state_;
+};
+
+} // namespace stillwire

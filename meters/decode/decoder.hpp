@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A decoder turns bytes into readings. Pure: no clock, no port; any split of the bytes gives the same readings.
+#pragma once
+
+#include "core/base/time.hpp"
+#include "core/capture/reading.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace stillwire {
+
+class Decoder {
+public:
+    virtual ~Decoder() = default;
+    // Appends the readings whose frames end within `bytes`, each stamped `arrived`. A partial frame waits.
+    virtual void push(std::span<const std::uint8_t> bytes, Time arrived, std::vector<Reading>& out) = 0;
+    virtual void reset() = 0; // after a lost link: forget the partial frame
+    [[nodiscard]] virtual std::size_t droppedBytes() const = 0; // garbage so far
+    [[nodiscard]] virtual std::string lastComplaint() const = 0; // why the last bytes were dropped; empty: none were
+};
+
+} // namespace stillwire
