@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Leads a person through the steps. Takes stamped events, returns prompts and the marks to record; never runs in replay.
+// Leads a person through the steps. Takes stamped events, returns prompts and the marks to record; never runs in
+// replay.
 #pragma once
 
 #include "core/base/sentence.hpp"
@@ -16,27 +17,45 @@
 
 namespace stillwire {
 
-// What a person may ask for. next: go on (Space). back: undo the last step or pose. skip: leave the step out. stop: end here.
-// turnIn/turnOut: one part-turn of the sensor made while adjusting. lift*: answers to the lift question.
+// What a person may ask for. next: go on (Space); before the evidence is in it hurries the pose or the wait on, and
+// never ends a step short: skip does. back: undo the step that just ended by itself, or start this one again.
+// skip: leave the step out. stop: end here. turnIn/turnOut: one part-turn of the sensor made while adjusting.
+// lift*: answers to the lift question. offer*: answers to the question in Prompt::offer.
 enum class Command { next, back, skip, stop, turnIn, turnOut, liftOnStop, liftOffStop, offerYes, offerNo };
+
+// An answer the person may give now, with its words.
+struct Choice {
+    Command command = Command::next;
+    Sentence says;
+};
+
+// Which wire the red lead is to touch in a step.
+enum class Wire { none, reference, ground, signal };
 
 // How one moment of the procedure looks to the person. Sentences, so that they can be translated and spoken.
 struct Prompt {
-    std::optional<Step> step; // none before the start and after the end
-    int number = 0, of = 0;   // "step 5 of 11"
-    Sentence title;           // "Wiggle the shaft"
+    std::optional<Step> step;       // none before the start and after the end
+    int number = 0, of = 0;         // "step 5 of 11"
+    Sentence title;                 // "Wiggle the shaft"
     std::vector<Sentence> cautions; // shown before the hand moves
-    Sentence instruction;     // one sentence: what the hand does
-    Sentence detail;          // a second line, may be empty
+    Sentence instruction;           // one sentence: what the hand does
+    Sentence detail;                // a second line, may be empty
     Sentence why;
-    std::string drawing;      // name of the step drawing in resources/drawings, without .svg
-    Sentence wanted;          // "11 more poses"; empty: nothing more
-    double progress = 0;      // 0 to 1 of what the step wants
+    std::string drawing; // name of the step drawing in resources/drawings, without .svg
+    Sentence wanted;     // "11 more poses"; empty: nothing more
+    double progress = 0; // 0 to 1 of what the step wants
     // A pose being held: the word ("hold left"), how long in all, since when.
     Sentence pose;
     std::optional<double> poseFor_s;
     Time poseSince{0};
-    bool stopNow = false;     // over 5.5 V: key off
+    std::string position;        // the sheet's name of the position to be at now; empty: none in particular
+    Wire wire = Wire::none;      // where the red lead belongs now
+    bool movingLead = false;     // the lead is on its way there; the step proper has not begun
+    std::optional<double> aim_V; // adjusting: what the meter should show, and how near is near enough
+    double aimWithin_V = 0;
+    Sentence offer;              // a question; its answers are in `choices`
+    std::vector<Choice> choices; // beyond next, back, skip and stop
+    bool stopNow = false;        // over 5.5 V: key off
     bool finished = false;
 };
 
@@ -58,7 +77,8 @@ public:
     Procedure& operator=(Procedure&&) noexcept;
     ~Procedure();
 
-    // Each returns the marks to record now, in order, stamped `now`. `findings` is what the examination says at `now`.
+    // Each returns the marks to record now, in order, stamped `now`. `findings` is what the examination says at
+    // `now`.
     std::vector<Mark> start(Time now);
     std::vector<Mark> command(Command command, Time now, const Findings& findings);
     std::vector<Mark> tick(Time now, const Findings& findings); // a few times a second, and after each reading

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/procedure/activity.hpp"
+
+namespace stillwire {
+
+double Bench::interval_s() const {
+    if (findings->meter.interval_s > 0) return findings->meter.interval_s;
+    return meter.interval_s > 0 ? meter.interval_s : 0.33;
+}
+
+const PositionLevel* Bench::position(const std::string& name) const {
+    for (const PositionLevel& p : findings->positions)
+        if (p.name == name) return &p;
+    return nullptr;
+}
+
+const StepCoverage* Bench::coverage(Step step) const {
+    for (const StepCoverage& s : findings->steps)
+        if (s.step == step) return &s;
+    return nullptr;
+}
+
+const Visit* Bench::visitSince(const std::string& name, Time since) const {
+    const PositionLevel* p = position(name);
+    if (p == nullptr || p->visits.empty()) return nullptr;
+    const Visit& last = p->visits.back();
+    return last.from >= since ? &last : nullptr;
+}
+
+std::unique_ptr<Activity> makeActivity(Step step, bool endsByEvidence) {
+    switch (step) {
+    case Step::hookUp: return makeHookUp(endsByEvidence);
+    case Step::reference:
+    case Step::ground: return makeWireReading(step);
+    case Step::coldStart: return makeColdStart();
+    case Step::wiggleShaft:
+    case Step::wiggleHarness:
+    case Step::warmRepeat:
+    case Step::wiggleReference:
+    case Step::wiggleGround: return makePoses(step);
+    case Step::fullPress:
+    case Step::release:
+    case Step::confirm: return makeVisits(step);
+    case Step::sweep: return makeSweep();
+    case Step::lift: return makeLift(endsByEvidence);
+    case Step::adjust: return makeAdjust();
+    case Step::putBack: return makePutBack();
+    }
+    return makePutBack();
+}
+
+Wire wireOf(Step step) {
+    switch (step) {
+    case Step::hookUp:
+    case Step::reference:
+    case Step::wiggleReference: return Wire::reference;
+    case Step::ground:
+    case Step::wiggleGround: return Wire::ground;
+    case Step::putBack: return Wire::none;
+    default: return Wire::signal;
+    }
+}
+
+} // namespace stillwire

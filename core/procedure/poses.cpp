@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Steps made of held poses: the wiggles, and the second look when warm.
+#include "core/procedure/activity.hpp"
+#include "core/procedure/texts.hpp"
+
+#include <algorithm>
+
+namespace stillwire {
+
+namespace {
+
+constexpr int kPosesWanted = 29;    // clean ones: one fault in ten poses shows with 95 % (1 - 0.9^29)
+constexpr int kPosesAtMost = 90;    // a meter that stays blind must not keep a hand wiggling for ever
+constexpr int kPosesPerSection = 6; // three each way, then the next section of the harness
+constexpr int kSections = 5;
+constexpr double kNextSection_s = 2;     // for the hand to get there
+constexpr double kWarmAfter_s = 10 * 60; // common practice, no source: 10 to 15 minutes
+
+class Poses : public Activity {
+public:
+    explicit Poses(Step step) : step_(step), warm_(step == Step::warmRepeat) {}
+
+    void begin(const Bench& bench) override {
+        begun_ = bench.now;
+        bench.mark("position:" + bench.sheet.rest().name);
+        if (!waiting(bench)) pose(bench);
+    }
+
+    void tick(const Bench& bench) override {
+        if (made_ == 0) {
+            if (!waiting(bench)) pose(bench);
+            return;
+        }
+        if (holding(bench) || enough(bench)) return;
+        pose(bench);
+    }
+
+    void command(Command command, const Bench& bench) override {
+        if (command != Command::next || enough(bench)) return;
+        hurried_ = true;
+        pose(bench);
+    }
+
+    [[nodiscard]] bool done(const Bench& bench) const override {
+        return made_ > 0 && !holding(bench) && enough(bench);
+    }
+
+    void show(Prompt& prompt, const Bench& bench) const override {
+        if (made_ == 0) {
+            prompt.detail = {say::kWarmWait, {plain(kWarmAfter_s / 60, 0)}};
+            const double passed = toSeconds(bench.now - bench.keyOn);
+            prompt.progress = std::clamp(passed / kWarmAfter_s, 0.0, 1.0);
+            prompt.wanted = {say::kMoreSeconds, {plain(std::max(0.0, kWarmAfter_s - passed), 0)}};
+            return;
+        }
+        const int left = missing(bench), seen = counted(bench);
+        if (left == 1)
+            prompt.wanted = {say::kOneMorePose, {}};
+        else if (left > 1)
+            prompt.wanted = {say::kMorePoses, {std::to_string(left)}};
+        prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
+        prompt.poseFor_s = hold_s_;
+        prompt.poseSince = poseSince_;
+        if (step_ == Step::wiggleHarness) {
+            prompt.pose = {left_ ? say::kSectionLeft : say::kSectionRight, {std::to_string(section())}};
+            prompt.detail = {say::kSectionsAre, {}};
+        } else {
+            prompt.pose = {left_ ? say::kHoldLeft : say::kHoldRight, {}};
+        }
+        const StepCoverage* c = bench.coverage(step_);
+        if (c != nullptr && c->poses > 0 && !c->posesFor95) prompt.detail = {say::kCannotSee, {}};
+    }
+
+private:
+    [[nodiscard]] bool waiting(const Bench& bench) const {
+        return warm_ && !hurried_ && toSeconds(bench.now - bench.keyOn) < kWarmAfter_s;
+    }
+    // A pose ends when its time is up and the meter has looked at it; a meter that has fallen silent gets one more
+    // hold.
+    [[nodiscard]] bool holding(const Bench& bench) const {
+        const double held_s = toSeconds(bench.now - poseSince_);
+        if (held_s < hold_s_) return true;
+        const bool looked = bench.findings->readings >= readingsAtPose_ + kReadingsPerPose;
+        return !looked && held_s < 2 * hold_s_;
+    }
+    [[nodiscard]] int counted(const Bench& bench) const {
+        const StepCoverage* c = bench.coverage(step_);
+        return c != nullptr ? c->poses : 0;
+    }
+    [[nodiscard]] int missing(const Bench& bench) const {
+        if (made_ >= kPosesAtMost) return 0;
+        const StepCoverage* c = bench.coverage(step_);
+        if (c != nullptr && c->poses > 0 && c->posesFor95) return *c->posesFor95;
+        return std::max(0, kPosesWanted - counted(bench));
+    }
+    [[nodiscard]] bool enough(const Bench& bench) const { return missing(bench) == 0; }
+    [[nodiscard]] int section() const { return 1 + (std::max(1, made_) - 1) / kPosesPerSection % kSections; }
+
+    void pose(const Bench& bench) {
+        const int before = section();
+        ++made_;
+        left_ = made_ % 2 == 1;
+        std::string where = left_ ? "left" : "right";
+        const StepCoverage* c = bench.coverage(step_);
+        hold_s_ = bench.pace.hold_s(bench.interval_s(), c != nullptr ? c->shortestVisible_s.value_or(0) : 0);
+        if (step_ == Step::wiggleHarness) {
+            where = "section-" + std::to_string(section()) + "/" + where;
+            if (section() != before) hold_s_ += kNextSection_s;
+        }
+        poseSince_ = bench.now;
+        readingsAtPose_ = bench.findings->readings;
+        bench.mark("pose:" + where);
+    }
+
+    Step step_;
+    bool warm_, hurried_ = false, left_ = false;
+    Time begun_{0}, poseSince_{0};
+    double hold_s_ = 0;
+    int made_ = 0;
+    std::size_t readingsAtPose_ = 0;
+};
+
+} // namespace
+
+std::unique_ptr<Activity> makePoses(Step step) { return std::make_unique<Poses>(step); }
+
+} // namespace stillwire

@@ -1,0 +1,302 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/procedure/procedure.hpp"
+
+#include "core/procedure/activity.hpp"
+#include "core/procedure/lead.hpp"
+#include "core/procedure/texts.hpp"
+
+#include <array>
+#include <utility>
+
+namespace stillwire {
+
+namespace {
+
+constexpr std::array kOrder{Step::hookUp,        Step::reference, Step::ground,  Step::coldStart, Step::wiggleShaft,
+                            Step::wiggleHarness, Step::fullPress, Step::sweep,   Step::release,   Step::lift,
+                            Step::warmRepeat,    Step::adjust,    Step::confirm, Step::putBack};
+constexpr double kUndoFor_s = 10; // "back" this soon after a step ended means the step that ended
+constexpr double kAskFor_s = 30;  // an unanswered offer is taken as no
+constexpr int kAdjustRounds = 4;
+
+} // namespace
+
+struct Procedure::State {
+    Sheet sheet;
+    MeterTraits meter;
+    ProcedureOptions options;
+    Pace pace;
+    std::vector<PathEntry> path;
+    Prompt prompt;
+
+    enum class Mode { before, lead, step, asking, stopped, over } mode = Mode::before;
+    std::size_t at = 0; // into path, while mode is lead, step or asking
+    std::unique_ptr<Activity> activity;
+    LeadMove lead;
+    Wire wire = Wire::none;
+    Time keyOn{0}, enteredAt{0}, askedAt{0};
+    bool keyIsOn = false, endedByEvidence = false, offered = false;
+    int adjustRounds = 0;
+    Sentence
+        trouble; // why the run is about to stop (a bad reference or ground); empty for the offer of the supply wires
+    Findings none;
+    std::vector<Mark> marks;
+
+    State(const Sheet& s, const MeterTraits& m, ProcedureOptions o) : sheet(s), meter(m), options(o), pace(o.seed) {
+        for (Step step : kOrder) path.push_back({step, StepOutcome::waiting});
+    }
+
+    [[nodiscard]] Step step() const { return path[at].step; }
+    Bench bench(Time now, const Findings& findings) { return {sheet, meter, pace, keyOn, now, &findings, &marks}; }
+    std::vector<Mark> taken() { return std::exchange(marks, {}); }
+
+    void enter(std::size_t index, const Bench& bench) {
+        at = index;
+        path[at].outcome = StepOutcome::current;
+        enteredAt = bench.now;
+        const Wire wanted = wireOf(step());
+        if (wanted == Wire::none || wanted == wire || step() == Step::hookUp) return open(bench);
+        mode = Mode::lead;
+        // Leads are being moved: what the meter shows meanwhile belongs to no wire.
+        bench.mark("step:" + std::string(stepName(Step::hookUp)));
+        lead.begin(wanted, bench);
+    }
+
+    void open(const Bench& bench) {
+        mode = Mode::step;
+        if (wireOf(step()) != Wire::none) wire = wireOf(step());
+        bench.mark("step:" + std::string(stepName(step())));
+        activity = makeActivity(step(), options.endStepsByEvidence);
+        activity->begin(bench);
+    }
+
+    // The step is over; what comes next may depend on what it found.
+    void leave(StepOutcome outcome, const Bench& bench) {
+        path[at].outcome = outcome;
+        const Findings& f = *bench.findings;
+        if (step() == Step::hookUp && outcome == StepOutcome::done) {
+            keyOn = bench.now;
+            keyIsOn = true;
+            bench.mark("key:on");
+        }
+        if (step() == Step::putBack) return finish(bench);
+        if (outcome == StepOutcome::done && (step() == Step::reference || step() == Step::ground)) {
+            const auto& level = step() == Step::reference ? f.reference : f.ground;
+            if (level && level->conformance == Conformance::outside)
+                return ask(
+                    {step() == Step::reference ? say::kReferenceBad : say::kGroundBad, {volts(level->level_V)}},
+                    bench.now);
+        }
+        if (step() == Step::adjust && outcome == StepOutcome::skipped) // then there is nothing to confirm
+            path.erase(path.begin() + static_cast<std::ptrdiff_t>(at) + 1);
+        if (step() == Step::wiggleShaft && !offered) {
+            const StepCoverage* c = bench.coverage(Step::wiggleShaft);
+            if (c != nullptr && c->dropouts > 0) return ask({}, bench.now);
+        }
+        goOn(bench);
+    }
+
+    void ask(Sentence why, Time now) {
+        mode = Mode::asking;
+        askedAt = now;
+        trouble = std::move(why);
+    }
+
+    void answer(bool yes, const Bench& bench) {
+        if (!trouble.empty()) { // yes: end here
+            trouble = {};
+            if (yes) return enter(path.size() - 1, bench);
+            return goOn(bench);
+        }
+        offered = true;
+        if (yes) {
+            const auto after = path.begin() + static_cast<std::ptrdiff_t>(at) + 1;
+            path.insert(after,
+                        {{Step::wiggleReference, StepOutcome::waiting}, {Step::wiggleGround, StepOutcome::waiting}});
+        }
+        goOn(bench);
+    }
+
+    void goOn(const Bench& bench) {
+        const bool confirmed = step() == Step::confirm && path[at].outcome == StepOutcome::done;
+        if (confirmed && worthTurning(*bench.findings) && adjustRounds < kAdjustRounds)
+            path.insert(path.begin() + static_cast<std::ptrdiff_t>(at) + 1,
+                        {{Step::adjust, StepOutcome::waiting}, {Step::confirm, StepOutcome::waiting}});
+        std::size_t next = at + 1;
+        while (next < path.size() && path[next].outcome != StepOutcome::waiting) ++next;
+        // Nothing to turn: adjust and its confirmation are not part of this run.
+        while (path[next].step == Step::adjust && !worthTurning(*bench.findings))
+            path.erase(path.begin() + static_cast<std::ptrdiff_t>(next),
+                       path.begin() + static_cast<std::ptrdiff_t>(next) + 2);
+        if (path[next].step == Step::adjust) ++adjustRounds;
+        enter(next, bench);
+    }
+
+    // A sensor that must go, or whose wires must be mended first, is not turned.
+    static bool worthTurning(const Findings& f) {
+        const Decision d = f.verdict.decision;
+        const bool mends = d == Decision::replace || d == Decision::checkWiring || d == Decision::checkSupply ||
+                           d == Decision::checkLinkage;
+        return f.adjustment.wanted && f.adjustment.feasible && !mends;
+    }
+
+    void undo(const Bench& bench) {
+        std::size_t target = at;
+        const bool fresh = endedByEvidence && toSeconds(bench.now - enteredAt) < kUndoFor_s;
+        if (mode == Mode::step && !fresh) {
+            bench.mark("undo:" + std::string(stepName(step())));
+        } else {
+            if (mode != Mode::asking) {
+                if (at == 0) return;
+                path[at].outcome = StepOutcome::waiting;
+                --target;
+            }
+            bench.mark("undo:" + std::string(stepName(path[target].step)));
+        }
+        trouble = {};
+        endedByEvidence = false;
+        enter(target, bench);
+    }
+
+    void finish(const Bench& bench) {
+        bench.mark("step:end");
+        mode = Mode::over;
+        activity.reset();
+    }
+
+    bool overVoltage(const Bench& bench) {
+        if (!bench.findings->overVoltage || mode == Mode::over || mode == Mode::before) return false;
+        if (mode != Mode::stopped) {
+            bench.mark("step:end");
+            path[at].outcome = StepOutcome::waiting;
+            activity.reset();
+            mode = Mode::stopped;
+        }
+        return true;
+    }
+
+    void show(const Bench& bench);
+    void showAsking();
+};
+
+void Procedure::State::showAsking() {
+    if (!trouble.empty()) {
+        prompt.instruction = prompt.offer = trouble;
+        prompt.choices = {{Command::offerYes, {say::kEndHere, {}}}, {Command::offerNo, {say::kGoOnAnyway, {}}}};
+    } else {
+        prompt.instruction = prompt.offer = {say::kOfferSupplyWires, {}};
+        prompt.choices = {{Command::offerYes, {say::kYesLook, {}}}, {Command::offerNo, {say::kNoGoOn, {}}}};
+    }
+}
+
+void Procedure::State::show(const Bench& bench) {
+    prompt = Prompt{};
+    if (mode == Mode::before) return;
+    if (mode == Mode::over || mode == Mode::stopped) {
+        prompt.finished = mode == Mode::over;
+        prompt.stopNow = mode == Mode::stopped;
+        if (prompt.stopNow) {
+            prompt.title = prompt.instruction = {say::kOverVoltage, {}};
+            prompt.why = {say::kOverVoltageWhy, {}};
+            prompt.cautions = {{stepText(Step::putBack).cautions.front(), {}}};
+            prompt.drawing = stepName(Step::putBack);
+        } else {
+            prompt.title = prompt.instruction = {say::kFinished, {}};
+            prompt.progress = 1;
+        }
+        return;
+    }
+    const StepText& text = stepText(step());
+    prompt.step = step();
+    prompt.number = static_cast<int>(at) + 1;
+    prompt.of = static_cast<int>(path.size());
+    prompt.title = {text.title, {}};
+    prompt.instruction = {text.instruction, {}};
+    prompt.why = {text.why, {}};
+    prompt.drawing = stepName(step());
+    prompt.wire = wireOf(step());
+    for (const char* caution : text.cautions) prompt.cautions.push_back({caution, {}});
+    for (const std::string& own : sheet.cautions) prompt.cautions.push_back({say::kVerbatim, {own}});
+    if (mode == Mode::lead)
+        lead.show(prompt);
+    else if (mode == Mode::asking)
+        showAsking();
+    else
+        activity->show(prompt, bench);
+}
+
+Procedure::Procedure(const Sheet& sheet, const MeterTraits& meter, ProcedureOptions options)
+    : state_(std::make_unique<State>(sheet, meter, options)) {}
+Procedure::Procedure(Procedure&&) noexcept = default;
+Procedure& Procedure::operator=(Procedure&&) noexcept = default;
+Procedure::~Procedure() = default;
+
+std::vector<Mark> Procedure::start(Time now) {
+    State& s = *state_;
+    const Bench bench = s.bench(now, s.none);
+    s.keyOn = now;
+    s.enter(0, bench);
+    s.show(bench);
+    return s.taken();
+}
+
+std::vector<Mark> Procedure::tick(Time now, const Findings& findings) {
+    State& s = *state_;
+    const Bench bench = s.bench(now, findings);
+    if (!s.overVoltage(bench)) {
+        if (s.mode == State::Mode::lead) {
+            if (s.options.endStepsByEvidence && s.lead.arrived(bench)) s.open(bench);
+        } else if (s.mode == State::Mode::step) {
+            s.activity->tick(bench);
+            if (s.options.endStepsByEvidence && s.activity->done(bench)) {
+                s.endedByEvidence = true;
+                s.leave(StepOutcome::done, bench);
+            }
+        } else if (s.mode == State::Mode::asking) {
+            // Bad supply ends the run by itself; an offer nobody takes up is declined.
+            if (s.options.endStepsByEvidence && toSeconds(now - s.askedAt) >= kAskFor_s)
+                s.answer(!s.trouble.empty(), bench);
+        }
+    }
+    s.show(bench);
+    return s.taken();
+}
+
+std::vector<Mark> Procedure::command(Command command, Time now, const Findings& findings) {
+    State& s = *state_;
+    const Bench bench = s.bench(now, findings);
+    using Mode = State::Mode;
+    if (s.mode == Mode::before || s.mode == Mode::over) return {};
+    if (s.overVoltage(bench)) {
+        if (command == Command::next || command == Command::stop) {
+            bench.mark("key:off");
+            s.mode = Mode::over;
+        }
+    } else if (command == Command::stop) {
+        s.finish(bench);
+    } else if (command == Command::back) {
+        s.undo(bench);
+    } else if (s.mode == Mode::asking) {
+        if (command == Command::next || command == Command::offerYes || command == Command::offerNo)
+            s.answer(command == Command::offerYes || (command == Command::next && !s.trouble.empty()), bench);
+    } else if (command == Command::skip) {
+        bench.mark("skip:" + std::string(stepName(s.step())));
+        s.endedByEvidence = false;
+        s.leave(StepOutcome::skipped, bench);
+    } else if (s.mode == Mode::lead) {
+        if (command == Command::next) s.open(bench);
+    } else {
+        s.activity->command(command, bench);
+        if (s.activity->done(bench)) {
+            s.endedByEvidence = false;
+            s.leave(StepOutcome::done, bench);
+        }
+    }
+    s.show(bench);
+    return s.taken();
+}
+
+const Prompt& Procedure::prompt() const { return state_->prompt; }
+const std::vector<PathEntry>& Procedure::path() const { return state_->path; }
+
+} // namespace stillwire

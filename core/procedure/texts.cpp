@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/procedure/texts.hpp"
+
+#include <array>
+
+namespace stillwire {
+
+namespace {
+
+constexpr const char* kKeyOnEngineOff = "Key on, engine off: nobody starts the engine, and one person keeps the key.";
+constexpr const char* kChocks = "Level ground, brake on, wheels chocked, implement down, bystanders clear.";
+constexpr const char* kPressure = "Release hydraulic and air pressure; blocks hold a load, hydraulics do not.";
+constexpr const char* kEyes = "Wear eye protection near the battery, and make no sparks.";
+constexpr const char* kUnplug = "Never unplug a connector while the key is on.";
+constexpr const char* kOtherWires = "Keep off restraint and high-voltage wiring, often yellow or orange.";
+constexpr const char* kMaker = "The maker's service literature and local rules come before anything said here.";
+constexpr const char* kMayMove =
+    "An electric, hybrid or pressurised machine can move with the engine off: stay clear of it.";
+constexpr const char* kFingers = "Keep fingers off the needle, and secure the leads away from the arm.";
+constexpr const char* kTools = "Keep the tool off live terminals.";
+constexpr const char* kKeyOffFirst = "Key off first; then, and not before, unplug.";
+
+constexpr std::array kHookUp{kKeyOnEngineOff, kChocks, kPressure, kEyes, kOtherWires, kUnplug, kMaker};
+constexpr std::array kMoveLead{kKeyOnEngineOff, kFingers, kUnplug};
+constexpr std::array kStill{kKeyOnEngineOff, kUnplug};
+constexpr std::array kPush{kKeyOnEngineOff, kFingers, kUnplug};
+constexpr std::array kMove{kKeyOnEngineOff, kMayMove, kFingers};
+constexpr std::array kTurn{kKeyOnEngineOff, kMayMove, kTools, kMaker};
+constexpr std::array kPutBack{kKeyOffFirst, kMaker};
+
+// In the order of Step.
+constexpr std::array<StepText, kStepCount> kTable{{
+    {Step::hookUp, "Hook up the meter",
+     "Read and note the codes before touching a connector, lock the meter on DC volts, clip the black lead to "
+     "battery negative and "
+     "the red lead to the reference wire, then turn the key on.",
+     "A connector that is touched can hide its fault. Reach the wire with a breakout lead, else by back-probing if "
+     "the maker allows it; "
+     "piercing a wire comes last.",
+     kHookUp},
+    {Step::reference, "Measure the reference", "Leave the red lead on the reference wire and touch nothing.",
+     "Every level is a share of this voltage; if it is wrong, the sensor looks wrong.", kMoveLead},
+    {Step::ground, "Measure the ground", "Leave the red lead on the sensor's ground wire and touch nothing.",
+     "A bad ground lifts the low end and looks like a bad sensor.", kMoveLead},
+    {Step::coldStart, "Watch it cold", "Take hands and feet off and let it rest.",
+     "The first cold minutes are the evidence: warmth and movement can hide the fault.", kStill},
+    {Step::wiggleShaft, "Wiggle the shaft",
+     "Push the sensor's shaft sideways and hold, as the pace says; touch no wire.",
+     "A worn track lets go of its slider under side load; the holds give a slow meter time to see it.", kPush},
+    {Step::wiggleHarness, "Wiggle the harness",
+     "Bend one section of the harness and hold, as the pace says; touch neither sensor nor arm.",
+     "A broken strand or a chafed wire follows the harness, not the shaft.", kPush},
+    {Step::fullPress, "Visit every position", "Move to each position in turn and hold it until it is read.",
+     "Each end must sit well inside its own window.", kMove},
+    {Step::sweep, "Sweep slowly", "Move slowly from end to end and back, without stopping.",
+     "A worn spot shows at one place of the travel.", kMove},
+    {Step::release, "Press and release", "Press, hold, and let it come back by itself, again and again.",
+     "A good sensor and a good spring come back to the same level each time.", kMove},
+    {Step::lift, "Look at the stop",
+     "Without moving the arm, look whether it rests against its stop, then lift it a little by hand.",
+     "On its stop with a wrong level, it is the sensor; off its stop, the spring or the linkage comes first.", kMove},
+    {Step::warmRepeat, "Look again when warm", "Repeat the shaft wiggle, as the pace says.",
+     "A fault that goes away when warm is still a fault; one that comes when warm is news.", kPush},
+    {Step::adjust, "Turn the sensor", "Loosen the sensor a little and turn it to the aim.",
+     "The middle of the window leaves room for heat and wear at both ends.", kTurn},
+    {Step::confirm, "Confirm the ends", "Move to each position again, now that the screws are tight.",
+     "Tightening moves the reading.", kMove},
+    {Step::putBack, "Put it back", "Turn the key off and wait for the controller to shut down; unplug nothing yet.",
+     "An unsealed puncture lets water in, and a live connector can arc.", kPutBack},
+    {Step::wiggleReference, "Wiggle, on the reference",
+     "Push the shaft sideways and hold, as the pace says, with the red lead on the reference wire.",
+     "If the reference drops under the same push, it is the wire and not the sensor.", kMoveLead},
+    {Step::wiggleGround, "Wiggle, on the ground",
+     "Push the shaft sideways and hold, as the pace says, with the red lead on the ground wire.",
+     "If the ground jumps under the same push, it is the wire and not the sensor.", kMoveLead},
+}};
+
+} // namespace
+
+const StepText& stepText(Step step) { return kTable[static_cast<std::size_t>(step)]; }
+
+} // namespace stillwire
