@@ -18,8 +18,10 @@ public:
     virtual ~Decoder() = default;
     // Appends the readings whose frames end within `bytes`, each stamped `arrived`. A partial frame waits.
     virtual void push(std::span<const std::uint8_t> bytes, Time arrived, std::vector<Reading>& out) = 0;
-    virtual void reset() = 0; // after a lost link: forget the partial frame
-    [[nodiscard]] virtual std::size_t droppedBytes() const = 0; // garbage so far
+    virtual void reset() = 0; // after a lost link: forget the partial frame; the next byte begins one
+    // The next bytes may begin inside a frame: whoever cannot tell a torn frame from a whole one skips the first.
+    virtual void beginMidStream() {}
+    [[nodiscard]] virtual std::size_t droppedBytes() const = 0;  // garbage so far
     [[nodiscard]] virtual std::string lastComplaint() const = 0; // why the last bytes were dropped; empty: none were
 };
 

@@ -31,11 +31,11 @@ struct SessionSnapshot {
     Prompt prompt;
     std::vector<PathEntry> path;
     bool guided = false;
-    double lastVolts_V = 0;     // NaN: no number
+    double lastVolts_V = 0; // NaN: no number
     LinkState link = LinkState::opening;
-    std::string linkSays;       // one sentence, empty when all is well
-    std::string capturePath;    // empty: not recording
-    std::string recorderSays;   // one sentence, empty when all is well
+    std::string linkSays;     // one sentence, empty when all is well
+    std::string capturePath;  // empty: not recording
+    std::string recorderSays; // one sentence, empty when all is well
     std::size_t garbageBytes = 0;
 };
 
@@ -49,11 +49,12 @@ struct SessionOptions {
 class Session {
 public:
     // The header must hold the sheet and the meter. Starts the thread; a link that cannot open is an error at once.
-    [[nodiscard]] static Result<std::unique_ptr<Session>> start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder,
-                                                                CaptureHeader header, SessionOptions options);
+    [[nodiscard]] static Result<std::unique_ptr<Session>>
+    start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder, CaptureHeader header, SessionOptions options);
     virtual ~Session() = default; // stops, joins, syncs
 
-    virtual std::shared_ptr<const SessionSnapshot> snapshot() const = 0; // any thread, waits for a pointer copy at most
+    virtual std::shared_ptr<const SessionSnapshot>
+    snapshot() const = 0;                      // any thread, waits for a pointer copy at most
     virtual void command(Command command) = 0; // stamped now
     virtual void mark(std::string text) = 0;   // stamped now
     virtual bool running() const = 0;

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "meters/describe/keys.hpp"
+
+namespace stillwire {
+
+void KeyReader::wrong(int line, std::string what, std::string mend) {
+    if (!error_) error_ = Error{.where = where_, .line = line, .what = std::move(what), .mend = std::move(mend)};
+}
+
+void KeyReader::flag(const TomlNode& table, const char* key, bool& out) {
+    const TomlNode* node = find(table, key);
+    if (node == nullptr) return;
+    if (const bool* value = std::get_if<bool>(&node->value))
+        out = *value;
+    else
+        wrong(node->line, std::string(key) + " is neither true nor false", "write true or false, without quotes");
+}
+
+void KeyReader::integer(const TomlNode& table, const char* key, int least, int most, int& out) {
+    const TomlNode* node = find(table, key);
+    if (node == nullptr) return;
+    const std::int64_t* value = std::get_if<std::int64_t>(&node->value);
+    if (value != nullptr && *value >= least && *value <= most)
+        out = static_cast<int>(*value);
+    else
+        wrong(node->line, std::string(key) + " is not a whole number in its range",
+              "write one from " + std::to_string(least) + " to " + std::to_string(most));
+}
+
+void KeyReader::number(const TomlNode& table, const char* key, double least, double most, double& out) {
+    const TomlNode* node = find(table, key);
+    if (node == nullptr) return;
+    double value = 0;
+    if (node->number(value) && value >= least && value <= most)
+        out = value;
+    else
+        wrong(node->line, std::string(key) + " is not a number in its range",
+              "write one from " + std::to_string(least) + " to " + std::to_string(most));
+}
+
+void KeyReader::text(const TomlNode& table, const char* key, std::string& out) {
+    const TomlNode* node = find(table, key);
+    if (node == nullptr) return;
+    if (node->string() != nullptr)
+        out = *node->string();
+    else
+        wrong(node->line, std::string(key) + " is not text", "put it in quotes");
+}
+
+void KeyReader::texts(const TomlNode& table, const char* key, std::vector<std::string>& out) {
+    const TomlNode* node = find(table, key);
+    if (node == nullptr) return;
+    if (node->array() == nullptr)
+        return wrong(node->line, std::string(key) + " is not a list", "write [\"one\", \"two\"]");
+    for (const TomlNode& element : *node->array()) {
+        if (element.string() == nullptr)
+            return wrong(element.line, std::string(key) + " holds something that is not text", "put it in quotes");
+        out.push_back(*element.string());
+    }
+}
+
+const TomlNode* KeyReader::table(const TomlNode& parent, const char* key) {
+    const TomlNode* node = find(parent, key);
+    if (node == nullptr || node->table() != nullptr) return node;
+    wrong(node->line, std::string(key) + " is not a table", "write [" + std::string(key) + "] on a line of its own");
+    return nullptr;
+}
+
+} // namespace stillwire
