@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "meters/bench/hand.hpp"
+
+#include "meters/bench/faults.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+namespace stillwire::bench {
+
+Hand::Hand(Rig& rig, const Sheet& sheet, HandHabits habits, std::uint64_t seed)
+    : rig_(rig), sheet_(sheet), habits_(habits), random_(seed, 4) {
+    spans_.push_back({"still", 0, 0});
+}
+
+void Hand::plan(double in_s, std::function<void()> deed) {
+    const double at_s = rig_.now_s() + in_s;
+    const auto place = std::upper_bound(plan_.begin(), plan_.end(), at_s,
+                                        [](double t, const Deed& planned) { return t < planned.at_s; });
+    plan_.insert(place, {at_s, std::move(deed)});
+}
+
+double Hand::nextDue_s() const { return plan_.empty() ? kNever_s : plan_.front().at_s; }
+
+void Hand::act() {
+    while (!plan_.empty() && plan_.front().at_s <= rig_.now_s() + 1e-9) {
+        const auto deed = std::move(plan_.front().doIt);
+        plan_.erase(plan_.begin());
+        deed();
+    }
+}
+
+void Hand::span(const char* kind) {
+    if (spans_.back().kind == kind) return;
+    spans_.push_back({kind, rig_.now_s(), 0});
+}
+
+std::vector<TruthSpan> Hand::spans() const {
+    std::vector<TruthSpan> out;
+    for (std::size_t i = 0; i < spans_.size(); ++i) {
+        TruthSpan span = spans_[i];
+        span.to_s = i + 1 < spans_.size() ? spans_[i + 1].from_s : rig_.now_s();
+        if (span.to_s > span.from_s) out.push_back(span);
+    }
+    return out;
+}
+
+// The kind is not asked of the mark: this must work on bytes as they stand in a file.
+void Hand::heed(const Mark& mark) {
+    const std::string_view text = mark.text;
+    const std::size_t colon = text.find(':');
+    const std::string_view kind = text.substr(0, colon);
+    const std::string_view argument = colon == text.npos ? std::string_view{} : text.substr(colon + 1);
+    if (kind == "step") {
+        onStep(argument);
+    } else if (kind == "pose") {
+        onPose(argument);
+    } else if (kind == "position") {
+        onPosition(argument);
+    } else if (kind == "key") {
+        const bool on = argument == "on";
+        rig_.key(on);
+    } else if (kind == "turn") {
+        int turns = 0;
+        const char* first = argument.data() + (argument.substr(0, 1) == "+" ? 1 : 0);
+        std::from_chars(first, argument.data() + argument.size(), turns);
+        span("travel");
+        plan(reaction_s(), [this, turns] { rig_.turn(turns); });
+        plan(1.0, [this] { span("still"); });
+    }
+}
+
+double Hand::reach(Wire wire) {
+    if (rig_.probed() == wire) return rig_.now_s();
+    span("lead off");
+    rig_.probe(Wire::none);
+    const double takes_s = habits_.leadMove_s * random_.uniform(0.8, 1.3);
+    plan(takes_s, [this, wire] {
+        rig_.probe(wire);
+        span("still");
+    });
+    return rig_.now_s() + takes_s;
+}
+
+void Hand::handsOff() {
+    pose_.clear();
+    rig_.context(step_, pose_);
+    plan(0.15, [this] {
+        rig_.leanOn(0);
+        rig_.flex(0, 0);
+        if (spans_.back().kind == "wiggle") span("still");
+    });
+}
+
+void Hand::onStep(std::string_view step) {
+    step_ = step == "end" ? "" : std::string(step);
+    handsOff();
+    if (step == "end") return;
+    const bool reference = step == "reference" || step == "wiggle-reference";
+    const bool ground = step == "ground" || step == "wiggle-ground";
+    const Wire wanted = reference ? Wire::reference : ground ? Wire::ground : Wire::signal;
+    if (rig_.probed() != wanted && !busy()) {
+        plan(reaction_s(), [this, wanted] { reach(wanted); });
+    } else if (rig_.probed() != wanted && rig_.probed() != Wire::none) {
+        plan(reaction_s(), [this, wanted] { reach(wanted); });
+    }
+    if (step == "sweep") plan(reaction_s() + 1.0, [this] { sweep(); });
+    if (step == "lift") plan(reaction_s() + 2.5, [this] { rig_.settleArm(); });
+}
+
+void Hand::onPose(std::string_view pose) {
+    pose_ = pose;
+    rig_.context(step_, pose_);
+    const std::size_t slash = pose.find('/');
+    const std::string_view way = slash == pose.npos ? pose : pose.substr(slash + 1);
+    const double side = way == "left" ? -1 : 1;
+    int section = step_ == "wiggle-harness" ? 1 : 0;
+    constexpr std::string_view kSection = "section-";
+    if (pose.substr(0, kSection.size()) == kSection) {
+        std::from_chars(pose.data() + kSection.size(), pose.data() + pose.size(), section);
+    }
+    plan(reaction_s(), [this, side, section] {
+        span("wiggle");
+        if (section > 0) {
+            rig_.flex(section, side);
+        } else {
+            rig_.leanOn(side);
+        }
+    });
+}
+
+void Hand::arrive(std::string_view position, double in_s) {
+    const std::uint64_t move = ++moves_;
+    plan(in_s, [this, move, name = std::string(position)] {
+        if (move != moves_) return;
+        span("still");
+        visits_.push_back({name, rig_.now_s(), rig_.trueLevel_V(rig_.shaftTravel()), rig_.hanging()});
+        if (rig_.hanging()) ++hangs_;
+    });
+}
+
+void Hand::onPosition(std::string_view name) {
+    const auto found = std::find_if(sheet_.positions.begin(), sheet_.positions.end(),
+                                    [&](const Position& p) { return p.name == name; });
+    if (found == sheet_.positions.end()) return;
+    const auto index = static_cast<std::size_t>(found - sheet_.positions.begin());
+    const bool rest = index == restIndex(sheet_);
+    plan(reaction_s(), [this, index, rest, wanted = std::string(name)] {
+        const double target = static_cast<double>(index);
+        if (rest && rig_.travel() == target) { // there already
+            arrive(wanted, 0);
+            return;
+        }
+        span("travel");
+        const double takes_s = habits_.press_s * random_.uniform(0.8, 1.4);
+        if (rest) {
+            rig_.letGo();
+        } else {
+            rig_.push(target, takes_s);
+        }
+        arrive(wanted, rest ? 0.3 : takes_s);
+    });
+}
+
+void Hand::sweep() {
+    const double last = static_cast<double>(sheet_.positions.size() - 1);
+    const double rest = static_cast<double>(restIndex(sheet_));
+    std::vector<double> stops;
+    if (rest > 0) stops.push_back(0);
+    if (rest < last) stops.push_back(last);
+    if (rest > 0 && rest < last) stops.push_back(0);
+    ++moves_;
+    span("travel");
+    double at = rest, in_s = 0;
+    for (const double stop : stops) {
+        const double takes_s = habits_.sweep_s * std::abs(stop - at) / last;
+        plan(in_s, [this, stop, takes_s] { rig_.drag(stop, takes_s); });
+        in_s += takes_s + 0.7;
+        at = stop;
+    }
+    const double back_s = habits_.sweep_s * std::abs(rest - at) / last;
+    plan(in_s, [this, rest, back_s] { rig_.drag(rest, back_s); });
+    plan(in_s + back_s + 0.3, [this] {
+        rig_.settleArm();
+        span("still");
+    });
+}
+
+} // namespace stillwire::bench

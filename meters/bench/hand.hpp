@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The hand at the rig: heeds marks and prompts as a person does, a little late and never twice alike.
+#pragma once
+
+#include "core/capture/mark.hpp"
+#include "core/sheet/sheet.hpp"
+#include "meters/bench/random.hpp"
+#include "meters/bench/rig.hpp"
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace stillwire::bench {
+
+struct HandHabits {
+    double reactionMin_s = 0.20, reactionMax_s = 0.40; // from the word to the move
+    double leadMove_s = 2.5;                           // from one wire to the next
+    double press_s = 0.4;
+    double sweep_s = 20; // from one end of the travel to the other
+};
+
+class Hand {
+public:
+    Hand(Rig& rig, const Sheet& sheet, HandHabits habits, std::uint64_t seed);
+
+    // A mark was made (by the procedure, or by a script): what it asks for is done after a reaction time.
+    void heed(const Mark& mark);
+    // Puts the red lead on another wire; it is on none meanwhile. Returns when it will be there, seconds.
+    double reach(Wire wire);
+
+    [[nodiscard]] double nextDue_s() const; // kNever_s: nothing planned
+    void act();                             // does what is due at the rig's time
+    [[nodiscard]] bool busy() const { return !plan_.empty(); }
+
+    // Truth of the hand. spans() is closed at the rig's time.
+    [[nodiscard]] std::vector<TruthSpan> spans() const;
+    [[nodiscard]] const std::vector<TruthVisit>& visits() const { return visits_; }
+    [[nodiscard]] int hangs() const { return hangs_; }
+
+private:
+    struct Deed {
+        double at_s;
+        std::function<void()> doIt;
+    };
+    void plan(double in_s, std::function<void()> deed);
+    void span(const char* kind);
+    void onStep(std::string_view step);
+    void onPose(std::string_view pose);
+    void onPosition(std::string_view name);
+    void handsOff();
+    void arrive(std::string_view position, double in_s);
+    [[nodiscard]] double reaction_s() { return random_.uniform(habits_.reactionMin_s, habits_.reactionMax_s); }
+    void sweep();
+
+    Rig& rig_;
+    const Sheet& sheet_;
+    HandHabits habits_;
+    Random random_;
+    std::vector<Deed> plan_; // in order of time
+    std::string step_, pose_;
+    std::vector<TruthSpan> spans_;
+    std::vector<TruthVisit> visits_;
+    int hangs_ = 0;
+    std::uint64_t moves_ = 0; // a later move calls off the arrival of an earlier one
+};
+
+} // namespace stillwire::bench

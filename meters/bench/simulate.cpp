@@ -1,0 +1,234 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Plays a plan of steps on the rig, faster than real time, and makes the marks the procedure would make.
+#include "meters/bench/simulate.hpp"
+
+#include "meters/bench/faults.hpp"
+
+#include <algorithm>
+
+namespace stillwire {
+namespace {
+
+using bench::Wire;
+
+// core's stepName() is the same table; here the marks are needed as text only.
+constexpr const char* kStepNames[kStepCount] = {
+    "hook-up",    "reference", "ground",           "cold-start",   "wiggle-shaft", "wiggle-harness",
+    "full-press", "sweep",     "release",          "lift",         "warm-repeat",  "adjust",
+    "confirm",    "put-back",  "wiggle-reference", "wiggle-ground"};
+
+class Player {
+public:
+    Player(const BenchScript& script, const bench::BenchSetup& setup, const Sheet& sheet, const MeterTraits& meter,
+           std::uint64_t seed)
+        : script_(script), plan_(script.plan), sheet_(sheet), rest_(bench::restIndex(sheet)),
+          rig_(setup, setup.mechanics.level_V, rest_, meter, seed), hand_(rig_, sheet, script.habits, seed),
+          pace_(seed, 5), interval_s_(rig_.meter().interval_s()), hangs_(setup.mechanics.hangChance > 0),
+          hangInSensor_(setup.mechanics.hangInSensor) {}
+
+    void play();
+    Capture take() { return std::move(capture_); }
+    [[nodiscard]] const bench::Rig& rig() const { return rig_; }
+    [[nodiscard]] const bench::Hand& hand() const { return hand_; }
+
+private:
+    void wait(double length_s);
+    void mark(const std::string& text);
+    void step(Step step);
+    void lead(Wire wire);
+    void poses(int count, bool harness);
+    void visit(const std::string& name, double stay_s) {
+        mark("position:" + name);
+        wait(stay_s);
+    }
+    void pressAll(double press_s, double rest_s);
+    void releases();
+
+    const BenchScript& script_;
+    const BenchPlan& plan_;
+    const Sheet& sheet_;
+    std::size_t rest_;
+    bench::Rig rig_;
+    bench::Hand hand_;
+    bench::Random pace_;
+    double interval_s_;
+    bool hangs_, hangInSensor_;
+    std::vector<Reading> fresh_;
+    Capture capture_;
+};
+
+void Player::wait(double length_s) {
+    const double end_s = rig_.now_s() + length_s;
+    while (rig_.now_s() < end_s) {
+        rig_.advanceTo(std::min(end_s, std::max(hand_.nextDue_s(), rig_.now_s())), fresh_);
+        hand_.act();
+        for (const Reading& reading : fresh_) {
+            capture_.rows.push_back({false, capture_.readings.size()});
+            capture_.readings.push_back(reading);
+        }
+        fresh_.clear();
+    }
+}
+
+void Player::mark(const std::string& text) {
+    const Mark mark{fromSeconds(rig_.now_s()), text};
+    hand_.heed(mark);
+    if (!plan_.marked) return;
+    capture_.rows.push_back({true, capture_.marks.size()});
+    capture_.marks.push_back(mark);
+}
+
+void Player::lead(Wire wire) {
+    if (rig_.probed() == wire) return;
+    mark("step:end");
+    wait(hand_.reach(wire) - rig_.now_s() + 0.5);
+}
+
+void Player::poses(int count, bool harness) {
+    const int sections = std::max(plan_.sections, 1);
+    const int perSection = harness ? std::max((count + sections - 1) / sections, 1) : std::max(count, 1);
+    for (int i = 0; i < count; ++i) {
+        const std::string way = i % 2 == 0 ? "left" : "right";
+        const std::string section = std::to_string(std::min(i / perSection, sections - 1) + 1);
+        mark("pose:" + (harness ? "section-" + section + "/" + way : way));
+        wait((plan_.poseReadings + pace_.uniform()) * interval_s_);
+    }
+}
+
+void Player::pressAll(double press_s, double rest_s) {
+    for (std::size_t i = 0; i < sheet_.positions.size(); ++i) {
+        if (i == rest_) continue;
+        visit(sheet_.positions[i].name, press_s);
+        visit(sheet_.positions[rest_].name, rest_s);
+    }
+}
+
+void Player::releases() {
+    const std::string& away = sheet_.positions[rest_ == 0 ? sheet_.positions.size() - 1 : 0].name;
+    const std::string& home = sheet_.positions[rest_].name;
+    int done = 0;
+    const auto once = [&] {
+        visit(away, pace_.uniform(2.0, 3.0));
+        visit(home, pace_.uniform(3.0, 4.0));
+        ++done;
+    };
+    while (done < plan_.releases) once();
+    // Whoever is to look whether the arm is on its stop looks while the reading hangs.
+    const bool asked = std::find(plan_.steps.begin(), plan_.steps.end(), Step::lift) != plan_.steps.end();
+    while (hangs_ && asked && !rig_.hanging() && done < plan_.releases + 8) once();
+}
+
+void Player::step(Step step) {
+    const double look_s = std::max(4.0, 8 * interval_s_);
+    if (step == Step::reference || step == Step::wiggleReference)
+        lead(Wire::reference);
+    else if (step == Step::ground || step == Step::wiggleGround)
+        lead(Wire::ground);
+    else if (step != Step::hookUp)
+        lead(Wire::signal);
+    if (step == Step::warmRepeat) {
+        mark("step:end");
+        wait(plan_.warmWait_s);
+    }
+    mark(std::string("step:") + kStepNames[static_cast<std::size_t>(step)]);
+    const std::string& home = sheet_.positions[rest_].name;
+    switch (step) {
+    case Step::hookUp: wait(3); break;
+    case Step::reference:
+    case Step::ground: wait(look_s); break;
+    case Step::coldStart: wait(plan_.coldStart_s); break;
+    case Step::wiggleShaft: poses(plan_.shaftPoses, false); break;
+    case Step::wiggleHarness: poses(plan_.harnessPoses, true); break;
+    case Step::wiggleReference:
+    case Step::wiggleGround: poses(12, false); break;
+    case Step::fullPress:
+        wait(1);
+        pressAll(6, 4);
+        break;
+    case Step::sweep: wait(4 + 2.2 * script_.habits.sweep_s); break;
+    case Step::release: releases(); break;
+    case Step::lift: {
+        wait(1.5);
+        mark(rig_.hanging() && !hangInSensor_ ? "arm:off-stop" : "arm:on-stop");
+        wait(4);
+        break;
+    }
+    case Step::warmRepeat: poses(plan_.warmPoses, false); break;
+    case Step::adjust:
+        for (const int turns : plan_.turns) {
+            mark("turn:" + std::string(turns > 0 ? "+" : "") + std::to_string(turns));
+            wait(1.5 + look_s);
+        }
+        break;
+    case Step::confirm:
+        visit(home, 4);
+        pressAll(5, 4);
+        break;
+    case Step::putBack: wait(3); break;
+    }
+}
+
+void Player::play() {
+    rig_.probe(Wire::signal);
+    wait(0.2);
+    mark("key:on");
+    for (const Step next : plan_.steps) step(next);
+    mark("step:end");
+    wait(1);
+    mark("key:off");
+}
+
+} // namespace
+
+Result<bench::BenchSetup> prepare(const BenchScript& script, const Sheet& sheet) {
+    const auto broken = [&](std::string what, std::string mend) {
+        return Error{Error::Kind::badInput, script.name, 0, std::move(what), std::move(mend)};
+    };
+    if (sheet.positions.size() < 2) return broken("the sheet has fewer than two positions", "give both ends");
+    bench::BenchSetup setup = script.setup;
+    setup.nominal_V = sheet.nominal_V;
+    if (setup.mechanics.level_V.empty()) {
+        for (const Position& position : sheet.positions) setup.mechanics.level_V.push_back(position.aim_V);
+    }
+    if (setup.mechanics.level_V.size() != sheet.positions.size()) {
+        return broken("levels for " + std::to_string(setup.mechanics.level_V.size()) + " positions, the sheet has " +
+                          std::to_string(sheet.positions.size()),
+                      "give one level for each");
+    }
+    for (const std::string& name : script.faultKinds) {
+        const auto kind = bench::faultByName(name);
+        if (!kind) return broken("no fault is called '" + name + "'", "see meters/bench/README.md for their names");
+        bench::addFault(setup, *kind, sheet);
+    }
+    return setup;
+}
+
+Result<Simulation> simulate(const BenchScript& script, const Sheet& sheet, const MeterTraits& meter,
+                            std::uint64_t seed) {
+    const Result<bench::BenchSetup> setup = prepare(script, sheet);
+    if (!setup) return setup.error();
+    Player player(script, setup.value(), sheet, meter, seed);
+    player.play();
+
+    Simulation out;
+    out.truth.events = player.rig().events();
+    for (TruthEvent& event : out.truth.events) event.to_s = std::min(event.to_s, player.rig().now_s());
+    for (const bench::MeterBlind& blind : player.rig().meter().blind()) {
+        out.truth.blind.push_back({std::string(blind.cause), blind.from_s, blind.to_s});
+    }
+    out.truth.spans = player.hand().spans();
+    out.truth.visits = player.hand().visits();
+    out.truth.hangs = player.hand().hangs();
+    judgeTruth(out.truth, setup.value(), script.plan, sheet);
+    out.capture = player.take();
+    out.capture.header.started = script.started;
+    out.capture.header.notes = script.notes;
+    out.capture.header.probe = setup.value().side;
+    out.capture.header.black = setup.value().black;
+    out.capture.header.sheet = sheet;
+    out.capture.header.meter = meter;
+    out.capture.summary.rows = out.capture.rows.size();
+    return out;
+}
+
+} // namespace stillwire
