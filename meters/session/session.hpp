@@ -4,11 +4,13 @@
 
 #include "core/base/result.hpp"
 #include "core/capture/header.hpp"
+#include "core/capture/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/procedure/procedure.hpp"
 #include "core/trace/trace.hpp"
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -32,23 +34,32 @@ struct SessionSnapshot {
     std::vector<PathEntry> path;
     bool guided = false;
     double lastVolts_V = 0; // NaN: no number
+    ReadingFlags lastFlags;
     LinkState link = LinkState::opening;
-    std::string linkSays;     // one sentence, empty when all is well
-    std::string capturePath;  // empty: not recording
-    std::string recorderSays; // one sentence, empty when all is well
+    std::string linkSays;         // one sentence, empty when all is well
+    std::string capturePath;      // empty: not recording
+    std::string recorderSays;     // one sentence, empty when all is well
+    std::size_t pendingBytes = 0; // of rows in memory that the disk did not take
     std::size_t garbageBytes = 0;
 };
+
+// Answers prompts in place of a person: called by the session's thread at every tick, with the time of the link's
+// clock.
+using Hand = std::function<std::vector<Command>(const Prompt&, Time now)>;
 
 struct SessionOptions {
     bool guided = true;
     std::string capturePath; // empty: do not record
-    double replaySpeed = 1;  // of a replay link or a simulated one; 0: as fast as it goes
+    double replaySpeed = 1;  // of a replayed capture; 0: as fast as it goes. A simulated link keeps its own pace
     std::uint64_t seed = 1;
+    Hand hand; // of a simulated person; the session ends when the procedure is finished
 };
 
 class Session {
 public:
-    // The header must hold the sheet and the meter. Starts the thread; a link that cannot open is an error at once.
+    // The header must hold the sheet and the meter (a replayed capture may lack the meter). Link settings and polls
+    // come from the meter's description in it. Starts the thread; a link that cannot open is an error at once. A
+    // replayed capture needs no decoder, and is never guided.
     [[nodiscard]] static Result<std::unique_ptr<Session>>
     start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder, CaptureHeader header, SessionOptions options);
     virtual ~Session() = default; // stops, joins, syncs
@@ -57,6 +68,8 @@ public:
     snapshot() const = 0;                      // any thread, waits for a pointer copy at most
     virtual void command(Command command) = 0; // stamped now
     virtual void mark(std::string text) = 0;   // stamped now
+    virtual void
+    saveTo(std::string path) = 0; // the whole capture into a new file, and on from there; recorderSays tells
     virtual bool running() const = 0;
     virtual void stop() = 0; // ends the recording; the last snapshot stays
 };

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "meters/session/evidence.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace stillwire {
+
+namespace {
+constexpr Time kJudgeEvery = std::chrono::milliseconds(100);
+} // namespace
+
+Evidence::Evidence(ExaminationSetup setup, Recorder& recorder) : recorder_(recorder), examination_(std::move(setup)) {
+    findings_ = std::make_shared<const Findings>(examination_.findings());
+}
+
+PushResult Evidence::take(Reading reading) {
+    reading.time = lastRow_ = std::max(reading.time, lastRow_);
+    recorder_.append(reading);
+    const PushResult result = examination_.push(reading);
+    trace_.append({reading.time, reading.volts_V});
+    lastReading_ = reading;
+    stale_ = true;
+    return result;
+}
+
+void Evidence::take(Mark mark) {
+    mark.time = lastRow_ = std::max(mark.time, lastRow_);
+    recorder_.append(mark);
+    examination_.push(mark);
+    if (mark.kind() == MarkKind::step) stepOpen_ = true;
+    if (mark.kind() == MarkKind::stepEnd) stepOpen_ = false;
+    marks_.push_back(std::move(mark));
+    stale_ = true;
+}
+
+const std::shared_ptr<const Findings>& Evidence::judge(Time now, bool force) {
+    if (stale_ && (force || !judged_ || now - judgedAt_ >= kJudgeEvery)) {
+        findings_ = std::make_shared<const Findings>(examination_.findings());
+        judgedAt_ = now;
+        judged_ = true;
+        stale_ = false;
+    }
+    return findings_;
+}
+
+} // namespace stillwire

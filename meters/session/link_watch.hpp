@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How the way from the meter is, in a state and a sentence: from what came and when. Pure; times are the session's.
+#pragma once
+
+#include "core/capture/reading.hpp"
+#include "meters/describe/description.hpp"
+#include "meters/session/session.hpp"
+
+#include <string>
+
+namespace stillwire {
+
+class LinkWatch {
+public:
+    LinkWatch(std::string port, const MeterDescription& description);
+
+    void opened(std::string port, Time now); // at the start, and back after a loss
+    void bytesCame(Time now);
+    void readingCame(const Reading& reading);
+    void complained(std::string complaint) { complaint_ = std::move(complaint); }
+    void lost(Time now);
+    void stillLost(std::string why) { lostBecause_ = std::move(why); } // why the last try to open again failed
+    void slept(double seconds_s);
+    void blindByRange(double seconds_s) { rangeBlind_s_ = seconds_s; }
+    void ended() { ended_ = true; }
+
+    [[nodiscard]] LinkState state(Time now) const;
+    [[nodiscard]] std::string says(Time now) const;
+    [[nodiscard]] Time silentAfter() const { return silentAfter_; }
+
+private:
+    [[nodiscard]] std::string saysSilent(Time now) const;
+
+    std::string port_;
+    int baud_;
+    bool polled_;
+    Time silentAfter_{0};
+    Time openedAt_{0}, bytesAt_{0}, readingAt_{0}, lostAt_{0};
+    bool anyBytes_ = false, anyReading_ = false; // since it opened
+    bool lost_ = false, ended_ = false;
+    Reading last_;
+    std::string complaint_, lostBecause_, backSays_;
+    double rangeBlind_s_ = 0;
+};
+
+} // namespace stillwire
