@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The one path: readings and marks go in, findings come out. Live, replay, import and `analyse` all use this object, so
-// equal rows give equal findings to the last digit. Deterministic; not thread-safe; memory grows with events, not readings.
+// The one path: readings and marks go in, findings come out. Live, replay, import and `analyse` all use this object,
+// so equal rows give equal findings to the last digit. Deterministic; not thread-safe; memory grows with events, not
+// readings.
 #pragma once
 
 #include "core/capture/header.hpp"
@@ -14,7 +15,8 @@ namespace stillwire {
 
 struct ExaminationSetup {
     Sheet sheet;
-    MeterTraits meter; // interval_s == 0 or no ranges: unknown; call learnMeter() first, or they are taken as 0.33 s, 1 mV
+    MeterTraits
+        meter; // interval_s == 0 or no ranges: unknown; call learnMeter() first, or they are taken as 0.33 s, 1 mV
     bool meterKnown = true; // false: accuracy 1 % + 5 counts is assumed, and said
     ProbeSide probe = ProbeSide::sensorSide;
     BlackLead black = BlackLead::batteryNegative;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What a trace says: plain data, copied to whoever shows it. "nominal" volts are at the nominal reference, "shown" volts
-// are what the meter showed. An absent optional was not measured.
+// What a trace says: plain data, copied to whoever shows it. "nominal" volts are at the nominal reference, "shown"
+// volts are what the meter showed. An absent optional was not measured.
 #pragma once
 
 #include "core/base/sentence.hpp"
@@ -31,8 +31,8 @@ struct Phase {
 
 enum class Direction { down, up };
 enum class ExcursionKind { dropout, play };
-// An excursion from the held level that came back (or, while `open`, has not yet). All volts shown. The depth is a lower
-// bound, the duration an interval: the meter averages.
+// An excursion from the held level that came back (or, while `open`, has not yet). All volts shown. The depth is a
+// lower bound, the duration an interval: the meter averages.
 struct Excursion {
     Time from{0}, to{0}; // first and last reading that show it
     double held_V = 0;
@@ -42,10 +42,10 @@ struct Excursion {
     ExcursionKind kind = ExcursionKind::dropout;
     int readings = 0;
     bool open = false;
-    bool unmarked = false;     // no step was open
-    std::optional<Step> step;  // in force when the first reading's aperture began
-    std::string pose;          // "left", "section-2/left"; empty outside a pose
-    int poseIndex = -1;        // counts the poses of the capture; -1 outside a pose
+    bool unmarked = false;    // no step was open
+    std::optional<Step> step; // in force when the first reading's aperture began
+    std::string pose;         // "left", "section-2/left"; empty outside a pose
+    int poseIndex = -1;       // counts the poses of the capture; -1 outside a pose
 
     [[nodiscard]] double depth_V() const { return held_V > extreme_V ? held_V - extreme_V : extreme_V - held_V; }
 };
@@ -72,9 +72,9 @@ struct Visit {
 
 struct PositionLevel {
     std::string name;
-    Window window_V;                      // nominal
-    std::optional<double> level_V, raw_V; // median over visits: nominal, shown
-    std::optional<double> u_V;            // k = 1, nominal
+    Window window_V;                         // nominal
+    std::optional<double> level_V, raw_V;    // median over visits: nominal, shown
+    std::optional<double> u_V;               // k = 1, nominal
     std::optional<double> probabilityInside; // of the worst visit that is not a hang
     std::optional<Conformance> conformance;
     std::optional<double> coldLevel_V; // the first cold visit, nominal
@@ -94,11 +94,11 @@ struct WireLevel { // reference or ground, as read
 
 struct StepCoverage {
     Step step = Step::wiggleShaft;
-    int poses = 0;      // looked at: not blind
+    int poses = 0; // looked at: not blind
     int blindPoses = 0;
-    int dropouts = 0;   // poses that showed at least one
-    std::optional<double> rateUpper95;      // per pose, for the shortest visible or longer
-    std::optional<int> posesFor95;          // still needed; absent: this meter cannot see the reference fault here
+    int dropouts = 0;                  // poses that showed at least one
+    std::optional<double> rateUpper95; // per pose, for the shortest visible or longer
+    std::optional<int> posesFor95;     // still needed; absent: this meter cannot see the reference fault here
     std::optional<double> shortestVisible_s;
     int jumps = 0;
 };
@@ -106,11 +106,11 @@ struct StepCoverage {
 struct AdjustmentAdvice {
     bool wanted = false;
     bool feasible = false;
-    std::optional<double> shift_V; // nominal, of the rest position
-    std::map<std::string, double> targetRaw_V; // shown, by position
-    std::map<std::string, double> after_V;     // nominal
-    std::map<std::string, double> share;       // how much of the shift each position takes; rest is 1
-    std::optional<double> margin;              // smallest, in half-windows, after the shift
+    std::optional<double> shift_V;                         // nominal, of the rest position
+    std::map<std::string, double> targetRaw_V;             // shown, by position
+    std::map<std::string, double> after_V;                 // nominal
+    std::map<std::string, double> share;                   // how much of the shift each position takes; rest is 1
+    std::optional<double> margin;                          // smallest, in half-windows, after the shift
     std::optional<double> voltsPerTurn_V, uVoltsPerTurn_V; // learned from two turns or more
     int turns = 0;
 };

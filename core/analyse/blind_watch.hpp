@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Tells when the meter could not see: silence, overload, hold, not DC volts, frozen. Never a dropout.
+#pragma once
+
+#include "core/capture/reading.hpp"
+#include "core/findings/findings.hpp"
+#include "core/sheet/meter_traits.hpp"
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace stillwire {
+
+// Silence is more than max(2.5 intervals, 0.5 s) without a reading. The interval is the described one, or the median
+// of the last gaps where the meter turns out to be slower than its description.
+class BlindWatch {
+public:
+    explicit BlindWatch(const MeterTraits& meter);
+
+    // True if this reading is a number that counts. Spans are closed by the reading that ends them.
+    bool push(const Reading& reading);
+    void gapMark(); // the link was lost: whatever lies between the readings around it was not seen
+
+    [[nodiscard]] const std::vector<BlindSpan>& closed() const { return closed_; }
+    // With the span still open at `now`, if there is one.
+    [[nodiscard]] std::vector<BlindSpan> spans(Time now) const;
+    [[nodiscard]] bool blindAt(Time now) const;
+    [[nodiscard]] double interval_s() const; // as seen; 0 before the second reading
+
+private:
+    void close(Time from, Time to, BlindCause cause);
+    void watchForFreezing(const Reading& reading);
+    [[nodiscard]] double silenceLimit_s() const;
+    [[nodiscard]] bool changedRange(double before_V, double after_V) const;
+    [[nodiscard]] double usualGap_s() const;
+
+    const MeterTraits meter_;
+    double limit_s_;
+    std::vector<BlindSpan> closed_;
+    Time last_{-1};
+    double lastVolts_V_ = 0;
+    bool lastHadNumber_ = false;
+    bool gapMarked_ = false;
+    std::optional<BlindSpan> open_; // readings without a number that counts
+
+    std::array<double, 31> gaps_s_{};
+    int gapCount_ = 0;
+
+    // Freezing: a run of equal readings far longer than this meter's own noise allows.
+    Time runFrom_{0};
+    int run_ = 0;
+    long pairs_ = 0, equalPairs_ = 0;
+    bool frozen_ = false;
+};
+
+} // namespace stillwire

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The level the wire is held at, its noise, and the threshold an excursion must pass; each adapts to the meter.
+#pragma once
+
+#include <array>
+
+namespace stillwire {
+
+// Median and 1.4826·MAD of the last kWindow readings that were no excursion (Hampel's identifier with a floor: with
+// quantised readings the plain MAD collapses to 0, as the GSL manual warns of its impulse filter).
+class HeldLevel {
+public:
+    static constexpr int kWindow = 31;
+
+    explicit HeldLevel(double resolution_V);
+
+    void restart(); // forget the readings; the noise so far stays as the guess until enough new ones are in
+    void add(double volts_V);
+
+    [[nodiscard]] bool empty() const { return count_ == 0; }
+    [[nodiscard]] double level_V() const;
+    [[nodiscard]] double noise_V() const { return noise_V_; }
+    // max(0.02 V, 6·noise, 3 counts)
+    [[nodiscard]] double threshold_V() const { return threshold_V_; }
+    // How near two successive readings must be to count as settled: max(3·noise, 2 counts, 5 mV).
+    [[nodiscard]] double settleTolerance_V() const;
+
+private:
+    void refreshNoise();
+
+    std::array<double, kWindow> ring_{};   // in order of arrival
+    std::array<double, kWindow> sorted_{}; // the same, ascending
+    int count_ = 0;
+    int next_ = 0;
+    int sinceRefresh_ = 0;
+    double resolution_V_;
+    double floor_V_;
+    double before_V_; // noise before the last restart
+    double noise_V_;
+    double threshold_V_;
+};
+
+} // namespace stillwire

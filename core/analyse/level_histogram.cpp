@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/analyse/level_histogram.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillwire {
+
+std::int64_t LevelHistogram::binOf(double volts_V) const {
+    // Meters show far less than ±1e9 V; the clamp keeps a hostile capture from overflowing.
+    const double scaled = std::clamp(volts_V * perVolt_, -1e15, 1e15);
+    return static_cast<std::int64_t>(scaled < 0 ? scaled - 0.5 : scaled + 0.5);
+}
+
+double LevelHistogram::centre(std::size_t index) const {
+    return static_cast<double>(first_ + static_cast<std::int64_t>(index)) / perVolt_;
+}
+
+void LevelHistogram::addOutside(double volts_V) {
+    for (;;) {
+        const std::int64_t bin = binOf(volts_V);
+        if (counts_.empty()) {
+            first_ = bin;
+            counts_.assign(1, 1);
+            return;
+        }
+        const std::int64_t last = first_ + static_cast<std::int64_t>(counts_.size()) - 1;
+        const std::int64_t span = std::max(bin, last) - std::min(bin, first_) + 1;
+        if (span <= static_cast<std::int64_t>(kMostBins)) {
+            if (bin < first_) {
+                counts_.insert(counts_.begin(), static_cast<std::size_t>(first_ - bin), 0);
+                first_ = bin;
+            } else if (bin > last) {
+                counts_.resize(static_cast<std::size_t>(bin - first_ + 1), 0);
+            }
+            ++counts_[static_cast<std::size_t>(bin - first_)];
+            return;
+        }
+        widen();
+    }
+}
+
+void LevelHistogram::widen() {
+    const LevelHistogram old = *this;
+    width_V_ *= 2;
+    perVolt_ /= 2;
+    counts_.clear();
+    for (std::size_t i = 0; i < old.counts_.size(); ++i) {
+        if (old.counts_[i] == 0) continue;
+        const std::int64_t bin = binOf(old.centre(i));
+        if (counts_.empty()) first_ = bin;
+        if (bin - first_ >= static_cast<std::int64_t>(counts_.size()))
+            counts_.resize(static_cast<std::size_t>(bin - first_ + 1), 0);
+        counts_[static_cast<std::size_t>(bin - first_)] += old.counts_[i];
+    }
+}
+
+double LevelHistogram::rank_V(std::int64_t rank) const {
+    std::int64_t seen = 0;
+    for (std::size_t i = 0; i < counts_.size(); ++i) {
+        seen += counts_[i];
+        if (seen > rank) return centre(i);
+    }
+    return 0;
+}
+
+double LevelHistogram::median_V() const {
+    if (total_ == 0) return 0;
+    const double upper = rank_V(total_ / 2);
+    return total_ % 2 == 1 ? upper : 0.5 * (rank_V(total_ / 2 - 1) + upper);
+}
+
+double LevelHistogram::lowest_V() const { return total_ == 0 ? 0 : rank_V(0); }
+double LevelHistogram::highest_V() const { return total_ == 0 ? 0 : rank_V(total_ - 1); }
+
+} // namespace stillwire

@@ -1,0 +1,292 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/analyse/level_tracker.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillwire {
+
+namespace {
+using namespace std::chrono_literals;
+
+constexpr Time kGrace = 3s;        // after a mark that asks for movement
+constexpr Time kEarlyHand = 3s;    // a hand that moved before its mark
+constexpr Time kJumpSettles = 10s; // a level that stays elsewhere this long has jumped; poses are shorter
+constexpr int kJumpReadings = 8;
+constexpr Time kNeverSettles = 60s;   // away for so long and never at rest: look for a level anew
+constexpr int kTailReadings = 8;      // a meter's display filter may still creep after two near readings
+constexpr double kTailThresholds = 5; // and no further than this
+constexpr int kMoveReadings = 3;      // settled elsewhere in a step about moving
+constexpr int kPressReadings = 5;     // settled in another position's window, nothing marked
+constexpr Time kPressSettles = 1500ms;
+constexpr double kShoulderShare = 0.4;
+} // namespace
+
+LevelTracker::LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener)
+    : level_(resolution_V), play_V_(play_V), windows_(std::move(windows)), listener_(&listener) {
+    limit_V_ = threshold_V();
+}
+
+double LevelTracker::threshold_V() const {
+    return foot_ ? std::max(level_.threshold_V(), play_V_) : level_.threshold_V();
+}
+
+bool LevelTracker::mayMove(Time time, Asked asked) const {
+    return asked == Asked::free || asked == Asked::sweep || moveAsked_ || time <= graceUntil_;
+}
+
+bool LevelTracker::inAnotherWindow(double volts_V) const {
+    return std::any_of(windows_.begin(), windows_.end(),
+                       [&](const Window& w) { return w.contains(volts_V) && !w.contains(held_V_); });
+}
+
+void LevelTracker::placeChanged(const Place& place) {
+    foot_ = place.foot;
+    moveAsked_ = place.moveAsked;
+    graceUntil_ = place.moveAsked ? place.from + kGrace : Time(-1);
+    limit_V_ = threshold_V();
+    if (place.moveAsked && state_ == State::away && excursion_.from + kEarlyHand >= place.from) {
+        listener_->excursionWithdrawn();
+        dip_.reset();
+        const double last_V = held_V_ + lastOffset_V_;
+        beginSeek(lastHeld_, excursion_.from, last_V);
+        seekReadings_ = excursion_.readings;
+        beforeTime_ = excursion_.to;
+    }
+}
+
+void LevelTracker::blind() {
+    before_V_.reset();
+    runCount_ = 0;
+}
+
+ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
+    switch (state_) {
+    case State::held: return hold(time, volts_V, asked);
+    case State::away: return stayAway(time, volts_V, asked);
+    default: return seek(time, volts_V, asked);
+    }
+}
+
+void LevelTracker::accept(Time time, double volts_V, bool anew) {
+    level_.add(volts_V);
+    held_V_ = level_.level_V();
+    limit_V_ = threshold_V();
+    lastHeld_ = time;
+    if (sinceSettled_ <= kTailReadings) ++sinceSettled_;
+    listener_->held(time, volts_V, anew);
+}
+
+ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
+    const double offset_V = volts_V - held_V_;
+    if (offset_V < limit_V_ && offset_V > -limit_V_) {
+        lastOffset_V_ = offset_V;
+        accept(time, volts_V, false);
+        return ReadingClass::held;
+    }
+    const bool tail = settleDirection_ != 0 && sinceSettled_ <= kTailReadings && offset_V * settleDirection_ > 0 &&
+                      std::abs(offset_V) < kTailThresholds * limit_V_;
+    if (mayMove(time, asked) || tail) {
+        beginSeek(lastHeld_, time, volts_V);
+        return ReadingClass::moving;
+    }
+    beginExcursion(time, volts_V);
+    return ReadingClass::away;
+}
+
+void LevelTracker::beginSeek(Time lastHeld, Time first, double volts_V) {
+    state_ = State::seeking;
+    left_V_ = held_V_;
+    seekFrom_ = lastHeld;
+    seekFirst_ = first;
+    seekExtreme_V_ = volts_V;
+    seekReadings_ = 1;
+    before_V_ = volts_V;
+    beforeTime_ = first;
+}
+
+ReadingClass LevelTracker::seek(Time time, double volts_V, Asked asked) {
+    if (left_V_ && std::abs(volts_V - *left_V_) > std::abs(seekExtreme_V_ - *left_V_)) seekExtreme_V_ = volts_V;
+    if (before_V_ && std::abs(volts_V - *before_V_) <= level_.settleTolerance_V()) {
+        settle(time, volts_V, asked);
+        return ReadingClass::held;
+    }
+    ++seekReadings_;
+    seekAwayTo_ = beforeTime_;
+    before_V_ = volts_V;
+    beforeTime_ = time;
+    return ReadingClass::moving;
+}
+
+void LevelTracker::tellExcursionOnTheWay() {
+    if (std::abs(seekExtreme_V_ - *left_V_) < limit_V_) return;
+    Excursion e;
+    e.from = seekFirst_;
+    e.to = std::max(seekFirst_, seekAwayTo_);
+    e.held_V = *left_V_;
+    e.extreme_V = seekExtreme_V_;
+    e.threshold_V = limit_V_;
+    e.direction = seekExtreme_V_ < *left_V_ ? Direction::down : Direction::up;
+    e.readings = std::max(1, seekReadings_ - 1);
+    listener_->excursionFlagged(e.from, e.direction);
+    listener_->excursionEnded(e, false);
+}
+
+void LevelTracker::settle(Time time, double volts_V, Asked asked) {
+    const double settled_V = 0.5 * (volts_V + *before_V_);
+    const bool cameBack = left_V_ && std::abs(settled_V - *left_V_) < limit_V_;
+    const bool judged = asked != Asked::free && asked != Asked::sweep;
+    if (cameBack && judged) {
+        // Nothing moved after all: what was taken for the beginning of a movement was an excursion.
+        tellExcursionOnTheWay();
+        settleDirection_ = 0;
+    } else if (left_V_) {
+        listener_->travelled(seekFrom_, beforeTime_);
+        settleDirection_ = settled_V > *left_V_ ? 1 : -1;
+        moveAsked_ = false;
+    }
+    state_ = State::held;
+    dip_.reset();
+    if (!cameBack) level_.restart();
+    sinceSettled_ = 0;
+    accept(beforeTime_, *before_V_, !cameBack);
+    accept(time, volts_V, false);
+    lastOffset_V_ = 0;
+    left_V_.reset();
+}
+
+void LevelTracker::beginExcursion(Time time, double volts_V) {
+    state_ = State::away;
+    dip_.reset();
+    const double offset_V = volts_V - held_V_;
+    dip_.push(offset_V, limit_V_);
+    excursion_ = Excursion{};
+    excursion_.from = excursion_.to = time;
+    excursion_.held_V = held_V_;
+    excursion_.extreme_V = volts_V;
+    excursion_.threshold_V = limit_V_;
+    excursion_.direction = dip_.direction();
+    excursion_.readings = 1;
+    excursion_.open = true;
+    shoulderBefore_ = lastOffset_V_ * offset_V > 0 && std::abs(lastOffset_V_) >= kShoulderShare * std::abs(offset_V);
+    lastOffset_V_ = offset_V;
+    runSum_V_ = volts_V;
+    runCount_ = 1;
+    runFrom_ = time;
+    beforeRunReadings_ = 0;
+    listener_->excursionFlagged(time, excursion_.direction);
+}
+
+void LevelTracker::endExcursion(double next_V) {
+    const double next = next_V - excursion_.held_V;
+    const double depth = excursion_.extreme_V - excursion_.held_V;
+    const bool shoulderAfter = next * depth > 0 && std::abs(next) >= kShoulderShare * std::abs(depth);
+    excursion_.open = false;
+    listener_->excursionEnded(excursion_, shoulderBefore_ || shoulderAfter);
+}
+
+bool LevelTracker::followRun(Time time, double volts_V) {
+    const double tolerance_V = std::max(2 * level_.settleTolerance_V(), 0.5 * limit_V_);
+    if (runCount_ > 0 && std::abs(volts_V - runSum_V_ / runCount_) <= tolerance_V) {
+        runSum_V_ += volts_V;
+        ++runCount_;
+        return false;
+    }
+    runSum_V_ = volts_V;
+    runCount_ = 1;
+    runFrom_ = time;
+    return true;
+}
+
+ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
+    const double offset_V = volts_V - held_V_;
+    const bool otherSide = dip_.direction() == Direction::up ? offset_V <= -limit_V_ : offset_V >= limit_V_;
+    const DipDetector::Event event = dip_.push(offset_V, limit_V_);
+    if (event == DipDetector::Event::ended) {
+        endExcursion(volts_V);
+        lastOffset_V_ = offset_V;
+        if (otherSide) {
+            beginExcursion(time, volts_V);
+            return ReadingClass::away;
+        }
+        state_ = State::held;
+        settleDirection_ = 0;
+        accept(time, volts_V, false);
+        return ReadingClass::held;
+    }
+    if (followRun(time, volts_V)) { // what lies before this reading is the excursion so far
+        beforeRunExtreme_V_ = excursion_.extreme_V;
+        beforeRunReadings_ = excursion_.readings;
+        beforeRunTo_ = excursion_.to;
+    }
+    ++excursion_.readings;
+    excursion_.to = time;
+    excursion_.extreme_V = held_V_ + dip_.extreme_V();
+    lastOffset_V_ = offset_V;
+    if (settledElsewhere(time, asked)) return ReadingClass::held;
+    return ReadingClass::away;
+}
+
+bool LevelTracker::settledElsewhere(Time time, Asked asked) {
+    const double run_V = runSum_V_ / runCount_;
+    const Time stayed = time - runFrom_;
+    const bool moved = (asked == Asked::moving && runCount_ >= kMoveReadings) ||
+                       ((asked == Asked::free || asked == Asked::sweep) && runCount_ >= 2) ||
+                       (asked == Asked::unmarked && runCount_ >= kPressReadings && stayed >= kPressSettles &&
+                        inAnotherWindow(run_V));
+    const bool jumped = runCount_ >= kJumpReadings && stayed >= kJumpSettles;
+    const bool lost = time - excursion_.from >= kNeverSettles;
+    if (!moved && !jumped && !lost) return false;
+
+    const double left_V = held_V_;
+    if (moved) {
+        listener_->excursionWithdrawn();
+        listener_->travelled(lastHeld_, runFrom_);
+    } else if (jumped) {
+        // A dropout that became a jump: what lay deeper before the level settled is told on its own.
+        const bool deeper = beforeRunReadings_ > 0 &&
+                            std::abs(beforeRunExtreme_V_ - run_V) > excursion_.threshold_V &&
+                            std::abs(beforeRunExtreme_V_ - left_V) > std::abs(run_V - left_V);
+        if (deeper) {
+            Excursion part = excursion_;
+            part.to = beforeRunTo_;
+            part.extreme_V = beforeRunExtreme_V_;
+            part.readings = beforeRunReadings_;
+            part.open = false;
+            listener_->excursionEnded(part, false);
+        } else {
+            listener_->excursionWithdrawn();
+        }
+        if (std::abs(run_V - left_V) > play_V_) {
+            const Time at = deeper ? runFrom_ : excursion_.from;
+            listener_->jumped({at, left_V, run_V, std::nullopt, -1});
+        }
+    } else {
+        excursion_.open = false;
+        listener_->excursionEnded(excursion_, false);
+    }
+    dip_.reset();
+    level_.restart();
+    sinceSettled_ = 0;
+    settleDirection_ = run_V > left_V ? 1 : -1;
+    state_ = lost && !moved && !jumped ? State::seeking : State::held;
+    left_V_.reset();
+    before_V_.reset();
+    if (state_ == State::held) {
+        level_.add(run_V);
+        level_.add(run_V);
+        moveAsked_ = false;
+        listener_->held(runFrom_, run_V, true);
+        held_V_ = level_.level_V();
+        limit_V_ = threshold_V();
+        lastHeld_ = time;
+    }
+    return true;
+}
+
+std::optional<Excursion> LevelTracker::open() const {
+    if (state_ != State::away) return std::nullopt;
+    return excursion_;
+}
+
+} // namespace stillwire

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Follows the level of one wire: held, away from it, or moving to another. Streaming, one reading at a time.
+#pragma once
+
+#include "core/analyse/dip_detector.hpp"
+#include "core/analyse/held_level.hpp"
+#include "core/analyse/place_book.hpp"
+#include "core/findings/findings.hpp"
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace stillwire {
+
+// What a reading turned out to be. `began…` are reported once, by the reading that shows it.
+enum class ReadingClass { held, away, moving };
+
+// What the tracker tells whoever keeps the books. Times are those of readings.
+class TrackerListener {
+public:
+    virtual ~TrackerListener() = default;
+    virtual void excursionFlagged(Time at, Direction direction) = 0;
+    // Came back (or was still away when the capture ended). `shoulder`: a neighbour outside the excursion leant the
+    // same way, so that it looks like a shifted level rather than a dip.
+    virtual void excursionEnded(const Excursion& excursion, bool shoulder) = 0;
+    virtual void excursionWithdrawn() = 0; // it was the beginning of a movement, or of a jump
+    virtual void jumped(const LevelJump& jump) = 0;
+    virtual void travelled(Time from, Time to) = 0; // from the last held reading to the first settled one
+    virtual void held(Time time, double volts_V, bool settledAnew) = 0; // settledAnew: first reading of a new level
+};
+
+class LevelTracker {
+public:
+    // Windows are the sheet's, nominal volts: near enough to tell a press from a fault where nothing is marked.
+    LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener);
+
+    ReadingClass push(Time time, double volts_V, Asked asked);
+    // A mark has allowed, or forbidden, movement from here on. Time is that of the mark.
+    void placeChanged(const Place& place);
+    void blind(); // readings before and after do not touch
+    // The excursion still open, as it stands.
+    [[nodiscard]] std::optional<Excursion> open() const;
+
+    [[nodiscard]] const HeldLevel& level() const { return level_; }
+    [[nodiscard]] bool holding() const { return state_ != State::seeking; }
+    [[nodiscard]] double held_V() const { return held_V_; }
+    // Threshold in force here: not below play at a working position, where a foot holds the level.
+    [[nodiscard]] double threshold_V() const;
+
+private:
+    enum class State { seeking, held, away };
+
+    ReadingClass seek(Time time, double volts_V, Asked asked);
+    ReadingClass hold(Time time, double volts_V, Asked asked);
+    ReadingClass stayAway(Time time, double volts_V, Asked asked);
+    void beginSeek(Time lastHeld, Time first, double volts_V);
+    void beginExcursion(Time time, double volts_V);
+    void endExcursion(double next_V);
+    bool followRun(Time time, double volts_V); // true if this reading began a new run
+    bool settledElsewhere(Time time, Asked asked);
+    void settle(Time time, double volts_V, Asked asked);
+    void tellExcursionOnTheWay();
+    [[nodiscard]] bool mayMove(Time time, Asked asked) const;
+    [[nodiscard]] bool inAnotherWindow(double volts_V) const;
+    void accept(Time time, double volts_V, bool anew);
+
+    HeldLevel level_;
+    DipDetector dip_;
+    double play_V_;
+    std::vector<Window> windows_;
+    TrackerListener* listener_;
+    State state_ = State::seeking;
+    double held_V_ = 0;  // level_.level_V() of now, kept for speed
+    double limit_V_ = 0; // threshold_V() of now
+    bool foot_ = false;
+
+    // Movement that a mark asked for.
+    bool moveAsked_ = false; // and has not come yet
+    Time graceUntil_{-1};    // a little longer: the hand corrects itself
+
+    // Seeking: the reading before, and where it started from.
+    std::optional<double> before_V_;
+    Time beforeTime_{0};
+    Time seekFrom_{0};
+    Time seekFirst_{0};
+    Time seekAwayTo_{0}; // the reading before `before_V_`
+    double seekExtreme_V_ = 0;
+    int seekReadings_ = 0;
+    std::optional<double> left_V_; // the level left, if any
+    int sinceSettled_ = 0;
+    int settleDirection_ = 0; // of the movement that ended in this level
+
+    // Away.
+    Excursion excursion_;
+    bool shoulderBefore_ = false;
+    double lastOffset_V_ = 0;
+    Time lastHeld_{0};
+    // The newest run of readings that lie together.
+    double runSum_V_ = 0;
+    int runCount_ = 0;
+    Time runFrom_{0};
+    double beforeRunExtreme_V_ = 0; // of the excursion before this run began
+    int beforeRunReadings_ = 0;
+    Time beforeRunTo_{0};
+};
+
+} // namespace stillwire

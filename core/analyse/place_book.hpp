@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Where the hand was, from the marks alone: step, pose, position, wire, by time.
+#pragma once
+
+#include "core/capture/mark.hpp"
+#include "core/sheet/sheet.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stillwire {
+
+enum class Wire { signal, reference, ground };
+
+// What may happen to the level without being a fault.
+enum class Asked {
+    still,     // hold still: a shift that stays is a level jump
+    positions, // moves to marked positions, still between them
+    moving,    // the step is about moving; it holds no marked positions (yet)
+    free,      // no judgement of movement at all: connecting, turning, lifting, putting back
+    sweep,     // moves slowly; dropouts show against neighbours
+    unmarked   // no step has been named
+};
+
+struct Place {
+    Time from{0};
+    std::optional<Step> step;
+    int stepVisit = -1; // counts the steps opened, from 0; -1: none yet
+    Wire wire = Wire::signal;
+    Asked asked = Asked::unmarked;
+    int position = -1;      // index into the sheet; -1: not said
+    bool foot = false;      // a foot or hand holds it at a working position
+    int poseIndex = -1;     // counts the poses of the capture; -1: not in a pose
+    bool moveAsked = false; // a movement was asked for at `from`
+    bool warm = false;      // in or after warm-repeat
+    double turns = 0;       // sum of turns so far, signed
+    int turnCount = 0;      // how many were made
+};
+
+// One pose: a held wiggle position.
+struct Pose {
+    Time from{0}, to{0};
+    bool closed = false;
+    std::string where;
+    bool harness = false; // a place along the harness, not the shaft
+    std::optional<Step> step;
+    int stepVisit = -1;
+    int readings = 0;
+};
+
+struct StepVisit {
+    Step step = Step::hookUp;
+    Time from{0}, to{0};
+    bool closed = false;
+    bool undone = false;
+};
+
+class PlaceBook {
+public:
+    explicit PlaceBook(const Sheet& sheet);
+
+    // True if the place changed in a way the level may follow.
+    bool push(const Mark& mark);
+    void countReading(); // in the pose in force
+
+    [[nodiscard]] const Place& now() const { return places_.back(); }
+    [[nodiscard]] const Place& at(Time time) const;
+    [[nodiscard]] std::size_t count() const { return places_.size(); } // grows with every place
+    [[nodiscard]] const std::vector<Pose>& poses() const { return poses_; }
+    [[nodiscard]] const std::vector<StepVisit>& stepVisits() const { return visits_; }
+    [[nodiscard]] bool undone(int stepVisit) const;
+    [[nodiscard]] bool anyStep() const { return !visits_.empty(); }
+    [[nodiscard]] bool did(Step step) const;
+    [[nodiscard]] bool skipped(Step step) const;
+    [[nodiscard]] std::optional<bool> armOnStop() const { return armOnStop_; }
+    [[nodiscard]] const std::vector<Step>& skippedSteps() const { return skipped_; }
+    [[nodiscard]] bool keyOff() const { return keyOff_; }
+
+private:
+    void openStep(Step step, Time time);
+    void closeStep(Time time);
+    void closePose(Time time);
+    void add(Place place) { places_.push_back(place); }
+
+    const Sheet* sheet_;
+    std::vector<Place> places_;
+    std::vector<Pose> poses_;
+    std::vector<StepVisit> visits_;
+    std::vector<Step> skipped_;
+    std::optional<bool> armOnStop_;
+    bool keyOff_ = false;
+    int lastPosition_ = -1;
+};
+
+} // namespace stillwire

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/analyse/plateau_book.hpp"
+
+#include "core/stats/robust.hpp"
+
+namespace stillwire {
+
+namespace {
+using namespace std::chrono_literals;
+constexpr Time kEarly = 10s;
+constexpr std::size_t kMostEarly = 64;
+constexpr std::int64_t kNoiseEvery = 16; // readings between samples of the running noise
+} // namespace
+
+void PlateauBook::held(Time time, double volts_V, bool settledAnew, double noise_V, double threshold_V) {
+    if (settledAnew) {
+        close();
+        moved_ = true;
+    }
+    if (time - aperture_ < place_.from) return;
+    Plateau& plateau = open_.plateau;
+    if (plateau.readings == 0) {
+        plateau.from = time;
+        plateau.place = place_;
+        plateau.moved = moved_;
+    }
+    open_.histogram.add(volts_V);
+    if (open_.early.size() < kMostEarly && time - plateau.from <= kEarly) open_.early.push_back(volts_V);
+    if (plateau.readings % kNoiseEvery == kNoiseEvery - 1 || plateau.readings < 4) {
+        open_.noiseSum_V += noise_V;
+        ++open_.noiseSamples;
+    }
+    plateau.to = time;
+    plateau.threshold_V = threshold_V;
+    ++plateau.readings;
+}
+
+void PlateauBook::placeChanged(const Place& place) {
+    close();
+    place_ = place;
+    moved_ = false;
+}
+
+void PlateauBook::interrupted() { close(); }
+
+Plateau PlateauBook::finish(const Open& open) {
+    Plateau plateau = open.plateau;
+    plateau.level_V = open.histogram.median_V();
+    plateau.lowest_V = open.histogram.lowest_V();
+    plateau.highest_V = open.histogram.highest_V();
+    plateau.early_V = medianOf(open.early);
+    plateau.noise_V = open.noiseSamples > 0 ? open.noiseSum_V / open.noiseSamples : 0;
+    return plateau;
+}
+
+void PlateauBook::close() {
+    if (open_.plateau.readings > 0) closed_.push_back(finish(open_));
+    open_ = Open{};
+}
+
+std::vector<Plateau> PlateauBook::all() const {
+    std::vector<Plateau> plateaus = closed_;
+    if (open_.plateau.readings > 0) plateaus.push_back(finish(open_));
+    return plateaus;
+}
+
+} // namespace stillwire

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/judge/adjustment.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace stillwire {
+
+namespace {
+
+constexpr double kLeastLearning_V = 0.02; // a smaller movement of the rest level teaches nothing of the shares
+
+double smallestMargin(const std::vector<ShiftDemand>& demands, double shift_V) {
+    double least = 1e9;
+    for (const ShiftDemand& demand : demands) least = std::min(least, demand.margin(shift_V));
+    return least;
+}
+
+// Levels by position at each count of turns, nominal.
+using TurnHistory = std::map<double, std::map<int, double>>;
+
+TurnHistory turnHistory(const AdjustmentEvidence& evidence) {
+    TurnHistory history;
+    const Sheet& sheet = *evidence.sheet;
+    const Supply& supply = evidence.levels->supply;
+    for (const Plateau& stay : *evidence.stays) {
+        if (stay.place.wire != Wire::signal || stay.place.position < 0 || stay.place.poseIndex >= 0) continue;
+        const double span = supply.reference.level_V - supply.ground.level_V;
+        history[stay.place.turns][stay.place.position] =
+            (stay.level_V - supply.ground.level_V) * sheet.nominal_V / span;
+    }
+    return history;
+}
+
+// How much each end moves when the rest level moves by one, from the first and the last turns at which both are
+// known.
+void learnShares(const TurnHistory& history, int rest, const Sheet& sheet, AdjustmentAdvice& advice) {
+    for (std::size_t i = 0; i < sheet.positions.size(); ++i) {
+        double share = 1;
+        double widest = kLeastLearning_V;
+        for (auto a = history.begin(); a != history.end(); ++a) {
+            for (auto b = std::next(a); b != history.end(); ++b) {
+                const int end = static_cast<int>(i);
+                if (!a->second.count(rest) || !b->second.count(rest) || !a->second.count(end) ||
+                    !b->second.count(end))
+                    continue;
+                const double moved = b->second.at(rest) - a->second.at(rest);
+                if (std::abs(moved) < widest) continue;
+                widest = std::abs(moved);
+                share = (b->second.at(end) - a->second.at(end)) / moved;
+            }
+        }
+        advice.share[sheet.positions[i].name] = share;
+    }
+}
+
+} // namespace
+
+double ShiftDemand::margin(double shift_V) const {
+    return (window.half_V() - std::abs(level_V + share * shift_V - window.middle_V())) / window.half_V();
+}
+
+double bestShift_V(const std::vector<ShiftDemand>& demands) {
+    // Each margin is the lower of two straight lines in the shift; a concave maximum lies where two lines cross.
+    struct Straight {
+        double at0, slope;
+    };
+    std::vector<Straight> lines;
+    for (const ShiftDemand& d : demands) {
+        const double half = d.window.half_V();
+        lines.push_back({(d.window.max_V - d.level_V) / half, -d.share / half});
+        lines.push_back({(d.level_V - d.window.min_V) / half, d.share / half});
+    }
+    double best = 0, bestMargin = smallestMargin(demands, 0);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        for (std::size_t j = i + 1; j < lines.size(); ++j) {
+            const double slope = lines[i].slope - lines[j].slope;
+            if (std::abs(slope) < 1e-12) continue;
+            const double shift = (lines[j].at0 - lines[i].at0) / slope;
+            const double margin = smallestMargin(demands, shift);
+            if (margin > bestMargin + 1e-12) {
+                bestMargin = margin;
+                best = shift;
+            }
+        }
+    }
+    return best;
+}
+
+std::optional<TurnSlope> turnSlope(const std::vector<double>& turns, const std::vector<double>& level_V,
+                                   double uLevel_V) {
+    const auto n = static_cast<double>(turns.size());
+    if (turns.size() < 3) return std::nullopt; // two turns or more
+    double meanTurn = 0, meanLevel = 0;
+    for (std::size_t i = 0; i < turns.size(); ++i) {
+        meanTurn += turns[i] / n;
+        meanLevel += level_V[i] / n;
+    }
+    double sxx = 0, sxy = 0;
+    for (std::size_t i = 0; i < turns.size(); ++i) {
+        sxx += (turns[i] - meanTurn) * (turns[i] - meanTurn);
+        sxy += (turns[i] - meanTurn) * (level_V[i] - meanLevel);
+    }
+    if (sxx <= 0) return std::nullopt;
+    TurnSlope slope;
+    slope.voltsPerTurn_V = sxy / sxx;
+    double residual = 0;
+    for (std::size_t i = 0; i < turns.size(); ++i)
+        residual += std::pow(level_V[i] - meanLevel - slope.voltsPerTurn_V * (turns[i] - meanTurn), 2);
+    const double scatter_V = std::max(uLevel_V, std::sqrt(residual / std::max(1.0, n - 2)));
+    slope.u_V = scatter_V / std::sqrt(sxx);
+    return slope;
+}
+
+AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
+    const Sheet& sheet = *evidence.sheet;
+    const Levels& levels = *evidence.levels;
+    const int rest = static_cast<int>(&sheet.rest() - sheet.positions.data());
+    AdjustmentAdvice advice;
+    const TurnHistory history = turnHistory(evidence);
+    learnShares(history, rest, sheet, advice);
+    std::vector<double> turns, restLevels;
+    for (const auto& [turn, byPosition] : history) {
+        if (!byPosition.count(rest)) continue;
+        turns.push_back(turn);
+        restLevels.push_back(byPosition.at(rest));
+    }
+    advice.turns = turns.empty() ? 0 : static_cast<int>(turns.size()) - 1;
+    const double u_V = levels.positions[static_cast<std::size_t>(rest)].u_V.value_or(0);
+    if (const std::optional<TurnSlope> slope = turnSlope(turns, restLevels, u_V)) {
+        advice.voltsPerTurn_V = slope->voltsPerTurn_V;
+        advice.uVoltsPerTurn_V = slope->u_V;
+    }
+
+    const double allowance_V = sheet.driftAllowance_V.value_or(0);
+    std::vector<ShiftDemand> demands;
+    for (const PositionLevel& position : levels.positions) {
+        if (!position.level_V) continue;
+        const double share = advice.share.at(position.name);
+        const double level_V = *position.level_V;
+        demands.push_back({level_V, share, position.window_V});
+        if (position.coldLevel_V) demands.push_back({*position.coldLevel_V, share, position.window_V});
+        double nearest_V = 1e9; // to a limit, over the visits
+        for (const Visit& visit : position.visits) {
+            if (visit.hang) continue;
+            nearest_V = std::min(
+                {nearest_V, visit.level_V - position.window_V.min_V, position.window_V.max_V - visit.level_V});
+        }
+        // In a window too narrow for the allowance, half way to the limit is as good as it gets.
+        const double enough_V = std::min(allowance_V, 0.5 * position.window_V.half_V());
+        if (position.conformance != Conformance::inside || nearest_V < enough_V) advice.wanted = true;
+    }
+    if (demands.empty()) return advice;
+    const double shift_V = bestShift_V(demands);
+    advice.shift_V = shift_V;
+    advice.margin = smallestMargin(demands, shift_V);
+    for (const PositionLevel& position : levels.positions) {
+        if (!position.level_V) continue;
+        const double after_V = *position.level_V + advice.share.at(position.name) * shift_V;
+        advice.after_V[position.name] = after_V;
+        advice.targetRaw_V[position.name] = shownFor_V(sheet, levels.supply, after_V);
+    }
+    advice.feasible = sheet.driftAllowance_V.has_value() && *advice.margin > 0;
+    return advice;
+}
+
+} // namespace stillwire

@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/judge/coverage.hpp"
+
+#include "core/judge/visibility.hpp"
+#include "core/stats/exact.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <set>
+
+namespace stillwire {
+
+namespace {
+constexpr int kReadingsInAPose = 2; // fewer show nothing
+constexpr int kReadingsThatDecide = 3;
+constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
+
+bool overlapsBlind(const Pose& pose, Time to, const std::vector<BlindSpan>& blind) {
+    return std::any_of(blind.begin(), blind.end(),
+                       [&](const BlindSpan& span) { return span.from < to && span.to > pose.from; });
+}
+
+bool lookedAt(const Pose& pose, const CoverageEvidence& evidence) {
+    const Time to = pose.closed ? pose.to : evidence.end;
+    return pose.readings >= kReadingsInAPose && !evidence.places->undone(pose.stepVisit) &&
+           !overlapsBlind(pose, to, *evidence.blind);
+}
+
+// Belongs this pose (or, outside poses, this step) to what was shaken?
+bool belongs(const CoverageEvidence& evidence, Shaken shaken, std::optional<Step> step, int poseIndex) {
+    if (step == Step::wiggleReference || step == Step::wiggleGround) return false;
+    if (poseIndex >= 0) {
+        const Pose& pose = evidence.places->poses()[static_cast<std::size_t>(poseIndex)];
+        return pose.harness == (shaken == Shaken::harness);
+    }
+    return shaken == Shaken::shaft ? step == Step::wiggleShaft : step == Step::wiggleHarness;
+}
+
+using Belongs = std::function<bool(std::optional<Step>, int pose)>;
+
+ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
+    ShakenTally tally;
+    const std::vector<Pose>& poses = evidence.places->poses();
+    for (std::size_t i = 0; i < poses.size(); ++i)
+        if (mine(poses[i].step, static_cast<int>(i)) && lookedAt(poses[i], evidence)) ++tally.poses;
+
+    std::set<int> faulty;
+    int loose = 0; // votes outside poses
+    Time lastLoose{-10000000};
+    std::set<std::string> where;
+    for (const Excursion& e : *evidence.excursions) {
+        if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.sheet, *evidence.places)) continue;
+        tally.any = true;
+        if (e.poseIndex >= 0)
+            faulty.insert(e.poseIndex);
+        else if (e.from - lastLoose > kApart)
+            ++loose, lastLoose = e.to;
+        if (e.depth_V() > tally.deepest_V) {
+            tally.deepest_V = e.depth_V();
+            tally.held_V = e.held_V;
+            tally.extreme_V = e.extreme_V;
+        }
+        tally.readings = std::max(tally.readings, e.readings);
+        if (!e.pose.empty()) where.insert(e.pose);
+    }
+    bool jumped = false;
+    for (const LevelJump& jump : *evidence.jumps) {
+        if (!mine(jump.step, jump.poseIndex)) continue;
+        jumped = true;
+        if (jump.poseIndex >= 0) faulty.insert(jump.poseIndex);
+        if (std::abs(jump.to_V - jump.from_V) > tally.deepest_V) {
+            tally.deepest_V = std::abs(jump.to_V - jump.from_V);
+            tally.held_V = jump.from_V;
+            tally.extreme_V = jump.to_V;
+        }
+    }
+    tally.any = tally.any || jumped;
+    tally.faultPoses = static_cast<int>(faulty.size()) + loose;
+    tally.decides = jumped || tally.faultPoses >= 2 || tally.readings >= kReadingsThatDecide;
+    tally.places.assign(where.begin(), where.end());
+    return tally;
+}
+
+// Level and threshold of the step, for what could be seen in it.
+void heldIn(const CoverageEvidence& evidence, Step step, double& level_V, double& threshold_V) {
+    std::int64_t most = 0;
+    threshold_V = evidence.threshold_V;
+    for (const Plateau& plateau : *evidence.plateaus) {
+        if (plateau.place.step != step || plateau.readings <= most) continue;
+        most = plateau.readings;
+        level_V = plateau.level_V;
+        threshold_V = plateau.threshold_V;
+    }
+}
+
+} // namespace
+
+bool votes(const Excursion& excursion, const Sheet& sheet, const PlaceBook& places) {
+    if (excursion.kind != ExcursionKind::dropout || excursion.depth_V() < sheet.play_V) return false;
+    if (excursion.poseIndex >= 0) {
+        const Pose& pose = places.poses()[static_cast<std::size_t>(excursion.poseIndex)];
+        return !places.undone(pose.stepVisit);
+    }
+    return true;
+}
+
+ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken) {
+    return tallyWhere(evidence,
+                      [&](std::optional<Step> step, int pose) { return belongs(evidence, shaken, step, pose); });
+}
+
+ShakenTally tallyStep(const CoverageEvidence& evidence, Step wanted) {
+    return tallyWhere(evidence, [&](std::optional<Step> step, int) { return step == wanted; });
+}
+
+ShakenTally tallyMoving(const CoverageEvidence& evidence) {
+    return tallyWhere(evidence, [](std::optional<Step> step, int pose) {
+        return pose < 0 && (step == Step::sweep || step == Step::fullPress || step == Step::release ||
+                            step == Step::confirm || step == Step::warmRepeat);
+    });
+}
+
+ShakenTally tallyUntouched(const CoverageEvidence& evidence) {
+    return tallyWhere(evidence, [](std::optional<Step> step, int) { return step == Step::coldStart; });
+}
+
+StepCoverage coverStep(const CoverageEvidence& evidence, Step step) {
+    StepCoverage cover;
+    cover.step = step;
+    const std::vector<Pose>& poses = evidence.places->poses();
+    std::set<int> counted;
+    for (std::size_t i = 0; i < poses.size(); ++i) {
+        if (poses[i].step != step) continue;
+        if (lookedAt(poses[i], evidence))
+            counted.insert(static_cast<int>(i));
+        else if (poses[i].closed && !evidence.places->undone(poses[i].stepVisit))
+            ++cover.blindPoses;
+    }
+    cover.poses = static_cast<int>(counted.size());
+    std::set<int> faulty;
+    for (const Excursion& e : *evidence.excursions)
+        if (e.kind == ExcursionKind::dropout && counted.count(e.poseIndex) > 0) faulty.insert(e.poseIndex);
+    cover.dropouts = static_cast<int>(faulty.size());
+    for (const LevelJump& jump : *evidence.jumps)
+        if (jump.step == step) ++cover.jumps;
+
+    double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
+    heldIn(evidence, step, level_V, threshold_V);
+    const ReferenceFault& fault = evidence.sheet->referenceFault;
+    const double depth_V = std::min(fault.depth_V, fault.levelShare * std::abs(level_V));
+    cover.shortestVisible_s = shortestVisible_s({evidence.interval_s, evidence.aperture_s, threshold_V}, depth_V);
+    if (cover.shortestVisible_s) cover.posesFor95 = std::max(0, trialsToSeeOne(fault.share) - cover.poses);
+    if (cover.poses > 0) cover.rateUpper95 = rateUpperBound(cover.dropouts, cover.poses);
+    return cover;
+}
+
+std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence) {
+    std::vector<StepCoverage> steps;
+    for (const Step step :
+         {Step::wiggleShaft, Step::wiggleHarness, Step::warmRepeat, Step::wiggleReference, Step::wiggleGround}) {
+        const bool required = step == Step::wiggleShaft || step == Step::wiggleHarness;
+        if (!required && !evidence.places->did(step)) continue;
+        steps.push_back(coverStep(evidence, step));
+    }
+    return steps;
+}
+
+StepCoverage worseCovered(const std::vector<StepCoverage>& steps) {
+    StepCoverage worse;
+    bool any = false;
+    for (const StepCoverage& step : steps) {
+        if (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness) continue;
+        if (!any || step.poses < worse.poses) worse = step;
+        any = true;
+    }
+    return worse;
+}
+
+} // namespace stillwire

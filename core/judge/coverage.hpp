@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How much a wiggle step looked at, and what it can therefore claim.
+#pragma once
+
+#include "core/analyse/place_book.hpp"
+#include "core/analyse/plateau_book.hpp"
+#include "core/findings/findings.hpp"
+#include "core/sheet/sheet.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace stillwire {
+
+struct CoverageEvidence {
+    const Sheet* sheet = nullptr;
+    const PlaceBook* places = nullptr;
+    const std::vector<Plateau>* plateaus = nullptr;
+    const std::vector<Excursion>* excursions = nullptr;
+    const std::vector<LevelJump>* jumps = nullptr;
+    const std::vector<BlindSpan>* blind = nullptr;
+    double interval_s = 0;
+    std::optional<double> aperture_s;
+    double threshold_V = 0; // of now, for a step without a plateau
+    Time end{0};
+};
+
+// What shook: the shaft or the harness, in the wiggle steps and in warm-repeat; or a wire under the same wiggle.
+enum class Shaken { shaft, harness };
+
+// Votes of the poses for a fault: excursions deeper than the sheet's play, and level jumps.
+struct ShakenTally {
+    int poses = 0;        // looked at
+    int faultPoses = 0;   // with a vote
+    bool decides = false; // two dropouts in two poses, one of three readings or more, or a jump
+    bool any = false;     // at least one vote
+    double deepest_V = 0;
+    double held_V = 0, extreme_V = 0; // of the deepest
+    int readings = 0;                 // of the longest
+    std::vector<std::string> places;  // where, each once
+};
+
+// True if this excursion may speak for a fault: deeper than play, a dropout, in a step that counts.
+[[nodiscard]] bool votes(const Excursion& excursion, const Sheet& sheet, const PlaceBook& places);
+
+[[nodiscard]] ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken);
+// The same for one step, whatever is shaken in it.
+[[nodiscard]] ShakenTally tallyStep(const CoverageEvidence& evidence, Step step);
+
+// With the pedal moved or held, nothing wiggled: sweep, presses, releases.
+[[nodiscard]] ShakenTally tallyMoving(const CoverageEvidence& evidence);
+// With nobody touching anything: cold-start.
+[[nodiscard]] ShakenTally tallyUntouched(const CoverageEvidence& evidence);
+
+[[nodiscard]] StepCoverage coverStep(const CoverageEvidence& evidence, Step step);
+// Every wiggle step done, and the two required ones.
+[[nodiscard]] std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence);
+[[nodiscard]] StepCoverage worseCovered(const std::vector<StepCoverage>& steps);
+
+} // namespace stillwire

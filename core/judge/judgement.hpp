@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The judgement: a table of rows, the first that holds decides, all that hold are listed.
+#pragma once
+
+#include "core/analyse/place_book.hpp"
+#include "core/findings/findings.hpp"
+#include "core/judge/coverage.hpp"
+#include "core/judge/levels.hpp"
+
+#include <span>
+#include <vector>
+
+namespace stillwire {
+
+// Everything the rows look at.
+struct Case {
+    const Sheet* sheet = nullptr;
+    const PlaceBook* places = nullptr;
+    const Findings* findings = nullptr; // all but the verdict
+    const Levels* levels = nullptr;
+    ShakenTally shaft, harness;            // wiggle steps and warm-repeat
+    ShakenTally referenceWire, groundWire; // the wiggle of the shaft, watched on those wires
+    ShakenTally referenceStill;            // dropouts of the reference with nobody touching
+    ShakenTally moving;                    // sweep, presses and releases
+    ShakenTally untouched;                 // cold-start, and wherever nobody moved anything
+    int unmarkedDropouts = 0;
+    bool blackOnSensorGround = false;
+    bool meterKnown = true;
+};
+
+struct JudgementRow {
+    const char* name;
+    Decision decision;
+    bool (*holds)(const Case&);
+    Sentence (*says)(const Case&);
+    Sentence (*nextTest)(const Case&);
+};
+
+// In the order of rank; the last one always holds.
+[[nodiscard]] std::span<const JudgementRow> judgementTable();
+
+[[nodiscard]] Verdict judge(const Case& facts);
+
+// What still stands between this case and `keep`: a sentence, and what to do about it.
+struct Missing {
+    Sentence says;
+    Sentence next;
+};
+[[nodiscard]] std::vector<Missing> missingForKeep(const Case& facts);
+
+} // namespace stillwire

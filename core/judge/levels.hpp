@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Levels of the wires and of the positions against their windows.
+#pragma once
+
+#include "core/analyse/place_book.hpp"
+#include "core/analyse/plateau_book.hpp"
+#include "core/findings/findings.hpp"
+#include "core/judge/ratiometric.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace stillwire {
+
+// Conformance by probability (JCGM 106:2012, 8): inside from 0.95, outside up to 0.05.
+inline constexpr double kSureInside = 0.95;
+inline constexpr double kSureOutside = 0.05;
+[[nodiscard]] Conformance conformanceOf(double probabilityInside);
+
+struct Levels {
+    Supply supply;
+    std::optional<WireLevel> reference, ground;
+    std::vector<PositionLevel> positions; // in the order of the sheet
+    double uncertain = 0;
+    int releases = 0; // visits to rest that came from a working position
+    int hangs = 0;
+    double hangLevel_V = 0, goodRest_V = 0; // nominal, when there are hangs
+    bool adjusted = false;                  // turns were made; the levels are those after the last
+    bool confirmed = false;                 // every position was visited in `confirm` after the last turn
+};
+
+struct LevelEvidence {
+    const Sheet* sheet = nullptr;
+    const MeterTraits* meter = nullptr;
+    const PlaceBook* places = nullptr;
+    const std::vector<Plateau>* plateaus = nullptr;
+    bool blackOnSensorGround = false;
+    // Medians of a second meter's readings of the reference, if there were any.
+    std::optional<Plateau> secondReference;
+};
+
+[[nodiscard]] Levels weighLevels(const LevelEvidence& evidence);
+
+// One stay per place: the plateau with most readings, leaving out what was only carried over a mark that asked for
+// movement.
+[[nodiscard]] std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus);
+
+} // namespace stillwire

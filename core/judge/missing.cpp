@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/judge/judgement.hpp"
+
+#include <algorithm>
+
+namespace stillwire {
+
+namespace {
+
+constexpr int kReleases = 3;
+
+void wires(const Case& c, std::vector<Missing>& out) {
+    const Findings& f = *c.findings;
+    if (!c.levels->supply.referenceMeasured && !f.reference)
+        out.push_back({{"The reference was not measured.", {}},
+                       {"Measure the reference wire at the sensor, black lead where it is.", {}}});
+    if (f.reference && f.reference->conformance == Conformance::undecided)
+        out.push_back({{"The reference, %1, good to %2, is too close to its limit to call.",
+                        {volts(f.reference->level_V), volts(2 * f.reference->u_V)}},
+                       {"Measure the reference with a better meter or on a finer range.", {}}});
+    if (!f.ground && !c.blackOnSensorGround)
+        out.push_back({{"The ground drop was not measured.", {}},
+                       {"Measure the ground wire at the sensor against battery negative.", {}}});
+    if (f.ground && f.ground->conformance == Conformance::undecided)
+        out.push_back({{"The ground drop, %1, good to %2, is too close to its limit to call.",
+                        {volts(f.ground->level_V, 3), volts(2 * f.ground->u_V, 3)}},
+                       {"Measure the ground drop on a finer range.", {}}});
+}
+
+void wiggle(const Case& c, std::vector<Missing>& out) {
+    for (const StepCoverage& step : c.findings->steps) {
+        const bool shaft = step.step == Step::wiggleShaft;
+        if (!shaft && step.step != Step::wiggleHarness) continue;
+        if (!step.posesFor95) {
+            out.push_back({{"This meter cannot see a dropout of half a volt here.", {}},
+                           {"Use a meter with a finer range or less noise.", {}}});
+            continue;
+        }
+        if (*step.posesFor95 == 0) continue;
+        const std::string wanted = std::to_string(*step.posesFor95);
+        if (step.blindPoses > 0)
+            out.push_back(
+                {shaft ? Sentence{"%1 poses of the shaft were looked at, %2 were blind; %3 more are wanted.",
+                                  {std::to_string(step.poses), std::to_string(step.blindPoses), wanted}}
+                       : Sentence{"%1 poses of the harness were looked at, %2 were blind; %3 more are wanted.",
+                                  {std::to_string(step.poses), std::to_string(step.blindPoses), wanted}},
+                 {"Lock the meter's range on DC volts and wiggle on.", {}}});
+        else
+            out.push_back({shaft ? Sentence{"%1 poses of the shaft were looked at; %2 more are wanted.",
+                                            {std::to_string(step.poses), wanted}}
+                                 : Sentence{"%1 poses of the harness were looked at; %2 more are wanted.",
+                                            {std::to_string(step.poses), wanted}},
+                           shaft ? Sentence{"Wiggle the shaft: %1 more poses.", {wanted}}
+                                 : Sentence{"Wiggle the harness: %1 more poses.", {wanted}}});
+    }
+}
+
+void positions(const Case& c, std::vector<Missing>& out) {
+    if (!c.places->did(Step::coldStart))
+        out.push_back({{"There is no cold reading at rest.", {}},
+                       {"Let the machine stand cold, then record the first minute at rest, hands off.", {}}});
+    const int rest = static_cast<int>(&c.sheet->rest() - c.sheet->positions.data());
+    for (const PositionLevel& position : c.findings->positions) {
+        const bool resting = &position - c.findings->positions.data() == rest;
+        if (!position.level_V) {
+            out.push_back({{"The level %1 was not measured.", {position.name}},
+                           resting ? Sentence{"Record the level %1, hands off.", {position.name}}
+                                   : Sentence{"Press fully to %1 and hold it still.", {position.name}}});
+        } else if (position.conformance == Conformance::undecided) {
+            const double limit_V =
+                *position.level_V > position.window_V.middle_V() ? position.window_V.max_V : position.window_V.min_V;
+            out.push_back({{"%1 %2, good to %3: too close to the %4 limit to call.",
+                            {position.name, volts(*position.level_V), volts(2 * *position.u_V), volts(limit_V)}},
+                           {"Measure %1 again with a better meter or on a finer range.", {position.name}}});
+        }
+    }
+    if (c.levels->releases < kReleases)
+        out.push_back({{"%1 of 3 releases were recorded.", {std::to_string(c.levels->releases)}},
+                       {"Press and release, three times, and let it settle each time.", {}}});
+    if (c.levels->adjusted && !c.levels->confirmed)
+        out.push_back({{"The sensor was turned and not every end was measured again.", {}},
+                       {"Tighten, work the pedal five times, then measure every end again.", {}}});
+}
+
+void loneDropouts(const Case& c, std::vector<Missing>& out) {
+    const auto lone = [&](const ShakenTally& tally, const char* says, const char* next) {
+        if (tally.any && !tally.decides)
+            out.push_back({{says, {volts(tally.held_V), volts(tally.extreme_V)}}, {next, {}}});
+    };
+    lone(c.shaft,
+         "A single short dropout with the shaft pushed: %1 fell to %2 or further. One alone does not decide.",
+         "Repeat the same pose of the shaft.");
+    lone(c.harness,
+         "A single short dropout with the harness moved: %1 fell to %2 or further. One alone does not decide.",
+         "Repeat the same place of the harness.");
+    lone(c.referenceWire, "A single short dropout of the reference: %1 fell to %2 or further.",
+         "Repeat the wiggle on the reference wire.");
+    lone(c.groundWire, "A single short dropout on the ground wire: %1 went to %2 or further.",
+         "Repeat the wiggle on the ground wire.");
+    lone(c.referenceStill, "The reference dropped once with nobody touching: %1 to %2 or further.",
+         "Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.");
+    if (c.moving.any && !c.moving.decides)
+        out.push_back({{"A single short dropout while the pedal was moved or held: %1 to %2 or further.",
+                        {volts(c.moving.held_V), volts(c.moving.extreme_V)}},
+                       {"Sweep slowly through the same place again.", {}}});
+    if (c.untouched.any)
+        out.push_back({{"A dropout with nobody touching anything: %1 to %2 or further. Its cause is not known.",
+                        {volts(c.untouched.held_V), volts(c.untouched.extreme_V)}},
+                       {"Wiggle the shaft, then the harness, to find what brings it back.", {}}});
+}
+
+} // namespace
+
+std::vector<Missing> missingForKeep(const Case& c) {
+    std::vector<Missing> out;
+    if (!c.places->anyStep()) {
+        if (c.unmarkedDropouts > 0)
+            out.push_back({{"%1 dropouts of unknown cause: the capture does not say what was being moved.",
+                            {std::to_string(c.unmarkedDropouts)}},
+                           {"Record again with the steps marked, or add the marks.", {}}});
+        else
+            out.push_back({{"The capture does not say what was done when.", {}},
+                           {"Record again with the steps marked, or add the marks.", {}}});
+    }
+    loneDropouts(c, out);
+    wires(c, out);
+    positions(c, out);
+    wiggle(c, out);
+    return out;
+}
+
+} // namespace stillwire
