@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the interposed calls of lent_calls.cpp share with KernelTty.
+#pragma once
+
+#include <atomic>
+#include <mutex>
+#include <string>
+
+namespace stillwire::lent {
+
+struct State {
+    std::atomic<int> master{-1}; // the descriptor the program holds
+    std::atomic<int> slave{-1};
+    std::atomic<int> opens{0};
+    std::atomic<bool> serving{false};  // a KernelTty is there
+    std::atomic<bool> vanished{false}; // calls on `master` answer as for a pulled adapter
+    std::atomic<bool> absent{false};
+    std::atomic<int> modemLines{0};
+    std::atomic<unsigned> controlBits{0}; // CSIZE, PARENB, PARODD as the program set them
+    std::atomic<int> calls{0};
+    std::mutex mutex;
+    std::string redirect; // guarded by mutex
+};
+State& state();
+
+// The real calls.
+int realIoctl(int descriptor, unsigned long request, void* argument);
+
+} // namespace stillwire::lent
