@@ -29,8 +29,8 @@ struct CaptureHeader {
 
 inline constexpr int kCaptureFormat = 1;
 
-// `toml` is the header with "# " taken off; `where` names the file. A newer format is not an error here: the caller warns.
-// A broken sheet or meter is an error, with the line in the file (the header starts at `firstLine`).
+// `toml` is the header with "# " taken off; `where` names the file. A newer format is not an error here: the caller
+// warns. A broken sheet or meter is an error, with the line in the file (the header starts at `firstLine`).
 [[nodiscard]] Result<CaptureHeader> parseHeader(std::string_view toml, const std::string& where, int firstLine = 1);
 
 // Every line behind "# ", newline at the end; all keys written.

@@ -10,7 +10,22 @@
 
 namespace stillwire {
 
-enum class MarkKind { step, stepEnd, pose, position, keyOn, keyOff, skip, undo, turn, probe, arm, gap, note, unknown };
+enum class MarkKind {
+    step,
+    stepEnd,
+    pose,
+    position,
+    keyOn,
+    keyOff,
+    skip,
+    undo,
+    turn,
+    probe,
+    arm,
+    gap,
+    note,
+    unknown
+};
 
 struct Mark {
     Time time{0};
@@ -22,8 +37,22 @@ struct Mark {
 
 // The steps of the procedure, in its order; the last two are offered after a first shaft dropout.
 enum class Step {
-    hookUp, reference, ground, coldStart, wiggleShaft, wiggleHarness, fullPress, sweep, release, lift, warmRepeat,
-    adjust, confirm, putBack, wiggleReference, wiggleGround
+    hookUp,
+    reference,
+    ground,
+    coldStart,
+    wiggleShaft,
+    wiggleHarness,
+    fullPress,
+    sweep,
+    release,
+    lift,
+    warmRepeat,
+    adjust,
+    confirm,
+    putBack,
+    wiggleReference,
+    wiggleGround
 };
 inline constexpr int kStepCount = 16;
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Reads a capture, or any CSV with a time and a volts column, and hands on its rows in order. One pass, constant memory
-// but for what the sink keeps.
+// Reads a capture, or any CSV with a time and a volts column, and hands on its rows in order. One pass, constant
+// memory but for what the sink keeps.
 #pragma once
 
 #include "core/base/result.hpp"
@@ -8,7 +8,7 @@
 #include "core/capture/mark.hpp"
 #include "core/capture/reading.hpp"
 
-#include <functional>
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,6 +29,11 @@ public:
     virtual ~RowSink() = default;
     virtual Status header(const CaptureHeader&) { return Done{}; }
     virtual void reading(const Reading& reading) = 0;
+    // Readings that follow each other with no mark between; override it where a call per reading costs too much. The
+    // reader calls only this one.
+    virtual void readings(const Reading* first, std::size_t count) {
+        for (std::size_t i = 0; i < count; ++i) reading(first[i]);
+    }
     virtual void mark(const Mark& mark) = 0;
 };
 
@@ -40,7 +45,8 @@ struct ReadSummary {
 
 // Errors: cannot be opened, empty of known columns, binary, a time that goes back, a volts field that is no number,
 // each with file, line and mend. Columns without rows are fine.
-[[nodiscard]] Result<ReadSummary> readCapture(const std::string& path, RowSink& sink, const ImportOptions& options = {});
+[[nodiscard]] Result<ReadSummary> readCapture(const std::string& path, RowSink& sink,
+                                              const ImportOptions& options = {});
 // The same from bytes in memory; `where` names them in errors.
 [[nodiscard]] Result<ReadSummary> readCaptureText(std::string_view bytes, const std::string& where, RowSink& sink,
                                                   const ImportOptions& options = {});

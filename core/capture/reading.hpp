@@ -28,7 +28,7 @@ public:
     friend constexpr ReadingFlags operator|(ReadingFlags a, ReadingFlags b) { return a |= b; }
     friend constexpr bool operator==(ReadingFlags, ReadingFlags) = default;
 
-    [[nodiscard]] std::string text() const;                   // "hold lowbat", in the format's order
+    [[nodiscard]] std::string text() const;                    // "hold lowbat", in the format's order
     [[nodiscard]] static ReadingFlags parse(std::string_view); // unknown words are ignored
 
 private:

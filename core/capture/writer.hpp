@@ -7,6 +7,7 @@
 #include "core/capture/mark.hpp"
 #include "core/capture/reading.hpp"
 
+#include <memory>
 #include <string>
 
 namespace stillwire {
@@ -20,7 +21,8 @@ inline constexpr const char* kColumns = "time_s,volts,flags,mark\n";
 [[nodiscard]] std::string formatTime(Time time);
 
 // Appends whole rows to a file. Not thread-safe but for sync(), which another thread may call.
-// A failed write keeps the unwritten rows in memory (pending()) and says so; the next append or retry() tries again.
+// A failed write keeps the unwritten rows in memory (pendingBytes()) and says so; the next append or retry() tries
+// again.
 class CaptureWriter {
 public:
     // Creates `path` (an existing file is never overwritten: error) and writes header and columns.
@@ -28,24 +30,28 @@ public:
 
     CaptureWriter(CaptureWriter&& other) noexcept;
     CaptureWriter& operator=(CaptureWriter&& other) noexcept;
-    ~CaptureWriter();
+    ~CaptureWriter(); // tries once more to write what is pending
 
+    // A mark with an empty text is no mark and is not written.
     [[nodiscard]] Status append(const Reading& reading);
     [[nodiscard]] Status append(const Mark& mark);
     [[nodiscard]] Status retry();
     [[nodiscard]] Status sync() const; // to the disk
-    [[nodiscard]] Status moveTo(const std::string& otherPath); // the whole capture, pending rows too, into a new file
+    // The whole capture, pending rows too, goes into a new file and on there. The old file is left as it is: it may
+    // be the only copy until the new one is on its disk. On an error nothing has changed.
+    [[nodiscard]] Status moveTo(const std::string& otherPath);
     [[nodiscard]] std::size_t pendingBytes() const { return pending_.size(); }
     [[nodiscard]] const std::string& path() const { return path_; }
 
 private:
+    struct File;   // a descriptor, closed with its last holder
+    struct Holder; // the file, and the lock under which sync() takes it
     CaptureWriter() = default;
     [[nodiscard]] Status write(const std::string& row);
 
     std::string path_;
-    int descriptor_ = -1;
+    std::unique_ptr<Holder> holder_;
     std::string pending_;
-    std::string header_;
 };
 
 } // namespace stillwire

@@ -21,10 +21,10 @@ struct MeterRange {
 
 struct MeterTraits {
     std::string name;
-    double interval_s = 0;             // 0: unknown, taken from the trace
-    std::optional<double> aperture_s;  // absent: unknown
-    std::vector<MeterRange> ranges;    // ascending full scale; empty: unknown, taken from the trace
-    std::string toml;                  // the whole description as text, for the capture header
+    double interval_s = 0;            // 0: unknown, taken from the trace
+    std::optional<double> aperture_s; // absent: unknown
+    std::vector<MeterRange> ranges;   // ascending full scale; empty: unknown, taken from the trace
+    std::string toml;                 // the whole description as text, for the capture header
 
     // The smallest range that holds |v|, or the largest; precondition: ranges is not empty.
     [[nodiscard]] const MeterRange& rangeFor(double v_V) const;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A sensor sheet: what the maker's literature says of one sensor. All volts are nominal, that is at the nominal reference.
+// A sensor sheet: what the maker's literature says of one sensor. All volts are nominal, that is at the nominal
+// reference.
 #pragma once
 
 #include "core/base/result.hpp"
@@ -26,7 +27,8 @@ struct Position {
     bool rest = false;
 };
 
-// The fault the wiggle must be able to find: shows in `share` of poses, `depth_V` deep, at most `level_share` of the level.
+// The fault the wiggle must be able to find: shows in `share` of poses, `depth_V` deep, at most `level_share` of the
+// level.
 struct ReferenceFault {
     double share = 0.10;
     double depth_V = 0.5;
@@ -42,9 +44,9 @@ struct Drive {
 struct Sheet {
     std::string name;
     double nominal_V = 5.0;
-    Window reference{4.75, 5.25}; // as read
-    double maxDrop_V = 0.10;      // ground, as read
-    std::vector<Position> positions; // two or more, in the order of travel; exactly one rests
+    Window reference{4.75, 5.25};           // as read
+    double maxDrop_V = 0.10;                // ground, as read
+    std::vector<Position> positions;        // two or more, in the order of travel; exactly one rests
     std::optional<double> driftAllowance_V; // absent: the mount has no adjustment
     double play_V = 0.05;                   // default 1 % of nominal
     ReferenceFault referenceFault;
@@ -57,8 +59,8 @@ struct Sheet {
     [[nodiscard]] const Position* find(std::string_view name) const; // null if there is none
 };
 
-// `where` names the file (or "capture header") in errors. Errors: not TOML, newer format, a missing or crossed window,
-// fewer than two positions, a name twice, values that are not finite or make no sense; each with its line.
+// `where` names the file (or "capture header") in errors. Errors: not TOML, newer format, a missing or crossed
+// window, fewer than two positions, a name twice, values that are not finite or make no sense; each with its line.
 [[nodiscard]] Result<Sheet> parseSheet(std::string_view toml, const std::string& where);
 
 } // namespace stillwire

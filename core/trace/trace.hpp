@@ -46,7 +46,7 @@ private:
 class Trace {
 public:
     Trace();
-    void append(TracePoint point); // times never decrease
+    void append(TracePoint point);                // times never decrease
     [[nodiscard]] TraceSnapshot snapshot() const; // any thread
     [[nodiscard]] std::size_t size() const;
 

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/capture/file_error.hpp"
+
+#include <cerrno>
+#include <system_error>
+
+namespace stillwire {
+
+Error fileError(const std::string& path, const std::string& deed, int code) {
+    const auto say = [&](std::string what, std::string mend) {
+        return Error{Error::Kind::badInput, path, 0, std::move(what), std::move(mend)};
+    };
+    switch (code) {
+    case ENOENT: return say("there is no such file or folder", "check the name and the folder");
+    case EACCES:
+    case EPERM: return say("not allowed to " + deed + " it", "change its permissions or use another folder");
+    case EISDIR: return say("is a folder", "give a file");
+    case EEXIST: return say("exists already and is never overwritten", "choose another name");
+    case ENOSPC:
+    case EDQUOT: return say("the disk is full", "free some space or go on in another folder");
+    case EROFS: return say("the disk is read-only", "use another folder");
+    case ENOTDIR: return say("a part of the path is no folder", "check the path");
+    case ENAMETOOLONG: return say("the name is too long", "choose a shorter one");
+    case EIO: return say("the disk fails", "use another disk and keep this one for rescue");
+    default:
+        return say("cannot " + deed + " it: " + std::generic_category().message(code), "try another file or folder");
+    }
+}
+
+} // namespace stillwire

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What comes before the rows: a byte order mark, the header behind its hashes, the line of columns.
+#pragma once
+
+#include "core/base/result.hpp"
+#include "core/capture/layout.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace stillwire {
+
+struct Prologue {
+    CaptureHeader header;
+    Layout layout;
+    std::string columnLine; // as written, without its line end
+    std::size_t rowsAt = 0; // where the rows begin, in bytes
+    int lines = 0;          // before the rows
+    std::vector<std::string> warnings;
+};
+
+// True if `head` holds enough of the file for readPrologue: the header, and 64 KiB behind it.
+[[nodiscard]] bool prologueFits(std::string_view head);
+
+// `head`: the first bytes of the file, or all of them if `whole`.
+[[nodiscard]] Result<Prologue> readPrologue(std::string_view head, bool whole, const std::string& where,
+                                            const ImportOptions& options);
+
+} // namespace stillwire

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/capture/reader.hpp"
+
+#include "core/capture/file_bytes.hpp"
+#include "core/capture/read_rows.hpp"
+
+namespace stillwire {
+
+namespace {
+
+constexpr std::size_t kBlock = std::size_t{1} << 18; // stays in the second-level cache while it is parsed
+
+ReadSummary summaryOf(const Prologue& prologue, RowParser& parser) {
+    ReadSummary summary;
+    summary.rows = parser.rows();
+    summary.imported = prologue.layout.imported;
+    summary.warnings = prologue.warnings;
+    for (std::string& warning : parser.warnings()) summary.warnings.push_back(std::move(warning));
+    return summary;
+}
+
+} // namespace
+
+Result<ReadSummary> readCaptureText(std::string_view bytes, const std::string& where, RowSink& sink,
+                                    const ImportOptions& options) {
+    auto prologue = readPrologue(bytes, true, where, options);
+    if (!prologue) return prologue.error();
+    if (auto status = sink.header(prologue->header); !status) return status.error();
+    RowParser parser(*prologue, where, sink, nullptr);
+    if (auto used = parser.consume(bytes.substr(prologue->rowsAt), true); !used) return used.error();
+    return summaryOf(*prologue, parser);
+}
+
+Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const ImportOptions& options, RawRows* raw,
+                             Prologue* prologueOut) {
+    auto file = FileBytes::open(path);
+    if (!file) return file.error();
+    std::vector<char> buffer;
+    bool ended = false;
+    const auto more = [&]() -> Status {
+        auto n = file->read(buffer, kBlock);
+        if (!n) return n.error();
+        ended = *n == 0;
+        return Done{};
+    };
+    const auto view = [&] { return std::string_view(buffer.data(), buffer.size()); };
+    do {
+        if (auto status = more(); !status) return status.error();
+    } while (!ended && !prologueFits(view()));
+
+    auto prologue = readPrologue(view(), ended, path, options);
+    if (!prologue) return prologue.error();
+    if (prologueOut) *prologueOut = *prologue;
+    if (auto status = sink.header(prologue->header); !status) return status.error();
+    RowParser parser(*prologue, path, sink, raw);
+    std::size_t done = prologue->rowsAt;
+    for (;;) {
+        auto used = parser.consume(view().substr(done), ended);
+        if (!used) return used.error();
+        if (ended) return summaryOf(*prologue, parser);
+        buffer.erase(buffer.begin(), buffer.begin() + static_cast<std::ptrdiff_t>(done + *used));
+        done = 0;
+        if (auto status = more(); !status) return status.error();
+    }
+}
+
+Result<ReadSummary> readCapture(const std::string& path, RowSink& sink, const ImportOptions& options) {
+    return readRows(path, sink, options, nullptr, nullptr);
+}
+
+Result<Capture> loadCapture(const std::string& path, const ImportOptions& options) {
+    struct Loader : RowSink {
+        Capture capture;
+        Status header(const CaptureHeader& read) override {
+            capture.header = read;
+            return Done{};
+        }
+        void reading(const Reading& read) override {
+            capture.rows.push_back({false, capture.readings.size()});
+            capture.readings.push_back(read);
+        }
+        void mark(const Mark& read) override {
+            capture.rows.push_back({true, capture.marks.size()});
+            capture.marks.push_back(read);
+        }
+    } loader;
+    auto summary = readCapture(path, loader, options);
+    if (!summary) return summary.error();
+    loader.capture.summary = std::move(*summary);
+    return std::move(loader.capture);
+}
+
+} // namespace stillwire

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/sheet/keys.hpp"
+
+#include "core/base/sentence.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillwire {
+
+namespace {
+
+constexpr std::size_t kMaxTables = 100;
+
+std::string named(const std::string& path, const char* key) { return path.empty() ? key : path + ": " + key; }
+
+// "0.70" stays short and exact enough for a sentence.
+std::string figure(double value) {
+    std::string text = plain(value, 6);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
+} // namespace
+
+void KeyReader::complain(const TomlNode* at, std::string what, std::string mend) {
+    if (error_) return;
+    Error error;
+    error.where = origin_.where;
+    error.line = at && at->line > 0 ? at->line + origin_.lineOffset : 0;
+    error.what = origin_.what.empty() ? std::move(what) : origin_.what + ": " + what;
+    error.mend = std::move(mend);
+    error_ = std::move(error);
+}
+
+double KeyReader::number(const TomlNode& table, const std::string& path, const char* key, double low, double high) {
+    if (const auto value = optionalNumber(table, path, key, low, high)) return *value;
+    if (!failed()) complain(&table, named(path, key) + " is missing", "add " + std::string(key) + " = …");
+    return 0;
+}
+
+std::optional<double> KeyReader::optionalNumber(const TomlNode& table, const std::string& path, const char* key,
+                                                double low, double high) {
+    const TomlNode* node = table.find(key);
+    if (!node || failed()) return std::nullopt;
+    double value = 0;
+    if (!node->number(value)) {
+        complain(node, named(path, key) + " is not a number", "write a number such as 0.5, without quotes");
+    } else if (!std::isfinite(value)) {
+        complain(node, named(path, key) + " is not finite", "write an ordinary number");
+    } else if (value < low || value > high) {
+        complain(node, named(path, key) + " is " + figure(value) + (value < low ? ", too low" : ", too high"),
+                 "write a value from " + figure(low) + " to " + figure(high));
+    } else {
+        return value;
+    }
+    return std::nullopt;
+}
+
+const std::string* KeyReader::text(const TomlNode& table, const std::string& path, const char* key, bool required) {
+    const TomlNode* node = table.find(key);
+    if (failed()) return nullptr;
+    if (!node) {
+        if (required) complain(&table, named(path, key) + " is missing", "add " + std::string(key) + " = \"…\"");
+        return nullptr;
+    }
+    const std::string* value = node->string();
+    if (!value || value->empty() || value->size() > 1000) {
+        complain(node, named(path, key) + " is not a short text", "write it in quotes, one line that is not empty");
+        return nullptr;
+    }
+    if (std::any_of(value->begin(), value->end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; })) {
+        complain(node, named(path, key) + " holds a line break or a control character", "write it on one line");
+        return nullptr;
+    }
+    return value;
+}
+
+const TomlNode* KeyReader::table(const TomlNode& root, const char* key, bool required) {
+    if (failed()) return nullptr;
+    const TomlNode* node = root.find(key);
+    if (!node) {
+        if (required) complain(&root, "[" + std::string(key) + "] is missing", "add the table");
+        return nullptr;
+    }
+    if (!node->table()) {
+        complain(node, std::string(key) + " is not a table", "write it as [" + std::string(key) + "]");
+        return nullptr;
+    }
+    return node;
+}
+
+const TomlArray* KeyReader::tables(const TomlNode& root, const char* key) {
+    const TomlNode* node = root.find(key);
+    if (!node || failed()) return nullptr;
+    const TomlArray* array = node->array();
+    if (!array ||
+        !std::all_of(array->begin(), array->end(), [](const TomlNode& n) { return n.table() != nullptr; })) {
+        complain(node, std::string(key) + " is not a list of tables", "write each as [[" + std::string(key) + "]]");
+        return nullptr;
+    }
+    if (array->size() > kMaxTables) {
+        complain(node, "more than 100 [[" + std::string(key) + "]] tables", "keep those that are there in fact");
+        return nullptr;
+    }
+    return array;
+}
+
+void KeyReader::format(const TomlNode& root, int known) {
+    const TomlNode* node = root.find("format");
+    if (!node || failed()) return;
+    const auto* value = std::get_if<std::int64_t>(&node->value);
+    const std::string knownText = std::to_string(known);
+    if (!value || *value < 1) {
+        complain(node, "format is not a number from 1 up", "write format = " + knownText);
+    } else if (*value > known) {
+        complain(node, "format " + std::to_string(*value) + " is newer than this program reads (" + knownText + ")",
+                 "update the program or use a file of format " + knownText);
+    }
+}
+
+} // namespace stillwire
