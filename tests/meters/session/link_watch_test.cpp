@@ -1,0 +1,105 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "meters/session/link_watch.hpp"
+#include "meters/session/poller.hpp"
+
+#include <gtest/gtest.h>
+
+namespace stillwire {
+
+namespace {
+
+MeterDescription meter() {
+    MeterDescription out;
+    out.traits.interval_s = 0.33;
+    out.link.baud = 2400;
+    return out;
+}
+
+LinkWatch opened() {
+    LinkWatch watch("/dev/ttyUSB0", meter());
+    watch.opened("/dev/ttyUSB0", Time(0));
+    return watch;
+}
+
+Reading reading(double at_s, ReadingFlags flags = {}) {
+    Reading out{.time = fromSeconds(at_s), .volts_V = 0.8, .flags = flags};
+    return out;
+}
+
+bool has(const std::string& text, const char* part) { return text.find(part) != std::string::npos; }
+
+} // namespace
+
+TEST(LinkWatch, IsSilentWhenNothingComes) {
+    LinkWatch watch = opened();
+    EXPECT_EQ(watch.state(fromSeconds(1)), LinkState::opening);
+    EXPECT_EQ(watch.state(fromSeconds(3)), LinkState::silent);
+    const std::string says = watch.says(fromSeconds(3));
+    EXPECT_TRUE(has(says, "/dev/ttyUSB0")) << says;
+    EXPECT_TRUE(has(says, "data-output key")) << says;
+    EXPECT_TRUE(has(says, "2400 baud")) << says;
+}
+
+TEST(LinkWatch, TellsBytesThatAreNoReadings) {
+    LinkWatch watch = opened();
+    watch.bytesCame(fromSeconds(2));
+    watch.complained("not text");
+    EXPECT_EQ(watch.state(fromSeconds(3)), LinkState::silent);
+    EXPECT_TRUE(has(watch.says(fromSeconds(3)), "no reading: not text"));
+}
+
+TEST(LinkWatch, TellsAMeterThatFellSilent) {
+    LinkWatch watch = opened();
+    watch.readingCame(reading(1));
+    EXPECT_EQ(watch.state(fromSeconds(2)), LinkState::live);
+    EXPECT_EQ(watch.says(fromSeconds(2)), "");
+    EXPECT_EQ(watch.state(fromSeconds(8)), LinkState::silent);
+    EXPECT_TRUE(has(watch.says(fromSeconds(8)), "switched itself off"));
+}
+
+TEST(LinkWatch, TellsWhatIsWrongWithTheMeter) {
+    LinkWatch watch = opened();
+    const auto says = [&watch](Flag flag) {
+        watch.readingCame(reading(1, flag));
+        return watch.says(fromSeconds(1));
+    };
+    EXPECT_TRUE(has(says(Flag::unit), "turn it to DC volts"));
+    EXPECT_TRUE(has(says(Flag::overload), "overload"));
+    EXPECT_TRUE(has(says(Flag::hold), "press the hold key"));
+    EXPECT_TRUE(has(says(Flag::lowbat), "battery"));
+}
+
+TEST(LinkWatch, TellsThatTheCableIsGoneAndBack) {
+    LinkWatch watch = opened();
+    watch.readingCame(reading(1));
+    watch.lost(fromSeconds(2));
+    EXPECT_EQ(watch.state(fromSeconds(2)), LinkState::lost);
+    EXPECT_TRUE(has(watch.says(fromSeconds(2)), "put the cable back"));
+    watch.opened("/dev/ttyUSB1", fromSeconds(7));
+    watch.readingCame(reading(7.5));
+    EXPECT_EQ(watch.says(fromSeconds(8)),
+              "the adapter is back as /dev/ttyUSB1 after 5.0 s; the capture went on with a gap");
+    watch.readingCame(reading(19));
+    EXPECT_EQ(watch.says(fromSeconds(20)), "");
+}
+
+TEST(Poller, KeepsItsPaceAndWaitsForAnAnswer) {
+    LinkSettings link;
+    link.pollCommand = "READ?\n";
+    link.pollInterval = Time(200'000);
+    Poller poller(link);
+    poller.restart(Time(0));
+    EXPECT_TRUE(poller.shouldAsk(Time(0)));
+    poller.asked(Time(0));
+    EXPECT_FALSE(poller.shouldAsk(Time(400'000))); // owes an answer
+    poller.answered();
+    EXPECT_FALSE(poller.shouldAsk(Time(199'999)));
+    EXPECT_TRUE(poller.shouldAsk(Time(200'000)));
+    poller.asked(Time(230'000)); // late: the next is on the old grid, not before now
+    poller.answered();
+    EXPECT_EQ(poller.due(Time(230'000)), Time(400'000));
+    poller.asked(Time(400'000));
+    EXPECT_TRUE(poller.shouldAsk(Time(2'400'000))); // the answer is overdue: ask again
+}
+
+} // namespace stillwire

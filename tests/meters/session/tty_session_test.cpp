@@ -1,0 +1,241 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The whole way in over a kernel terminal: frames of every kind through libserialport into a session, onto the disk,
+// and back by core's reader; a pulled adapter on the way.
+#include "core/capture/reader.hpp"
+#include "meters/decode/decoder.hpp"
+#include "meters/link/clock.hpp"
+#include "meters/link/serial_link.hpp"
+#include "meters/session/session.hpp"
+#include "tests/meters/session/script_link.hpp"
+#include "tests/support/kernel_tty.hpp"
+
+#include <chrono>
+#include <cmath>
+#include <sys/resource.h>
+#include <thread>
+
+#include <gtest/gtest.h>
+
+namespace stillwire {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+template <class Condition> bool within(std::chrono::milliseconds limit, const Condition& holds) {
+    const auto end = std::chrono::steady_clock::now() + limit;
+    while (!holds()) {
+        if (std::chrono::steady_clock::now() > end) return false;
+        std::this_thread::sleep_for(1ms);
+    }
+    return true;
+}
+
+struct Recording {
+    std::string path;
+    std::unique_ptr<Session> session;
+
+    bool sees(std::size_t readings) const {
+        return within(10s, [this, readings] { return session->snapshot()->trace.size() >= readings; });
+    }
+};
+
+Recording begin(const MeterDescription& meter, const std::string& name) {
+    Recording out;
+    out.path = capturePath(name);
+    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
+                                  {.guided = false, .capturePath = out.path, .replaySpeed = 1, .seed = 1});
+    EXPECT_TRUE(session) << session.error().text();
+    if (session) out.session = std::move(session.value());
+    std::this_thread::sleep_for(60ms); // what comes sooner might be torn
+    return out;
+}
+
+double cpuSeconds() {
+    rusage usage{};
+    getrusage(RUSAGE_SELF, &usage);
+    return static_cast<double>(usage.ru_utime.tv_sec + usage.ru_stime.tv_sec) +
+           1e-6 * static_cast<double>(usage.ru_utime.tv_usec + usage.ru_stime.tv_usec);
+}
+
+// A description as shipped, asked a hundred times a second if it is polled.
+MeterDescription quickMeter(const std::string& name) {
+    const std::string path = STILLWIRE_SOURCE_DIR "/resources/meters/" + name + ".toml";
+    std::string text = fileText(path);
+    const std::size_t at = text.find("poll_interval_s = ");
+    if (at != std::string::npos) text.replace(at, text.find('\n', at) - at, "poll_interval_s = 0.01");
+    auto parsed = parseMeterDescription(text, path);
+    EXPECT_TRUE(parsed);
+    return parsed.value();
+}
+
+// The instrument's next frame: at once, or when it is asked.
+void sendFrame(KernelTty& tty, const MeterDescription& meter, const Reading& reading) {
+    std::string heard;
+    while (heard.find(meter.link.pollCommand) == std::string::npos) {
+        const std::string more = tty.receive(2000);
+        ASSERT_FALSE(more.empty()) << "no poll came";
+        heard += more;
+    }
+    ASSERT_TRUE(tty.send(encodeFrame(meter.frame, reading, 0.001)));
+}
+
+class EveryMeter : public testing::TestWithParam<const char*> {};
+
+} // namespace
+
+TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
+    KernelTty tty;
+    const MeterDescription meter = quickMeter(GetParam());
+    Recording run = begin(meter, GetParam());
+    ASSERT_TRUE(run.session);
+    EXPECT_EQ(tty.baud(), static_cast<unsigned>(meter.link.baud));
+    EXPECT_EQ(tty.bits(), meter.link.bits);
+    EXPECT_EQ(tty.dtr(), meter.link.dtr);
+    EXPECT_EQ(tty.rts(), meter.link.rts);
+    std::vector<Reading> sent;
+    for (int i = 0; i < 60; ++i) {
+        Reading reading = number(static_cast<double>((i * 777) % 5200 - 100) / 1000.0);
+        if (i % 20 == 7) {
+            reading = Reading{};
+            reading.flags = Flag::overload;
+        }
+        sent.push_back(reading);
+        sendFrame(tty, meter, reading);
+    }
+    EXPECT_TRUE(run.sees(sent.size()));
+    EXPECT_EQ(run.session->snapshot()->link, LinkState::live);
+    run.session->mark("note:last");
+    run.session->stop();
+    const auto snapshot = run.session->snapshot();
+    EXPECT_EQ(snapshot->garbageBytes, 0u);
+    const auto capture = loadCapture(run.path);
+    ASSERT_TRUE(capture) << capture.error().text();
+    const auto& readings = capture.value().readings;
+    ASSERT_EQ(readings.size(), sent.size());
+    for (std::size_t i = 0; i < sent.size(); ++i) {
+        EXPECT_EQ(readings[i].flags, sent[i].flags) << i;
+        EXPECT_EQ(readings[i].hasNumber(), sent[i].hasNumber()) << i;
+        EXPECT_TRUE(!sent[i].hasNumber() || readings[i].volts_V == sent[i].volts_V) << i;
+        EXPECT_TRUE(i == 0 || readings[i].time >= readings[i - 1].time);
+        EXPECT_EQ(readings[i].time, snapshot->trace[i].time);
+    }
+    ASSERT_EQ(capture.value().marks.size(), 1u);
+    EXPECT_EQ(capture.value().marks[0].text, "note:last");
+    // The front panel is handed back.
+    std::string heard;
+    for (std::string more = tty.receive(200); !more.empty(); more = tty.receive(50)) heard += more;
+    for (const std::string& command : meter.link.leaveCommands) EXPECT_NE(heard.find(command), std::string::npos);
+    std::remove(run.path.c_str());
+}
+
+INSTANTIATE_TEST_SUITE_P(TtySession, EveryMeter,
+                         testing::Values("text-line-logger", "scpi-bench-meter", "lcd-segment-meter",
+                                         "ascii-digit-meter", "polled-text-meter"));
+
+namespace {
+
+// Pulls the adapter in one of the ways it is pulled, and puts it back.
+void pullAndPutBack(KernelTty& tty, Recording& run, const std::string& how) {
+    (void)KernelTty::callsSinceAsked();
+    tty.setAbsent(true);
+    if (how == "vanish" || !tty.hangUp()) tty.vanish();
+    EXPECT_TRUE(within(3s, [&] { return run.session->snapshot()->link == LinkState::lost; }));
+    EXPECT_NE(run.session->snapshot()->linkSays.find("put the cable back"), std::string::npos);
+    const double before_s = cpuSeconds();
+    std::this_thread::sleep_for(700ms);
+    EXPECT_LT(cpuSeconds() - before_s, 0.35); // a spin would take all of it
+    EXPECT_LT(KernelTty::callsSinceAsked(), 100);
+    tty.setAbsent(false);
+}
+
+} // namespace
+
+class Pulled : public testing::TestWithParam<const char*> {};
+
+TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
+    KernelTty tty;
+    const MeterDescription meter = shippedMeter("lcd-segment-meter");
+    Recording run = begin(meter, std::string("pulled_") + GetParam());
+    ASSERT_TRUE(run.session);
+    for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.812));
+    auto half = encodeFrame(meter.frame, number(0.812), 0.001);
+    half.resize(7);
+    ASSERT_TRUE(tty.send(half)); // cut in the middle of a frame
+    EXPECT_TRUE(run.sees(5));
+    pullAndPutBack(tty, run, GetParam());
+    ASSERT_TRUE(tty.waitOpened(2, 3000));
+    EXPECT_TRUE(tty.dtr()); // settings are made again
+    std::this_thread::sleep_for(60ms);
+    for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
+    EXPECT_TRUE(run.sees(10));
+    EXPECT_TRUE(within(1s, [&] { return run.session->snapshot()->link == LinkState::live; }));
+    EXPECT_NE(run.session->snapshot()->linkSays.find("is back"), std::string::npos);
+    run.session->stop();
+    const auto capture = loadCapture(run.path);
+    ASSERT_TRUE(capture) << capture.error().text();
+    EXPECT_EQ(capture.value().readings.size(), 10u);
+    ASSERT_EQ(capture.value().marks.size(), 1u);
+    EXPECT_EQ(capture.value().marks[0].text, "gap");
+    ASSERT_EQ(capture.value().rows.size(), 11u);
+    EXPECT_TRUE(capture.value().rows[5].isMark); // between what came before and after
+    std::remove(run.path.c_str());
+}
+
+INSTANTIATE_TEST_SUITE_P(TtySession, Pulled, testing::Values("hangup", "vanish"));
+
+TEST(TtySession, AMarkIsStampedAtTheKeyAndNeverBeforeTheLastRow) {
+    KernelTty tty;
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    Recording run = begin(meter, "marks");
+    ASSERT_TRUE(run.session);
+    for (int i = 0; i < 20; ++i) {
+        sendFrame(tty, meter, number(0.812));
+        run.session->mark("note:" + std::to_string(i));
+        std::this_thread::sleep_for(2ms);
+    }
+    EXPECT_TRUE(run.sees(20));
+    run.session->stop();
+    const auto capture = loadCapture(run.path); // refuses times that go back
+    ASSERT_TRUE(capture) << capture.error().text();
+    ASSERT_EQ(capture.value().marks.size(), 20u);
+    for (std::size_t i = 0; i < 20; ++i) EXPECT_EQ(capture.value().marks[i].text, "note:" + std::to_string(i));
+    std::remove(run.path.c_str());
+}
+
+TEST(TtySession, SaysThatTheFunctionIsWrongAndThatBytesAreNoFrames) {
+    KernelTty tty;
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    Recording run = begin(meter, "wrong");
+    ASSERT_TRUE(run.session);
+    tty.send("1.234 kOhm\r\n");
+    EXPECT_TRUE(within(2s, [&] { return run.session->snapshot()->linkSays.find("DC volts") != std::string::npos; }));
+    for (int i = 0; i < 32; ++i) {
+        tty.send("\xF0\x9A\x03\r\n");
+        std::this_thread::sleep_for(100ms);
+    }
+    const auto snapshot = run.session->snapshot();
+    EXPECT_EQ(snapshot->link, LinkState::silent);
+    EXPECT_NE(snapshot->linkSays.find("check 9600 baud"), std::string::npos) << snapshot->linkSays;
+    EXPECT_EQ(snapshot->garbageBytes, 96u);
+    run.session->stop();
+    std::remove(run.path.c_str());
+}
+
+TEST(TtySession, SkipsATornFirstLine) {
+    KernelTty tty;
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    const std::string path = capturePath("torn");
+    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
+                                  {.guided = false, .capturePath = path, .replaySpeed = 1, .seed = 1});
+    ASSERT_TRUE(session);
+    ASSERT_TRUE(tty.send("23 V DC\r\n")); // the rest of 0.823 V: it was being sent when the port opened
+    std::this_thread::sleep_for(60ms);
+    ASSERT_TRUE(tty.send("0.824 V DC\r\n"));
+    EXPECT_TRUE(within(5s, [&] { return session.value()->snapshot()->trace.size() == 1; }));
+    EXPECT_EQ(session.value()->snapshot()->trace[0].volts_V, 0.824);
+    session.value()->stop();
+    std::remove(path.c_str());
+}
+
+} // namespace stillwire
