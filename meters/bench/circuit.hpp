@@ -13,10 +13,9 @@
 #pragma once
 
 #include "core/capture/header.hpp"
+#include "core/procedure/procedure.hpp"
 
 namespace stillwire::bench {
-
-enum class Wire { none, signal, reference, ground };
 
 inline constexpr double kOpen_ohm = 1e12;
 

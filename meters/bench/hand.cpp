@@ -46,28 +46,25 @@ std::vector<TruthSpan> Hand::spans() const {
     return out;
 }
 
-// The kind is not asked of the mark: this must work on bytes as they stand in a file.
 void Hand::heed(const Mark& mark) {
-    const std::string_view text = mark.text;
-    const std::size_t colon = text.find(':');
-    const std::string_view kind = text.substr(0, colon);
-    const std::string_view argument = colon == text.npos ? std::string_view{} : text.substr(colon + 1);
-    if (kind == "step") {
-        onStep(argument);
-    } else if (kind == "pose") {
-        onPose(argument);
-    } else if (kind == "position") {
-        onPosition(argument);
-    } else if (kind == "key") {
-        const bool on = argument == "on";
-        rig_.key(on);
-    } else if (kind == "turn") {
+    const std::string_view argument = mark.argument();
+    switch (mark.kind()) {
+    case MarkKind::step: onStep(argument); break;
+    case MarkKind::stepEnd: onStep("end"); break;
+    case MarkKind::pose: onPose(argument); break;
+    case MarkKind::position: onPosition(argument); break;
+    case MarkKind::keyOn: rig_.key(true); break;
+    case MarkKind::keyOff: rig_.key(false); break;
+    case MarkKind::turn: {
         int turns = 0;
         const char* first = argument.data() + (argument.substr(0, 1) == "+" ? 1 : 0);
         std::from_chars(first, argument.data() + argument.size(), turns);
         span("travel");
         plan(reaction_s(), [this, turns] { rig_.turn(turns); });
         plan(1.0, [this] { span("still"); });
+        break;
+    }
+    default: break;
     }
 }
 
@@ -100,9 +97,7 @@ void Hand::onStep(std::string_view step) {
     const bool reference = step == "reference" || step == "wiggle-reference";
     const bool ground = step == "ground" || step == "wiggle-ground";
     const Wire wanted = reference ? Wire::reference : ground ? Wire::ground : Wire::signal;
-    if (rig_.probed() != wanted && !busy()) {
-        plan(reaction_s(), [this, wanted] { reach(wanted); });
-    } else if (rig_.probed() != wanted && rig_.probed() != Wire::none) {
+    if (rig_.probed() != wanted && rig_.probed() != Wire::none) { // none: it is on its way
         plan(reaction_s(), [this, wanted] { reach(wanted); });
     }
     if (step == "sweep") plan(reaction_s() + 1.0, [this] { sweep(); });

@@ -3,11 +3,13 @@
 #pragma once
 
 #include "core/capture/mark.hpp"
+#include "core/procedure/procedure.hpp"
 #include "core/sheet/sheet.hpp"
 #include "meters/bench/random.hpp"
 #include "meters/bench/rig.hpp"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,6 +21,8 @@ struct HandHabits {
     double leadMove_s = 2.5;                           // from one wire to the next
     double press_s = 0.4;
     double sweep_s = 20; // from one end of the travel to the other
+    // Waits this long for the second, warm look, then hurries it on; a live demo is shorter than ten minutes.
+    double warmPatience_s = kNever_s;
 };
 
 class Hand {
@@ -27,6 +31,8 @@ public:
 
     // A mark was made (by the procedure, or by a script): what it asks for is done after a reaction time.
     void heed(const Mark& mark);
+    // The same from a live procedure's prompt, at every tick: moves the hand, and returns what the person answers.
+    std::vector<Command> obey(const Prompt& prompt, Time now);
     // Puts the red lead on another wire; it is on none meanwhile. Returns when it will be there, seconds.
     double reach(Wire wire);
 
@@ -53,6 +59,10 @@ private:
     void arrive(std::string_view position, double in_s);
     [[nodiscard]] double reaction_s() { return random_.uniform(habits_.reactionMin_s, habits_.reactionMax_s); }
     void sweep();
+    void say(double in_s, Command command);
+    void enter(const Prompt& prompt); // another step, or the same one anew
+    void follow(const Prompt& prompt);
+    void turnTowards(const Prompt& prompt);
 
     Rig& rig_;
     const Sheet& sheet_;
@@ -63,6 +73,14 @@ private:
     std::vector<TruthSpan> spans_;
     std::vector<TruthVisit> visits_;
     int hangs_ = 0;
+    // What was last obeyed.
+    std::optional<Step> promptStep_;
+    bool leading_ = false, off_ = false, offering_ = false, sweeping_ = false;
+    int nudges_ = 0;
+    double entered_s_ = 0, turned_s_ = 0;
+    Time poseSince_{-1};
+    std::string at_; // the position last asked for
+    std::vector<Command> words_;
     std::uint64_t moves_ = 0; // a later move calls off the arrival of an earlier one
 };
 

@@ -45,6 +45,10 @@ double Rig::nextEvent_s() const {
     return std::min(next, slowTick_s_ + kSlowTick_s);
 }
 
+double Rig::nextArrival_s() const {
+    return onTheWire_ ? toSeconds(onTheWire_->time) : meter_.apertureEnd_s() + setup_.meter.latency_s;
+}
+
 // While the wiper travels, a stretch is short against what it passes over.
 double Rig::stepLimit_s(double to_s) const {
     if (!shaft_.moving(now_s_)) return to_s;

@@ -39,11 +39,14 @@ public:
     void settleArm();                          // lifted onto its stop
     void leanOn(double side);                  // side load on the shaft: -1 left to +1 right, 0 off
     void flex(int section, double side);       // harness; 0 off
-    void turn(int partTurns);
+    void turn(double partTurns);
     void context(const std::string& step, const std::string& pose); // for truth
 
+    [[nodiscard]] double nextArrival_s() const; // of the next frame's last byte
     [[nodiscard]] Wire probed() const { return wire_; }
     [[nodiscard]] bool hanging() const { return hanging_; }
+    [[nodiscard]] bool hangsInSensor() const { return setup_.mechanics.hangInSensor; }
+    [[nodiscard]] double perTurn_V() const { return setup_.mechanics.perTurn_V; }
     [[nodiscard]] double travel() const { return pedal_.target(); }      // of the pedal, when it has come to rest
     [[nodiscard]] double shaftTravel() const { return shaft_.target(); } // of the sensor, behind the lost motion
     // Level a perfect meter and formula would give at `travel` now, without intermittent faults, nominal.

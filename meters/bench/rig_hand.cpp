@@ -190,7 +190,7 @@ void Rig::flex(int section, double side) {
     drawFaults();
 }
 
-void Rig::turn(int partTurns) {
+void Rig::turn(double partTurns) {
     mount_V_ += partTurns * setup_.mechanics.perTurn_V;
     refresh();
     drawFaults();

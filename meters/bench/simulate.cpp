@@ -3,33 +3,25 @@
 #include "meters/bench/simulate.hpp"
 
 #include "meters/bench/faults.hpp"
+#include "meters/bench/stage.hpp"
 
 #include <algorithm>
 
 namespace stillwire {
 namespace {
 
-using bench::Wire;
-
-// core's stepName() is the same table; here the marks are needed as text only.
-constexpr const char* kStepNames[kStepCount] = {
-    "hook-up",    "reference", "ground",           "cold-start",   "wiggle-shaft", "wiggle-harness",
-    "full-press", "sweep",     "release",          "lift",         "warm-repeat",  "adjust",
-    "confirm",    "put-back",  "wiggle-reference", "wiggle-ground"};
-
 class Player {
 public:
     Player(const BenchScript& script, const bench::BenchSetup& setup, const Sheet& sheet, const MeterTraits& meter,
            std::uint64_t seed)
         : script_(script), plan_(script.plan), sheet_(sheet), rest_(bench::restIndex(sheet)),
-          rig_(setup, setup.mechanics.level_V, rest_, meter, seed), hand_(rig_, sheet, script.habits, seed),
-          pace_(seed, 5), interval_s_(rig_.meter().interval_s()), hangs_(setup.mechanics.hangChance > 0),
+          stage_(setup, script.habits, sheet, meter, seed), rig_(stage_.rig()), hand_(stage_.hand()), pace_(seed, 5),
+          interval_s_(rig_.meter().interval_s()), hangs_(setup.mechanics.hangChance > 0),
           hangInSensor_(setup.mechanics.hangInSensor) {}
 
     void play();
     Capture take() { return std::move(capture_); }
-    [[nodiscard]] const bench::Rig& rig() const { return rig_; }
-    [[nodiscard]] const bench::Hand& hand() const { return hand_; }
+    [[nodiscard]] Truth truth() const { return stage_.truth(plan_); }
 
 private:
     void wait(double length_s);
@@ -48,8 +40,9 @@ private:
     const BenchPlan& plan_;
     const Sheet& sheet_;
     std::size_t rest_;
-    bench::Rig rig_;
-    bench::Hand hand_;
+    bench::Stage stage_;
+    bench::Rig& rig_;
+    bench::Hand& hand_;
     bench::Random pace_;
     double interval_s_;
     bool hangs_, hangInSensor_;
@@ -58,16 +51,12 @@ private:
 };
 
 void Player::wait(double length_s) {
-    const double end_s = rig_.now_s() + length_s;
-    while (rig_.now_s() < end_s) {
-        rig_.advanceTo(std::min(end_s, std::max(hand_.nextDue_s(), rig_.now_s())), fresh_);
-        hand_.act();
-        for (const Reading& reading : fresh_) {
-            capture_.rows.push_back({false, capture_.readings.size()});
-            capture_.readings.push_back(reading);
-        }
-        fresh_.clear();
+    stage_.advanceTo(rig_.now_s() + length_s, fresh_);
+    for (const Reading& reading : fresh_) {
+        capture_.rows.push_back({false, capture_.readings.size()});
+        capture_.readings.push_back(reading);
     }
+    fresh_.clear();
 }
 
 void Player::mark(const std::string& text) {
@@ -130,7 +119,7 @@ void Player::step(Step step) {
         mark("step:end");
         wait(plan_.warmWait_s);
     }
-    mark(std::string("step:") + kStepNames[static_cast<std::size_t>(step)]);
+    mark("step:" + std::string(stepName(step)));
     const std::string& home = sheet_.positions[rest_].name;
     switch (step) {
     case Step::hookUp: wait(3); break;
@@ -195,10 +184,25 @@ Result<bench::BenchSetup> prepare(const BenchScript& script, const Sheet& sheet)
                           std::to_string(sheet.positions.size()),
                       "give one level for each");
     }
-    for (const std::string& name : script.faultKinds) {
-        const auto kind = bench::faultByName(name);
-        if (!kind) return broken("no fault is called '" + name + "'", "see meters/bench/README.md for their names");
-        bench::addFault(setup, *kind, sheet);
+    for (const BenchFault& fault : script.faults) {
+        bench::Intermittent* made = nullptr;
+        if (fault.kind.empty()) {
+            made = &setup.faults.emplace_back();
+            made->place = fault.place.value_or(bench::Place::wiper);
+            made->cause = "fault " + std::to_string(setup.faults.size());
+        } else {
+            const auto kind = bench::faultByName(fault.kind);
+            if (!kind) {
+                return broken("no fault is called '" + fault.kind + "'",
+                              "see meters/bench/README.md for their names");
+            }
+            made = bench::addFault(setup, *kind, sheet);
+        }
+        if (made == nullptr) continue;
+        if (fault.place) made->place = *fault.place;
+        if (fault.cause) made->cause = *fault.cause;
+        if (fault.section) made->section = *fault.section;
+        for (const auto& [member, value] : fault.tuned) made->*member = value;
     }
     return setup;
 }
@@ -211,15 +215,7 @@ Result<Simulation> simulate(const BenchScript& script, const Sheet& sheet, const
     player.play();
 
     Simulation out;
-    out.truth.events = player.rig().events();
-    for (TruthEvent& event : out.truth.events) event.to_s = std::min(event.to_s, player.rig().now_s());
-    for (const bench::MeterBlind& blind : player.rig().meter().blind()) {
-        out.truth.blind.push_back({std::string(blind.cause), blind.from_s, blind.to_s});
-    }
-    out.truth.spans = player.hand().spans();
-    out.truth.visits = player.hand().visits();
-    out.truth.hangs = player.hand().hangs();
-    judgeTruth(out.truth, setup.value(), script.plan, sheet);
+    out.truth = player.truth();
     out.capture = player.take();
     out.capture.header.started = script.started;
     out.capture.header.notes = script.notes;

@@ -12,7 +12,6 @@ namespace stillwire {
 namespace {
 
 using bench::Place;
-using bench::Wire;
 
 constexpr int kEnoughPoses = 29; // one in ten unseen with 95 %: ceil(ln 0.05 / ln 0.9)
 constexpr int kEnoughReleases = 3;

@@ -57,4 +57,7 @@ struct Truth {
     std::vector<std::string> causes;
 };
 
+// One JSON object, indented, a newline at its end; keys as the members above, `_s` times of the capture.
+[[nodiscard]] std::string truthJson(const Truth& truth);
+
 } // namespace stillwire

@@ -34,14 +34,18 @@ Sheet pedalSheet() {
 }
 
 Sheet depthSheet() {
-    return sheet("Beach cleaner depth lever",
-                 {position("released", 4.20, 4.80, 4.50, true), position("pressed", 0.80, 1.00, 0.90, false)});
+    Sheet out = sheet("Beach cleaner depth lever",
+                      {position("lifted", 4.20, 4.70, 4.45, true), position("deep", 0.70, 1.10, 0.90, false)});
+    out.driftAllowance_V = 0.06;
+    return out;
 }
 
 Sheet twoWaySheet() {
-    return sheet("Marking trolley two-way lever",
-                 {position("back", 0.60, 1.00, 0.80, false), position("middle", 2.35, 2.65, 2.50, true),
-                  position("forward", 4.00, 4.40, 4.20, false)});
+    Sheet out = sheet("Marking trolley two-way lever",
+                      {position("back", 0.50, 0.90, 0.70, false), position("middle", 2.35, 2.65, 2.50, true),
+                       position("forward", 4.10, 4.50, 4.30, false)});
+    out.driftAllowance_V.reset(); // its mount cannot be turned
+    return out;
 }
 
 MeterTraits meterTraits(MeterKind kind) {
@@ -65,7 +69,7 @@ bench::MeterQuirks meterQuirks(MeterKind kind) {
 BenchScript benchScript(std::optional<bench::FaultKind> fault, MeterKind meter) {
     BenchScript out;
     out.name = fault ? std::string(bench::faultName(*fault)) : "good";
-    if (fault) out.faultKinds.push_back(out.name);
+    if (fault) out.faults.emplace_back().kind = out.name;
     out.setup.meter = meterQuirks(meter);
     return out;
 }

@@ -125,7 +125,7 @@ TEST(Simulate, RefusesWhatDoesNotFit) {
     script.setup.mechanics.level_V = {1, 2, 3};
     EXPECT_FALSE(simulate(script, test::pedalSheet(), {}, 1).ok());
     script = test::benchScript(std::nullopt);
-    script.faultKinds = {"moth"};
+    script.faults.emplace_back().kind = "moth";
     EXPECT_FALSE(simulate(script, test::pedalSheet(), {}, 1).ok());
 }
 
