@@ -57,8 +57,8 @@ struct Procedure::State {
         const Wire wanted = wireOf(step());
         if (wanted == Wire::none || wanted == wire || step() == Step::hookUp) return open(bench);
         mode = Mode::lead;
-        // Leads are being moved: what the meter shows meanwhile belongs to no wire.
-        bench.mark("step:" + std::string(stepName(Step::hookUp)));
+        // The lead is being moved: what the meter shows meanwhile belongs to no wire, and to no step.
+        bench.mark("step:end");
         lead.begin(wanted, bench);
     }
 

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/cli.hpp"
+
+#include "app/cli/commands.hpp"
+#include "app/cli/logging.hpp"
+#include "app/cli/options.hpp"
+
+#include <algorithm>
+#include <exception>
+#include <iostream>
+
+namespace stillwire {
+
+namespace {
+
+Status run(const Options& o) {
+    switch (o.verb) {
+    case Verb::analyse: return runAnalyse(o);
+    case Verb::record: return runRecord(o);
+    case Verb::replay: return runReplay(o);
+    case Verb::report: return runReport(o);
+    case Verb::simulate: return runSimulate(o);
+    case Verb::ports: return runPorts();
+    case Verb::meters: return runMeters();
+    case Verb::sheets: return runSheets();
+    }
+    return Done{};
+}
+
+// One line, whatever the file put into the message.
+int tell(std::string text, int status) {
+    std::replace_if(
+        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
+    std::cerr << "stillwire: " << text << "\n";
+    return status;
+}
+
+} // namespace
+
+int runCommandLine(int argc, char** argv) {
+    try {
+        logToFile();
+        const Parsed parsed = parseOptions(argc, argv);
+        if (parsed.exit) return *parsed.exit;
+        const Status status = run(parsed.options);
+        if (!status)
+            return tell(status.error().text(),
+                        status.error().kind == Error::Kind::badInput ? kExitBadInput : kExitOurFault);
+        std::cout.flush();
+        if (!std::cout) return tell("standard output: cannot be written; check the disk or the pipe", kExitOurFault);
+        return kExitDone;
+    } catch (const std::exception& e) {
+        return tell(std::string("an error of the program's own: ") + e.what(), kExitOurFault);
+    }
+}
+
+} // namespace stillwire

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What was asked for on the command line.
+#pragma once
+
+#include "core/capture/reader.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+namespace stillwire {
+
+enum class Verb { analyse, record, replay, report, simulate, ports, meters, sheets };
+
+struct Options {
+    Verb verb = Verb::analyse;
+    std::string file;  // the capture; empty: none given
+    std::string sheet; // as given: a path or a name; empty: the capture's own
+    std::string meter;
+    std::string output; // -o
+    ImportOptions import;
+    bool json = false;
+    // record
+    std::string port;
+    double duration_s = 0;      // 0: until Ctrl-C or the end of the procedure
+    std::optional<bool> guided; // record: led by default; simulate: by the script's plan
+    // simulate
+    std::string script;
+    std::string truth;
+    std::uint64_t seed = 1;
+    bool serve = false;
+};
+
+// What parsing came to: options to run with, or the exit status when there is nothing to run (help, wrong usage).
+struct Parsed {
+    Options options;
+    std::optional<int> exit;
+};
+[[nodiscard]] Parsed parseOptions(int argc, char** argv);
+
+} // namespace stillwire

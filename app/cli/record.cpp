@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/commands.hpp"
+#include "app/cli/follow.hpp"
+#include "app/cli/resources.hpp"
+#include "app/cli/spoken.hpp"
+#include "meters/decode/decoder.hpp"
+#include "meters/describe/description.hpp"
+#include "meters/link/serial_link.hpp"
+
+#include <csignal>
+#include <iostream>
+
+namespace stillwire {
+
+namespace {
+
+volatile std::sig_atomic_t stopAsked = 0;
+
+Error missing(const char* option, const char* verb) {
+    Error e;
+    e.where = option;
+    e.what = "is needed to record";
+    e.mend = std::string("name one; `stillwire ") + verb + "` lists them";
+    return e;
+}
+
+} // namespace
+
+Status runRecord(const Options& o) {
+    if (o.sheet.empty()) return missing("--sheet", "sheets");
+    if (o.meter.empty()) return missing("--meter", "meters");
+    auto sheet = loadSheet(o.sheet);
+    if (!sheet) return sheet.error();
+    auto description = loadDescription(o.meter);
+    if (!description) return description.error();
+
+    CaptureHeader header;
+    header.sheet = *sheet;
+    header.meter = description->traits;
+    SessionOptions options;
+    options.guided = o.guided.value_or(true);
+    options.capturePath = o.output;
+    options.seed = o.seed;
+    auto session =
+        Session::start(makeSerialLink(o.port, description->link), makeDecoder(*description), header, options);
+    if (!session) return session.error();
+
+    // Ctrl-C ends the recording as the end of the run does: everything that arrived is in the file.
+    struct sigaction quiet {};
+    quiet.sa_handler = [](int) { stopAsked = 1; };
+    sigaction(SIGINT, &quiet, nullptr);
+    sigaction(SIGTERM, &quiet, nullptr);
+    Session& running = **session;
+    followToTheEnd(running, o.duration_s, [] { return stopAsked != 0; });
+
+    const auto last = running.snapshot();
+    std::cout << "\n" << spokenVerdict(last->findings->verdict);
+    std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";
+    return Done{};
+}
+
+} // namespace stillwire

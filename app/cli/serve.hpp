@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A made capture sent as a meter would send it: frame bytes at their times, on a pseudo-terminal.
+#pragma once
+
+#include "core/capture/reader.hpp"
+#include "meters/describe/description.hpp"
+
+namespace stillwire {
+
+// Prints the terminal's name, then sends in real time until the last reading or Ctrl-C.
+[[nodiscard]] Status serve(const Capture& capture, const MeterDescription& meter);
+
+} // namespace stillwire

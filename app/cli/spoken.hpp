@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Findings as sentences that a mechanic can read aloud. Depths are "at least", for the meter averages.
+#pragma once
+
+#include "app/cli/evaluate.hpp"
+
+#include <string>
+#include <vector>
+
+namespace stillwire {
+
+[[nodiscard]] const char* decisionSentence(Decision decision); // "Replace the sensor."
+[[nodiscard]] std::string clockTime(Time time);                // "6 min 50 s", "12.4 s"
+
+// One section of the report: a heading and its sentences; none said if there are none.
+struct Section {
+    std::string heading;
+    std::vector<std::string> sentences;
+};
+[[nodiscard]] std::vector<Section> reportSections(const Evaluation& evaluation, const std::string& path);
+[[nodiscard]] std::string spokenReport(const Evaluation& evaluation, const std::string& path);
+// The last sections alone: verdict, causes, not tested, next.
+[[nodiscard]] std::string spokenVerdict(const Verdict& verdict);
+
+} // namespace stillwire

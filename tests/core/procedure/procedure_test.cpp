@@ -1,0 +1,301 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/procedure/texts.hpp"
+#include "tests/core/procedure/driver.hpp"
+
+#include <algorithm>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace stillwire::testing {
+
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+
+const std::map<std::string, double> kPedal{{"released", 0.82}, {"pressed", 4.1}};
+
+TEST(Procedure, RunsFromHookUpToPutBackByEvidenceAlone) {
+    Driver d(pedalSheet(), kPedal);
+    ASSERT_TRUE(d.readUntil(Step::putBack));
+    d.keyOn = false; // the person turns the key off, as asked
+    ASSERT_TRUE(d.readToTheEnd(120));
+    std::vector<std::string> steps = d.texts("step:");
+    EXPECT_EQ(std::count(steps.begin(), steps.end(), "step:end"), 3); // twice the lead moves to another wire
+
+    std::erase(steps, "step:end");
+    EXPECT_THAT(steps, ElementsAre("step:hook-up", "step:reference", "step:ground", "step:cold-start",
+                                   "step:wiggle-shaft", "step:wiggle-harness", "step:full-press", "step:sweep",
+                                   "step:release", "step:lift", "step:warm-repeat", "step:put-back"));
+    EXPECT_EQ(d.count("key:on"), 1);
+    EXPECT_EQ(d.count("key:off"), 1);
+    EXPECT_EQ(d.count("skip:lift"), 1); // nobody answered, said as left out
+}
+
+TEST(Procedure, MarksNeverGoBackInTime) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::putBack);
+    EXPECT_TRUE(
+        std::is_sorted(d.marks.begin(), d.marks.end(), [](const Mark& a, const Mark& b) { return a.time < b.time; }));
+}
+
+TEST(Procedure, DoesNotTakeALeadInTheAirForAGround) {
+    Driver d(pedalSheet(), kPedal);
+    d.ground_V = 0; // what an open lead shows too
+    ASSERT_TRUE(d.readUntil(Step::ground));
+    EXPECT_FALSE(d.readUntil(Step::coldStart, 60));
+    EXPECT_TRUE(d.procedure.prompt().movingLead);
+    EXPECT_EQ(d.count("step:ground"), 0);
+    d.press(Command::next); // the person says it sits
+    EXPECT_EQ(d.count("step:ground"), 1);
+    EXPECT_TRUE(d.readUntil(Step::coldStart, 60));
+}
+
+TEST(Procedure, WaitsForTheLeadToLeaveTheWireItWasOn) {
+    Driver d(pedalSheet(), kPedal);
+    ASSERT_TRUE(d.readUntil(Step::ground));
+    d.leadFollows = false;
+    EXPECT_FALSE(d.readUntil(Step::coldStart, 60));
+    EXPECT_EQ(d.count("step:ground"), 0);
+}
+
+TEST(Procedure, WatchesColdForThirtySeconds) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    Time begun{0}, over{0};
+    for (const Mark& m : d.marks) {
+        if (m.text == "step:cold-start") begun = m.time;
+        if (m.text == "step:wiggle-shaft") over = m.time;
+    }
+    EXPECT_GE(toSeconds(over - begun), 30.0);
+    EXPECT_LT(toSeconds(over - begun), 32.0);
+}
+
+TEST(Procedure, AsksForAsManyPosesAsTheFindingsWant) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleHarness);
+    EXPECT_EQ(d.count("pose:left") + d.count("pose:right"), 29);
+    const auto poses = d.texts("pose:");
+    EXPECT_EQ(poses[0], "pose:left");
+    EXPECT_EQ(poses[1], "pose:right");
+    d.readUntil(Step::fullPress);
+    const auto all = d.texts("pose:section-");
+    EXPECT_EQ(all.size(), 29U);
+    EXPECT_EQ(all.front(), "pose:section-1/left");
+    EXPECT_EQ(all[6], "pose:section-2/left");
+    EXPECT_EQ(all.back(), "pose:section-5/left");
+}
+
+TEST(Procedure, HoldsEachPoseThreeReadingsAndNeverInStepWithTheMeter) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    std::vector<double> holds;
+    while (d.procedure.prompt().step == Step::wiggleShaft) {
+        holds.push_back(*d.procedure.prompt().poseFor_s);
+        d.read();
+    }
+    EXPECT_GE(*std::min_element(holds.begin(), holds.end()), 0.9);
+    EXPECT_GT(*std::max_element(holds.begin(), holds.end()) - *std::min_element(holds.begin(), holds.end()), 0.2);
+}
+
+TEST(Procedure, EndsTheWiggleOfAMeterThatCannotSeeAndSaysSo) {
+    Driver d(pedalSheet(), kPedal);
+    d.cannotSee = true;
+    d.readUntil(Step::wiggleShaft);
+    for (int i = 0; i < 10; ++i) d.read();
+    EXPECT_EQ(d.procedure.prompt().detail.english(), say::kCannotSee);
+    EXPECT_TRUE(d.readUntil(Step::wiggleHarness, 120));
+}
+
+TEST(Procedure, VisitsBothSidesOfALeverThatRestsInTheMiddle) {
+    Driver d(twoWaySheet(), {{"back", 0.6}, {"middle", 2.5}, {"forward", 4.4}});
+    d.readUntil(Step::fullPress);
+    const std::size_t before = d.texts("position:").size() - 1;
+    d.readUntil(Step::sweep);
+    auto visited = d.texts("position:");
+    visited.erase(visited.begin(), visited.begin() + static_cast<std::ptrdiff_t>(before));
+    EXPECT_THAT(visited, ElementsAre("position:back", "position:middle", "position:forward", "position:middle"));
+}
+
+TEST(Procedure, ReleasesAtLeastThreeTimes) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::release);
+    const auto before = d.texts("position:released").size();
+    d.readUntil(Step::lift);
+    EXPECT_GE(d.texts("position:released").size() - before, 3U);
+}
+
+TEST(Procedure, StopsAtABadReferenceBeforeTheSensorIsTouched) {
+    Driver d(pedalSheet(), kPedal);
+    d.reference_V = 4.3;
+    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
+    EXPECT_THAT(d.procedure.prompt().offer.english(), HasSubstr("4.30 V"));
+    d.press(Command::next);
+    EXPECT_EQ(d.procedure.prompt().step, Step::putBack);
+    EXPECT_EQ(d.count("step:cold-start"), 0);
+    EXPECT_EQ(d.count("pose:"), 0);
+}
+
+TEST(Procedure, StopsByItselfAtABadGround) {
+    Driver d(pedalSheet(), kPedal);
+    d.ground_V = 0.4;
+    EXPECT_TRUE(d.readUntil(Step::putBack, 120));
+    EXPECT_EQ(d.count("step:cold-start"), 0);
+}
+
+TEST(Procedure, GoesOnAfterABadGroundOnlyWhenTold) {
+    Driver d(pedalSheet(), kPedal);
+    d.ground_V = 0.4;
+    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
+    d.press(Command::offerNo);
+    EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
+}
+
+TEST(Procedure, OffersTheSupplyWiresAfterAShaftDropout) {
+    Driver d(pedalSheet(), kPedal);
+    d.dropoutsInShaft = 2;
+    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 600) d.read();
+    ASSERT_EQ(d.procedure.prompt().choices.size(), 2U);
+    d.press(Command::offerYes);
+    EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
+    EXPECT_EQ(d.count("step:wiggle-reference"), 1);
+    EXPECT_EQ(d.count("step:wiggle-ground"), 1);
+}
+
+TEST(Procedure, GoesOnWithoutTheSupplyWiresWhenNobodyAnswers) {
+    Driver d(pedalSheet(), kPedal);
+    d.dropoutsInShaft = 2;
+    EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
+    EXPECT_EQ(d.count("step:wiggle-reference"), 0);
+}
+
+TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::fullPress);
+    d.level_V["pressed"] = d.level_V["released"] = 12.4;
+    d.read();
+    EXPECT_TRUE(d.procedure.prompt().stopNow);
+    EXPECT_THAT(d.procedure.prompt().instruction.english(), HasSubstr("Key off"));
+    EXPECT_EQ(d.marks.back().text, "step:end");
+    d.press(Command::next);
+    EXPECT_EQ(d.marks.back().text, "key:off");
+    EXPECT_TRUE(d.procedure.prompt().finished);
+}
+
+TEST(Procedure, SkippingLeavesItsMarkAndGoesOn) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.press(Command::skip);
+    EXPECT_EQ(d.count("skip:wiggle-shaft"), 1);
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleHarness);
+    EXPECT_EQ(d.procedure.path()[4].outcome, StepOutcome::skipped);
+}
+
+TEST(Procedure, BackSoonAfterAStepEndedUndoesThatStep) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.press(Command::back);
+    EXPECT_EQ(d.count("undo:cold-start"), 1);
+    EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
+    EXPECT_EQ(d.count("step:cold-start"), 2);
+}
+
+TEST(Procedure, BackLaterStartsTheStepAgain) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    for (int i = 0; i < 50; ++i) d.read();
+    d.press(Command::back);
+    EXPECT_EQ(d.marks[d.marks.size() - 4].text, "undo:wiggle-shaft");
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
+}
+
+TEST(Procedure, NextNeverEndsAWiggleShort) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.press(Command::next);
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
+    EXPECT_EQ(d.count("pose:"), 2); // it hurries the pose on
+}
+
+TEST(Procedure, TheLiftQuestionTakesItsAnswer) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::lift);
+    d.press(Command::liftOffStop);
+    EXPECT_EQ(d.count("arm:off-stop"), 1);
+    EXPECT_EQ(d.count("skip:lift"), 0);
+    EXPECT_EQ(d.procedure.prompt().step, Step::warmRepeat);
+}
+
+TEST(Procedure, TheSecondLookWaitsTenMinutesFromKeyOn) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::warmRepeat);
+    const auto before = d.texts("pose:").size();
+    d.readUntil(Step::putBack);
+    Time keyOn{0}, first{0};
+    std::size_t poses = 0;
+    for (const Mark& m : d.marks) {
+        if (m.text == "key:on") keyOn = m.time;
+        if (m.text.starts_with("pose:") && ++poses == before + 1) first = m.time;
+    }
+    EXPECT_GE(toSeconds(first - keyOn), 600.0);
+}
+
+TEST(Procedure, TurnsTheSensorOnlyWhenTurningHelps) {
+    Driver d(pedalSheet(), kPedal);
+    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
+    d.findings.adjustment.targetRaw_V["released"] = 0.84;
+    d.findings.verdict.decision = Decision::adjust;
+    ASSERT_TRUE(d.readUntil(Step::adjust));
+    EXPECT_DOUBLE_EQ(*d.procedure.prompt().aim_V, 0.84);
+    d.press(Command::turnIn);
+    EXPECT_EQ(d.count("turn:+1"), 1);
+    d.level_V["released"] = 0.84; // the hand has found the aim
+    d.findings.adjustment.wanted = false;
+    ASSERT_TRUE(d.readUntil(Step::confirm, 60));
+    EXPECT_TRUE(d.readUntil(Step::putBack, 120));
+}
+
+TEST(Procedure, DoesNotTurnASensorThatMustGo) {
+    Driver d(pedalSheet(), kPedal);
+    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
+    d.findings.verdict.decision = Decision::replace;
+    EXPECT_TRUE(d.readUntil(Step::putBack));
+    EXPECT_EQ(d.count("step:adjust"), 0);
+}
+
+TEST(Procedure, TurnsAgainWhenTighteningMovedIt) {
+    Driver d(pedalSheet(), kPedal);
+    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
+    d.findings.adjustment.targetRaw_V["released"] = 0.82;
+    ASSERT_TRUE(d.readUntil(Step::confirm));
+    EXPECT_TRUE(d.readUntil(Step::adjust, 120));
+    EXPECT_TRUE(d.readUntil(Step::putBack, 3600)); // and gives up some time
+}
+
+TEST(Procedure, ShowsCautionsFirstInEveryStep) {
+    Sheet sheet = pedalSheet();
+    sheet.cautions = {"Blade guard on."};
+    Driver d(sheet, kPedal);
+    EXPECT_THAT(d.procedure.prompt().cautions.front().english(), HasSubstr("engine off"));
+    EXPECT_EQ(d.procedure.prompt().cautions.back().english(), "Blade guard on.");
+    for (int i = 0; i < kStepCount; ++i) {
+        const StepText& text = stepText(static_cast<Step>(i));
+        EXPECT_EQ(text.step, static_cast<Step>(i));
+        EXPECT_FALSE(text.cautions.empty()) << text.title;
+        EXPECT_STRNE(text.instruction, "");
+        EXPECT_STRNE(text.why, "");
+    }
+}
+
+TEST(Procedure, ASameSeedLeadsTheSameWay) {
+    Driver a(pedalSheet(), kPedal, {5, true}), b(pedalSheet(), kPedal, {5, true}), c(pedalSheet(), kPedal, {6, true});
+    for (Driver* d : {&a, &b, &c}) d->readUntil(Step::putBack);
+    const auto times = [](const Driver& d) {
+        std::vector<std::int64_t> out;
+        for (const Mark& m : d.marks) out.push_back(m.time.count());
+        return out;
+    };
+    EXPECT_EQ(times(a), times(b));
+    EXPECT_NE(times(a), times(c));
+}
+
+} // namespace stillwire::testing
