@@ -10,9 +10,10 @@ namespace {
 constexpr double kSilenceIntervals = 2.5;
 constexpr double kLeastSilence_s = 0.5;
 constexpr int kGapsToTrust = 9;
-// A run of equal readings is a frozen meter when its own noise would make one in a million such runs.
-constexpr double kFrozenChance = 1e-6;
-constexpr long kPairsToJudge = 40;
+// A run of equal readings is a frozen meter when its own noise would make one in ten million such runs.
+constexpr double kFrozenChance = 1e-7;
+constexpr double kMostEqual = 0.45;
+constexpr long kPairsToJudge = 60;
 constexpr int kLeastFrozenRun = 8;
 
 std::optional<BlindCause> causeOf(const Reading& reading) {
@@ -83,8 +84,10 @@ void BlindWatch::watchForFreezing(const Reading& reading) {
     if (run_ > 0 && reading.volts_V == lastVolts_V_) {
         ++run_;
         if (frozen_ || run_ < kLeastFrozenRun || pairs_ < kPairsToJudge) return;
+        // Two readings are equal with chance q = Σp²; a run sits on the commonest value, whose p is at most √q.
         const double equalShare = (static_cast<double>(equalPairs_) + 1) / (static_cast<double>(pairs_) + 2);
-        frozen_ = std::pow(equalShare, run_ - 1) < kFrozenChance;
+        // With less noise than half a count, standing still is what the meter does anyway.
+        frozen_ = equalShare < kMostEqual && std::pow(equalShare, 0.5 * (run_ - 1)) < kFrozenChance;
         return;
     }
     if (run_ > 0) {

@@ -19,7 +19,8 @@ public:
     // next.
     Event push(double offset_V, double threshold_V) {
         if (!inside_) {
-            if (offset_V < threshold_V && offset_V > -threshold_V) return Event::none;
+            if (offset_V <= threshold_V && offset_V >= -threshold_V)
+                return Event::none; // exactly at it is not beyond it
             inside_ = true;
             up_ = offset_V > 0;
             threshold_V_ = threshold_V;

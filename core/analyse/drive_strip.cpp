@@ -30,9 +30,14 @@ void DriveStrip::point(Time time, double volts_V) {
         if (std::abs(now - before) < kPointStep && !edge) return;
     }
     if (strip_.points.size() < kMostPoints) strip_.points.push_back({time, now});
+    const double reach_V = now > 0 && now < 1 ? kPointStep / 2 * std::abs(drive_.fullAt_V - drive_.noneAt_V) : 0;
+    unchangedFrom_V_ = volts_V - reach_V;
+    unchangedTo_V_ = volts_V + reach_V;
+    // At either end of the curve the level may go as far as it likes the same way.
+    const bool highSide = (now == 1) == (drive_.fullAt_V > drive_.noneAt_V);
+    if (now == 0 || now == 1) (highSide ? unchangedTo_V_ : unchangedFrom_V_) = highSide ? 1e9 : -1e9;
 }
 
-void DriveStrip::held(Time time, double volts_V) { point(time, volts_V); }
 void DriveStrip::moving(Time time, double volts_V) { point(time, volts_V); }
 
 void DriveStrip::away(Time time, double volts_V, double held_V) {

@@ -21,7 +21,9 @@ class DriveStrip {
 public:
     DriveStrip(const Drive& drive, double nominal_V, double interval_s, std::optional<double> aperture_s);
 
-    void held(Time time, double volts_V);
+    void held(Time time, double volts_V) {
+        if (volts_V < unchangedFrom_V_ || volts_V > unchangedTo_V_) point(time, volts_V);
+    }
     void moving(Time time, double volts_V);
     void away(Time time, double volts_V, double held_V);
     void excursionEnded();
@@ -39,6 +41,7 @@ private:
     double possibly_s_;                  // aperture assumed where nothing may be left out
     double sure_s_ = 0, possible_s_ = 0; // of the excursion so far
     bool commanded_ = false;
+    double unchangedFrom_V_ = 1, unchangedTo_V_ = 0; // shown volts that need no new point
     MachineStrip strip_;
 };
 

@@ -11,14 +11,23 @@ namespace stillwire {
 class HeldLevel {
 public:
     static constexpr int kWindow = 31;
+    static constexpr int kFewReadings = 16; // below this the MAD is too rough to be trusted alone
+    static constexpr int kRefreshEvery = 8;
 
     explicit HeldLevel(double resolution_V);
 
     void restart(); // forget the readings; the noise so far stays as the guess until enough new ones are in
-    void add(double volts_V);
+    void add(double volts_V) {
+        ring_[static_cast<std::size_t>(next_)] = volts_V;
+        next_ = next_ + 1 == kWindow ? 0 : next_ + 1;
+        if (count_ < kWindow) ++count_;
+        // Every reading while there are few; then now and again, for a level that moves between two refreshes is no
+        // held level.
+        if (++sinceRefresh_ >= kRefreshEvery || count_ < kFewReadings) refresh();
+    }
 
     [[nodiscard]] bool empty() const { return count_ == 0; }
-    [[nodiscard]] double level_V() const;
+    [[nodiscard]] double level_V() const { return level_V_; }
     [[nodiscard]] double noise_V() const { return noise_V_; }
     // max(0.02 V, 6·noise, 3 counts)
     [[nodiscard]] double threshold_V() const { return threshold_V_; }
@@ -26,10 +35,11 @@ public:
     [[nodiscard]] double settleTolerance_V() const;
 
 private:
-    void refreshNoise();
+    void refresh();
+    void set(double noise_V);
 
-    std::array<double, kWindow> ring_{};   // in order of arrival
-    std::array<double, kWindow> sorted_{}; // the same, ascending
+    std::array<double, kWindow> ring_{}; // the newest readings, oldest overwritten first
+    double level_V_ = 0;
     int count_ = 0;
     int next_ = 0;
     int sinceRefresh_ = 0;

@@ -9,16 +9,16 @@ namespace stillwire {
 namespace {
 using namespace std::chrono_literals;
 
-constexpr Time kGrace = 3s;        // after a mark that asks for movement
-constexpr Time kEarlyHand = 3s;    // a hand that moved before its mark
-constexpr Time kJumpSettles = 10s; // a level that stays elsewhere this long has jumped; poses are shorter
+constexpr Time kGrace = 3s;       // after a mark that asks for movement
+constexpr Time kEarlyHand = 3s;   // a hand that moved before its mark
+constexpr Time kJumpSettles = 8s; // a level that stays elsewhere this long has jumped; poses are shorter
 constexpr int kJumpReadings = 8;
 constexpr Time kNeverSettles = 60s;   // away for so long and never at rest: look for a level anew
 constexpr int kTailReadings = 8;      // a meter's display filter may still creep after two near readings
 constexpr double kTailThresholds = 5; // and no further than this
 constexpr int kMoveReadings = 3;      // settled elsewhere in a step about moving
 constexpr int kPressReadings = 5;     // settled in another position's window, nothing marked
-constexpr Time kPressSettles = 1500ms;
+constexpr Time kPressSettles = 2500ms;
 constexpr double kShoulderShare = 0.4;
 } // namespace
 
@@ -79,7 +79,7 @@ void LevelTracker::accept(Time time, double volts_V, bool anew) {
 
 ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     const double offset_V = volts_V - held_V_;
-    if (offset_V < limit_V_ && offset_V > -limit_V_) {
+    if (offset_V <= limit_V_ && offset_V >= -limit_V_) {
         lastOffset_V_ = offset_V;
         accept(time, volts_V, false);
         return ReadingClass::held;
@@ -134,7 +134,7 @@ void LevelTracker::tellExcursionOnTheWay() {
 
 void LevelTracker::settle(Time time, double volts_V, Asked asked) {
     const double settled_V = 0.5 * (volts_V + *before_V_);
-    const bool cameBack = left_V_ && std::abs(settled_V - *left_V_) < limit_V_;
+    const bool cameBack = left_V_ && std::abs(settled_V - *left_V_) <= limit_V_;
     const bool judged = asked != Asked::free && asked != Asked::sweep;
     if (cameBack && judged) {
         // Nothing moved after all: what was taken for the beginning of a movement was an excursion.
@@ -200,7 +200,7 @@ bool LevelTracker::followRun(Time time, double volts_V) {
 
 ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
     const double offset_V = volts_V - held_V_;
-    const bool otherSide = dip_.direction() == Direction::up ? offset_V <= -limit_V_ : offset_V >= limit_V_;
+    const bool otherSide = dip_.direction() == Direction::up ? offset_V < -limit_V_ : offset_V > limit_V_;
     const DipDetector::Event event = dip_.push(offset_V, limit_V_);
     if (event == DipDetector::Event::ended) {
         endExcursion(volts_V);

@@ -18,6 +18,9 @@ constexpr double kStuckShare = 0.10;     // of the sheet's span: less movement t
 constexpr double kRailShare = 0.04;      // of the nominal: this near to a rail is on it
 constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance printed in not_tested
 
+// Half a count is not "0.00 V".
+std::string within(double u_V) { return volts(2 * u_V, 2 * u_V < 0.0095 ? 3 : 2); }
+
 bool moreOften(const ShakenTally& a, const ShakenTally& b) {
     return b.poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.faultPoses, b.poses) < kSignificant;
 }
@@ -100,7 +103,7 @@ const std::array kTable = {
                  [](const Case& c) {
                      const WireLevel& r = *c.findings->reference;
                      return Sentence{"The reference is %1, good to %2; it should be %3 to %4.",
-                                     {volts(r.level_V), volts(2 * r.u_V), volts(c.sheet->reference.min_V),
+                                     {volts(r.level_V), within(r.u_V), volts(c.sheet->reference.min_V),
                                       volts(c.sheet->reference.max_V)}};
                  },
                  [](const Case&) {
@@ -124,7 +127,7 @@ const std::array kTable = {
         [](const Case& c) {
             const WireLevel& g = *c.findings->ground;
             return Sentence{"The ground wire is %1 above battery negative, good to %2; at most %3 is allowed.",
-                            {volts(g.level_V, 3), volts(2 * g.u_V, 3), volts(c.sheet->maxDrop_V, 2)}};
+                            {volts(g.level_V, 3), within(g.u_V), volts(c.sheet->maxDrop_V, 2)}};
         },
         [](const Case&) {
             return Sentence{"Measure the drop along the ground wire, pin by pin, from the sensor to the controller.",
@@ -321,7 +324,7 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
                                   : "%1: %2, good to %3, too close to a limit of %4 to %5 to call.";
         verdict.reasons.push_back(
             {pattern,
-             {p.name, volts(*p.level_V), volts(2 * *p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
+             {p.name, volts(*p.level_V), within(*p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
         if (p.coldLevel_V && std::abs(*p.coldLevel_V - *p.level_V) > c.sheet->play_V)
             verdict.reasons.push_back({"%1 was %2 cold. The cold reading counts.", {p.name, volts(*p.coldLevel_V)}});
     }
