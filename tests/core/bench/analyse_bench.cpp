@@ -32,7 +32,7 @@ void analyse(benchmark::State& state) {
         for (const auto& row : trace.rows()) examination.push(std::get<Reading>(row));
         benchmark::DoNotOptimize(examination.findings().excursions.size());
     }
-    state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * trace.rows().size()));
+    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(trace.rows().size()));
 }
 BENCHMARK(analyse)->Unit(benchmark::kMillisecond);
 
@@ -49,7 +49,7 @@ void gslMovingMedianAndMad(benchmark::State& state) {
         gsl_movstat_mad(GSL_MOVSTAT_END_TRUNCATE, x, median, mad, work);
         benchmark::DoNotOptimize(gsl_vector_get(mad, n - 1));
     }
-    state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations() * n));
+    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(n));
     gsl_movstat_free(work);
     gsl_vector_free(mad);
     gsl_vector_free(median);
