@@ -28,16 +28,12 @@ FileBytes::~FileBytes() {
     if (descriptor_ >= 0) ::close(descriptor_);
 }
 
-Result<std::size_t> FileBytes::read(std::vector<char>& into, std::size_t most) {
-    const std::size_t before = into.size();
-    into.resize(before + most);
+Result<std::size_t> FileBytes::read(char* into, std::size_t most) {
     ssize_t n = 0;
     do {
-        n = ::read(descriptor_, into.data() + before, most);
+        n = ::read(descriptor_, into, most);
     } while (n < 0 && errno == EINTR);
-    const int code = errno;
-    into.resize(before + static_cast<std::size_t>(n < 0 ? 0 : n));
-    if (n < 0) return fileError(path_, "read", code);
+    if (n < 0) return fileError(path_, "read", errno);
     return static_cast<std::size_t>(n);
 }
 

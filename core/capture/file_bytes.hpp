@@ -4,8 +4,8 @@
 
 #include "core/base/result.hpp"
 
+#include <cstddef>
 #include <string>
-#include <vector>
 
 namespace stillwire {
 
@@ -16,8 +16,8 @@ public:
     FileBytes& operator=(FileBytes&&) = delete;
     ~FileBytes();
 
-    // Appends up to `most` bytes to `into`; how many, 0 at the end.
-    [[nodiscard]] Result<std::size_t> read(std::vector<char>& into, std::size_t most);
+    // Up to `most` bytes to `into`; how many, 0 at the end.
+    [[nodiscard]] Result<std::size_t> read(char* into, std::size_t most);
 
 private:
     FileBytes(std::string path, int descriptor) : path_(std::move(path)), descriptor_(descriptor) {}

@@ -113,7 +113,9 @@ bool findColumns(std::string_view head, std::size_t headerAt, const ImportOption
         const bool complete = lines.endsHere();
         const std::string_view line = lines.next();
         ++prologue.lines;
-        if (trimmed(line).empty()) continue;
+        // No line of columns is that long, and splitting it into a field per byte would cost more than the file is
+        // worth.
+        if (line.size() > kSample || trimmed(line).empty()) continue;
         const bool ours = !told && recogniseCapture(line, prologue.layout);
         if (!ours && !recogniseForeign(line, options, prologue.layout)) continue;
         prologue.columnLine = std::string(line);

@@ -4,6 +4,8 @@
 #include "core/capture/file_bytes.hpp"
 #include "core/capture/read_rows.hpp"
 
+#include <cstring>
+
 namespace stillwire {
 
 namespace {
@@ -35,15 +37,19 @@ Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const Impor
                              Prologue* prologueOut) {
     auto file = FileBytes::open(path);
     if (!file) return file.error();
-    std::vector<char> buffer;
+    // Grows for a long header only: what a block leaves over is less than one row of the longest.
+    std::vector<char> buffer(2 * kBlock);
+    std::size_t filled = 0;
     bool ended = false;
     const auto more = [&]() -> Status {
-        auto n = file->read(buffer, kBlock);
+        if (buffer.size() - filled < kBlock) buffer.resize(2 * buffer.size());
+        auto n = file->read(buffer.data() + filled, kBlock);
         if (!n) return n.error();
+        filled += *n;
         ended = *n == 0;
         return Done{};
     };
-    const auto view = [&] { return std::string_view(buffer.data(), buffer.size()); };
+    const auto view = [&] { return std::string_view(buffer.data(), filled); };
     do {
         if (auto status = more(); !status) return status.error();
     } while (!ended && !prologueFits(view()));
@@ -58,7 +64,9 @@ Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const Impor
         auto used = parser.consume(view().substr(done), ended);
         if (!used) return used.error();
         if (ended) return summaryOf(*prologue, parser);
-        buffer.erase(buffer.begin(), buffer.begin() + static_cast<std::ptrdiff_t>(done + *used));
+        done += *used;
+        filled -= done;
+        std::memmove(buffer.data(), buffer.data() + done, filled);
         done = 0;
         if (auto status = more(); !status) return status.error();
     }

@@ -24,7 +24,7 @@ std::optional<std::int64_t> exactMicroseconds(std::string_view digits, std::int6
     std::int64_t total = whole * unit;
     if (i == digits.size()) return total;
     if (digits[i] != '.') return std::nullopt;
-    // Twelve decimals of a minute still fit: 6e7 · 1e11 is below 9.2e18.
+    // Ten decimals of a minute still fit: 6e7 · 1e10 is below 9.2e18; further ones change nothing.
     std::int64_t fraction = 0, scale = 1;
     for (++i; i < digits.size(); ++i) {
         if (!isDigit(digits[i])) return std::nullopt;

@@ -9,7 +9,7 @@ namespace stillwire {
 
 struct Sha256::State {
     struct Free {
-        void operator()(EVP_MD_CTX* context) const { EVP_MD_CTX_free(context); }
+        void operator()(EVP_MD_CTX* done) const { EVP_MD_CTX_free(done); }
     };
     std::unique_ptr<EVP_MD_CTX, Free> context{EVP_MD_CTX_new()};
     bool good = false;

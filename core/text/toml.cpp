@@ -12,7 +12,7 @@ namespace stillwire {
 
 namespace {
 
-constexpr std::size_t kMaxBytes = std::size_t{16} << 20;
+constexpr std::size_t kMaxBytes = std::size_t{4} << 20;
 constexpr int kMaxDots = 16;  // of one dotted key; the library itself bounds nested brackets, not these
 constexpr int kMaxDepth = 48; // of the tree we build
 
@@ -196,7 +196,7 @@ bool TomlNode::number(double& out) const {
 Result<TomlNode> parseToml(std::string_view text, const std::string& where) {
     using Kind = Error::Kind;
     if (text.size() > kMaxBytes) {
-        return Error{Kind::badInput, where, 0, "the TOML text is larger than 16 MB", "shorten it"};
+        return Error{Kind::badInput, where, 0, "the TOML text is larger than 4 MB", "shorten it"};
     }
     if (const int line = lineOfDeepKey(text)) {
         return Error{Kind::badInput, where, line, "a key has too many dots", "nest at most a few tables"};

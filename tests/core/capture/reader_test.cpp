@@ -112,6 +112,10 @@ TEST(Reader, BoundsTheLengthOfARow) {
                 HasSubstr("test.csv:3: a row is longer"));
 }
 
+TEST(Reader, ALongLineWhereColumnsShouldBeIsNoWorkToRefuse) {
+    EXPECT_THAT(collect(std::string(50'000'000, ',') + "\n").error, HasSubstr("no time and volts columns"));
+}
+
 TEST(Reader, ReadsANewerFormatWithAWarning) {
     const auto read = collect("# format = 7\n# probe = \"on-the-moon\"\n" + kColumnLine + "0,1,,\n");
     EXPECT_EQ(read.error, "");

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/stats/exact.hpp"
 
-#include <gtest/gtest.h>
-
 #include <cmath>
+
+#include <gtest/gtest.h>
 
 namespace stillwire {
 
@@ -41,11 +41,10 @@ struct Bound {
 };
 // Clopper-Pearson = qbeta(0.95, k+1, n-k), computed with R and SciPy.
 TEST(RateUpperBound, AgreesWithR) {
-    for (const Bound& row : {Bound{10, 0.2588655509, 0.3941633024, 0.5069013011},
-                             Bound{20, 0.1391083407, 0.2161061642, 0.2826185249},
-                             Bound{30, 0.0950338529, 0.1485960687, 0.1953260437},
-                             Bound{50, 0.0581550791, 0.0913981307, 0.1206141554},
-                             Bound{100, 0.0295130496, 0.0465598115, 0.0616192004}}) {
+    for (const Bound& row :
+         {Bound{10, 0.2588655509, 0.3941633024, 0.5069013011}, Bound{20, 0.1391083407, 0.2161061642, 0.2826185249},
+          Bound{30, 0.0950338529, 0.1485960687, 0.1953260437}, Bound{50, 0.0581550791, 0.0913981307, 0.1206141554},
+          Bound{100, 0.0295130496, 0.0465598115, 0.0616192004}}) {
         EXPECT_NEAR(rateUpperBound(0, row.n), row.k0, 1e-9);
         EXPECT_NEAR(rateUpperBound(1, row.n), row.k1, 1e-9);
         EXPECT_NEAR(rateUpperBound(2, row.n), row.k2, 1e-9);

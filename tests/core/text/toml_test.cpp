@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/text/toml.hpp"
 
+#include <chrono>
 #include <cmath>
 
 #include <gtest/gtest.h>
@@ -76,6 +77,20 @@ TEST(Toml, RefusesNestingThatWouldEndTheStack) {
     std::string tables = "a = 1";
     for (int i = 0; i < 100; ++i) tables = "t.u.v = { " + tables + " }";
     EXPECT_FALSE(parseToml(tables, "deep").ok());
+}
+
+TEST(Toml, ALongHostileTextIsReadOrRefusedInGoodTime) {
+    std::string tables, keys, lists;
+    for (int i = 0; i < 100'000; ++i) {
+        tables += "[[t" + std::to_string(i % 7) + ".u]]\n";
+        keys += "k" + std::to_string(i) + " = 1\n";
+        lists += "[a.b" + std::to_string(i) + "]\n";
+    }
+    const auto start = std::chrono::steady_clock::now();
+    for (const std::string& text : {tables, keys, lists, "x = [" + std::string(1'000'000, ',') + "]"}) {
+        static_cast<void>(parseToml(text, "hostile"));
+    }
+    EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(30));
 }
 
 TEST(Toml, DotsInsideStringsAndListsAreNoNesting) {
