@@ -24,7 +24,6 @@ Intermittent wiperSpot(double share, double width) {
     fault.place = Place::wiper;
     fault.share = share;
     fault.width = width;
-    fault.idle_per_s = 0.004;
     fault.shaft_per_s = 0.4;
     fault.motion_per_s = 0.5;
     fault.ohmMin = 1e5;
@@ -36,7 +35,7 @@ Intermittent harness(Place place, int section, double ohmMin, double ohmMax) {
     Intermittent fault;
     fault.place = place;
     fault.section = section;
-    fault.harness_per_s = 0.6;
+    fault.harness_per_s = 1.0;
     fault.ohmMin = ohmMin;
     fault.ohmMax = ohmMax;
     return fault;
@@ -83,7 +82,7 @@ Intermittent* addFault(BenchSetup& setup, FaultKind kind, const Sheet& sheet) {
     case FaultKind::dirtySpot: return add(wiperSpot(restShare, 0.02));
     case FaultKind::connectorFretting: {
         Intermittent fault = harness(Place::signalPin, 1, 1e5, 1e6);
-        fault.shaft_per_s = 0.15; // the sensor's body tugs at its own connector
+        fault.shaft_per_s = 0.1; // the sensor's body tugs at its own connector
         fault.wipesToClear = 60;
         return add(fault);
     }

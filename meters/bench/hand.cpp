@@ -8,6 +8,9 @@
 #include <cmath>
 
 namespace stillwire::bench {
+namespace {
+constexpr double kTurnRound_s = 0.7; // at an end of the sweep
+}
 
 Hand::Hand(Rig& rig, const Sheet& sheet, HandHabits habits, std::uint64_t seed)
     : rig_(rig), sheet_(sheet), habits_(habits), random_(seed, 4) {
@@ -158,25 +161,38 @@ void Hand::onPosition(std::string_view name) {
     });
 }
 
-void Hand::sweep() {
+std::vector<double> Hand::sweepStops() const {
     const double last = static_cast<double>(sheet_.positions.size() - 1);
     const double rest = static_cast<double>(restIndex(sheet_));
-    std::vector<double> stops;
-    if (rest > 0) stops.push_back(0);
-    if (rest < last) stops.push_back(last);
-    if (rest > 0 && rest < last) stops.push_back(0);
-    ++moves_;
-    span("travel");
-    double at = rest, in_s = 0;
-    for (const double stop : stops) {
-        const double takes_s = habits_.sweep_s * std::abs(stop - at) / last;
-        plan(in_s, [this, stop, takes_s] { rig_.drag(stop, takes_s); });
-        in_s += takes_s + 0.7;
+    // From rest to one end, to the other and back over it all, so that every place is passed both ways.
+    if (rest > 0 && rest < last) return {0, last, 0, rest};
+    return {rest > 0 ? 0 : last, rest};
+}
+
+double Hand::sweepPiece_s(double from, double to) const {
+    return habits_.sweep_s * std::abs(to - from) / static_cast<double>(sheet_.positions.size() - 1);
+}
+
+double Hand::sweepTakes_s() const {
+    double at = static_cast<double>(restIndex(sheet_)), all_s = habits_.reactionMax_s + 1;
+    for (const double stop : sweepStops()) {
+        all_s += sweepPiece_s(at, stop) + kTurnRound_s;
         at = stop;
     }
-    const double back_s = habits_.sweep_s * std::abs(rest - at) / last;
-    plan(in_s, [this, rest, back_s] { rig_.drag(rest, back_s); });
-    plan(in_s + back_s + 0.3, [this] {
+    return all_s;
+}
+
+void Hand::sweep() {
+    ++moves_;
+    span("travel");
+    double at = static_cast<double>(restIndex(sheet_)), in_s = 0;
+    for (const double stop : sweepStops()) {
+        const double takes_s = sweepPiece_s(at, stop);
+        plan(in_s, [this, stop, takes_s] { rig_.drag(stop, takes_s); });
+        in_s += takes_s + kTurnRound_s;
+        at = stop;
+    }
+    plan(in_s, [this] {
         rig_.settleArm();
         span("still");
     });

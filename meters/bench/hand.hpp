@@ -39,6 +39,7 @@ public:
     [[nodiscard]] double nextDue_s() const; // kNever_s: nothing planned
     void act();                             // does what is due at the rig's time
     [[nodiscard]] bool busy() const { return !plan_.empty(); }
+    [[nodiscard]] double sweepTakes_s() const; // from the word, at most
 
     // Truth of the hand. spans() is closed at the rig's time.
     [[nodiscard]] std::vector<TruthSpan> spans() const;
@@ -59,6 +60,8 @@ private:
     void arrive(std::string_view position, double in_s);
     [[nodiscard]] double reaction_s() { return random_.uniform(habits_.reactionMin_s, habits_.reactionMax_s); }
     void sweep();
+    [[nodiscard]] std::vector<double> sweepStops() const; // ends in order, rest last
+    [[nodiscard]] double sweepPiece_s(double from, double to) const;
     void say(double in_s, Command command);
     void enter(const Prompt& prompt); // another step, or the same one anew
     void follow(const Prompt& prompt);

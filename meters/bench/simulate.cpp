@@ -14,10 +14,11 @@ class Player {
 public:
     Player(const BenchScript& script, const bench::BenchSetup& setup, const Sheet& sheet, const MeterTraits& meter,
            std::uint64_t seed)
-        : script_(script), plan_(script.plan), sheet_(sheet), rest_(bench::restIndex(sheet)),
+        : plan_(script.plan), sheet_(sheet), rest_(bench::restIndex(sheet)),
           stage_(setup, script.habits, sheet, meter, seed), rig_(stage_.rig()), hand_(stage_.hand()), pace_(seed, 5),
-          interval_s_(rig_.meter().interval_s()), hangs_(setup.mechanics.hangChance > 0),
-          hangInSensor_(setup.mechanics.hangInSensor) {}
+          interval_s_(rig_.meter().interval_s()),
+          dark_s_(meter.ranges.size() > 1 && setup.meter.lockedRange_V <= 0 ? setup.meter.blank_s : 0),
+          hangs_(setup.mechanics.hangChance > 0), hangInSensor_(setup.mechanics.hangInSensor) {}
 
     void play();
     Capture take() { return std::move(capture_); }
@@ -29,14 +30,14 @@ private:
     void step(Step step);
     void lead(Wire wire);
     void poses(int count, bool harness);
+    // Stays until a settled level was shown: nine readings, and the dark of a range change on the way.
     void visit(const std::string& name, double stay_s) {
         mark("position:" + name);
-        wait(stay_s);
+        wait(std::max(stay_s, 9 * interval_s_) + dark_s_);
     }
     void pressAll(double press_s, double rest_s);
     void releases();
 
-    const BenchScript& script_;
     const BenchPlan& plan_;
     const Sheet& sheet_;
     std::size_t rest_;
@@ -44,7 +45,7 @@ private:
     bench::Rig& rig_;
     bench::Hand& hand_;
     bench::Random pace_;
-    double interval_s_;
+    double interval_s_, dark_s_;
     bool hangs_, hangInSensor_;
     std::vector<Reading> fresh_;
     Capture capture_;
@@ -82,6 +83,9 @@ void Player::poses(int count, bool harness) {
         mark("pose:" + (harness ? "section-" + section + "/" + way : way));
         wait((plan_.poseReadings + pace_.uniform()) * interval_s_);
     }
+    // The hand lets go before the next step begins: what the shaft does late would count for the harness.
+    mark("step:end");
+    wait(std::max(1.0, 2 * interval_s_));
 }
 
 void Player::pressAll(double press_s, double rest_s) {
@@ -97,7 +101,7 @@ void Player::releases() {
     const std::string& home = sheet_.positions[rest_].name;
     int done = 0;
     const auto once = [&] {
-        visit(away, pace_.uniform(2.0, 3.0));
+        visit(away, pace_.uniform(2.5, 3.5));
         visit(home, pace_.uniform(3.0, 4.0));
         ++done;
     };
@@ -134,7 +138,7 @@ void Player::step(Step step) {
         wait(1);
         pressAll(6, 4);
         break;
-    case Step::sweep: wait(4 + 2.2 * script_.habits.sweep_s); break;
+    case Step::sweep: wait(hand_.sweepTakes_s() + 2); break;
     case Step::release: releases(); break;
     case Step::lift: {
         wait(1.5);

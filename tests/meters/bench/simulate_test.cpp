@@ -120,6 +120,34 @@ TEST(Simulate, SpansTileTheCapture) {
     EXPECT_GE(at_s, toSeconds(run.capture.readings.back().time) - 1e-9);
 }
 
+// Nothing that was planned for one step happens in another: the sweep is over before the releases begin.
+TEST(Simulate, SweepIsOverBeforeTheNextStep) {
+    for (const Sheet& sheet : {test::pedalSheet(), test::depthSheet(), test::twoWaySheet()}) {
+        const Simulation run = benchRun(test::benchScript(std::nullopt), sheet, 2);
+        double sweep_s = 0, next_s = 0;
+        for (const Mark& mark : run.capture.marks) {
+            if (mark.text == "step:sweep") sweep_s = toSeconds(mark.time);
+            if (mark.text == "step:release") next_s = toSeconds(mark.time);
+        }
+        double lowest_V = 9, highest_V = 0;
+        for (const Reading& reading : run.capture.readings) {
+            const double t = toSeconds(reading.time);
+            if (t < sweep_s || t > next_s) continue;
+            lowest_V = std::min(lowest_V, reading.volts_V);
+            highest_V = std::max(highest_V, reading.volts_V);
+        }
+        for (const double level_V : run.truth.level_V) { // every position was passed
+            EXPECT_GT(level_V, lowest_V - 0.05) << sheet.name;
+            EXPECT_LT(level_V, highest_V + 0.05) << sheet.name;
+        }
+        for (const TruthSpan& span : run.truth.spans) {
+            if (span.kind == "travel" && span.from_s > sweep_s && span.from_s < next_s) {
+                EXPECT_LT(span.to_s, next_s) << sheet.name;
+            }
+        }
+    }
+}
+
 TEST(Simulate, RefusesWhatDoesNotFit) {
     BenchScript script = test::benchScript(std::nullopt);
     script.setup.mechanics.level_V = {1, 2, 3};
