@@ -209,7 +209,12 @@ Result<BenchScript> parseBenchScript(std::string_view toml, const std::string& w
             reader.wrong(faults->line, "fault is not a list", "write [[fault]] before each");
         } else {
             for (const TomlNode& node : *faults->array()) {
-                if (node.table() != nullptr) out.faults.push_back(readFault(reader, node));
+                if (node.table() == nullptr) continue;
+                out.faults.push_back(readFault(reader, node));
+                // As addFault() will: whoever writes a header from the script alone must name the same side.
+                if (out.faults.back().kind == bench::faultName(bench::FaultKind::harnessOpen)) {
+                    out.setup.side = ProbeSide::controllerSide;
+                }
             }
         }
     }

@@ -84,6 +84,12 @@ TEST(BenchScript, NamesTheLineOfWhatIsWrong) {
     }
 }
 
+TEST(BenchScript, ABreakBeyondTheProbeMovesTheProbe) {
+    auto script = parseBenchScript("[[fault]]\nkind = \"harness-open\"\n", "open.toml");
+    ASSERT_TRUE(script.ok()) << script.error().text();
+    EXPECT_EQ(script->setup.side, ProbeSide::controllerSide);
+}
+
 TEST(BenchScript, EveryFaultHasItsName) {
     for (int i = 0; i < bench::kFaultKinds; ++i) {
         const auto kind = static_cast<bench::FaultKind>(i);
