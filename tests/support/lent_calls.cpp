@@ -82,6 +82,13 @@ int realIoctl(int descriptor, unsigned long request, void* argument) {
     return ioctl(descriptor, request, argument);
 }
 
+void slowSync() {
+    const int delay_ms = state().syncDelay_ms;
+    if (delay_ms > 0) ++state().slowSyncs;
+    // In pieces, so that a test that is over need not wait.
+    for (int i = 0; i < delay_ms / 10 && state().syncDelay_ms > 0; ++i) usleep(10'000);
+}
+
 } // namespace stillwire::lent
 
 using stillwire::lent::isGone;
@@ -171,6 +178,18 @@ int poll(pollfd* descriptors, nfds_t count, int timeout) {
         return 1;
     }
     return realPoll(descriptors, count, timeout);
+}
+
+int fdatasync(int descriptor) {
+    static auto* const realSync = real<int(int)>("fdatasync");
+    stillwire::lent::slowSync();
+    return realSync(descriptor);
+}
+
+int fsync(int descriptor) {
+    static auto* const realSync = real<int(int)>("fsync");
+    stillwire::lent::slowSync();
+    return realSync(descriptor);
 }
 
 int tcgetattr(int descriptor, termios* settings) noexcept {

@@ -18,12 +18,15 @@ struct State {
     std::atomic<int> modemLines{0};
     std::atomic<unsigned> controlBits{0}; // CSIZE, PARENB, PARODD as the program set them
     std::atomic<int> calls{0};
+    std::atomic<int> syncDelay_ms{0}; // every sync to the disk takes at least this long
+    std::atomic<int> slowSyncs{0};
     std::mutex mutex;
     std::string redirect; // guarded by mutex
 };
 State& state();
 
-// The real calls.
+void slowSync();
+// The real call.
 int realIoctl(int descriptor, unsigned long request, void* argument);
 
 } // namespace stillwire::lent
