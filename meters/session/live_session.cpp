@@ -218,6 +218,7 @@ void LiveSession::lose(Time at) {
 
 void LiveSession::comeBack() {
     lost_ = false;
+    openedAt_ = now();
     logInfo("back on " + link_->name());
     watch_.opened(link_->name(), now());
     greet();
@@ -247,10 +248,9 @@ void LiveSession::noticeSleep() {
 }
 
 void LiveSession::greet() {
-    openedAt_ = now();
     fresh_ = true;
     for (const std::string& command : description_.link.startCommands) send(command);
-    poller_.restart(openedAt_);
+    poller_.restart(now());
 }
 
 void LiveSession::send(const std::string& command) {

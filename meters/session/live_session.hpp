@@ -74,7 +74,7 @@ private:
     Poller poller_;
     std::vector<Reading> decoded_;
     std::array<std::uint8_t, 4096> buffer_{};
-    Time openedAt_{0};  // to tell a torn first frame
+    Time openedAt_{0};  // to tell a torn first frame; at the start that is 0
     bool fresh_ = true; // no bytes since it opened
     Time ticked_{-1};   // the procedure's last time
     Time retryAt_{0};   // of a lost port, by the waking clock
