@@ -58,7 +58,10 @@ void build(CLI::App& app, Options& o) {
     addNames(*c, o);
     c->add_option("-o,--output", o.output, "The capture to write; an existing file is never overwritten")->required();
     c->add_option("--duration", o.duration_s, "Stop after this many seconds")->check(CLI::PositiveNumber);
-    c->add_flag("--guided,!--no-guide", o.guided, "Lead through the steps (the default), or only record");
+    c->add_flag_callback(
+        "--guided", [&o] { o.guided = true; }, "Lead through the steps (the default)");
+    c->add_flag_callback(
+        "--no-guide", [&o] { o.guided = false; }, "Only record");
 
     c = verb(app, o, Verb::replay, "replay", "Play a capture at speed and print its findings as they come",
              "stillwire replay demo-sessions/worn-cold-pedal.csv");
@@ -80,9 +83,9 @@ void build(CLI::App& app, Options& o) {
     c->add_option("--seed", o.seed, "The same seed gives the same bytes");
     c->add_option("-o,--output", o.output, "The capture to write; an existing file is never overwritten");
     c->add_option("--truth", o.truth, "Write what really happened, as JSON");
-    c->add_flag("--guided,!--scripted", o.guided,
-                "The hand follows the procedure over the meter's bytes, told step by step; or the script's plan (the "
-                "default)");
+    c->add_flag_callback(
+        "--guided", [&o] { o.guided = true; },
+        "The hand follows the procedure over the meter's bytes, instead of the script's plan");
     c->add_flag("--serve", o.serve,
                 "Send the meter's bytes to a pseudo-terminal, in real time, instead of writing a capture");
 

@@ -227,7 +227,8 @@ Levels weighLevels(const LevelEvidence& evidence) {
         if (!cold[index] && !warm) cold[index] = Settled{stay.early_V, stay.noise_V, 10};
         // After turning, what was before is history; only the cold level is carried along, moved as the rest moved.
         if (stay.place.turnCount < turnCount) {
-            coldDelta_V[index] = stay.level_V;
+            // From the last level before the first turn: each turn since has moved the cold one too.
+            if (stay.place.turnCount == 0) coldDelta_V[index] = stay.level_V;
             continue;
         }
         if (turnCount > 0 && stay.place.step == Step::confirm) confirmed[index] = true;

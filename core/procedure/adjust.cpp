@@ -57,14 +57,14 @@ public:
     }
 
 private:
-    // The aim is fixed while a step runs unless the advice itself learns better (a share after a turn).
+    // The aim is a level to reach, so it stands still while the sensor is turned: what is learned on the way is for
+    // the next round, once every end was measured again.
     void aim(const Bench& bench) {
-        const AdjustmentAdvice& advice = bench.findings->adjustment;
-        const auto target = advice.targetRaw_V.find(rest_);
-        if (target != advice.targetRaw_V.end())
-            aim_V_ = target->second;
-        else if (aim_V_ == 0)
-            aim_V_ = bench.sheet.rest().aim_V;
+        if (aim_V_ == 0) {
+            const AdjustmentAdvice& advice = bench.findings->adjustment;
+            const auto target = advice.targetRaw_V.find(rest_);
+            aim_V_ = target != advice.targetRaw_V.end() ? target->second : bench.sheet.rest().aim_V;
+        }
         within_V_ = std::max({kWithin * bench.sheet.rest().window.half_V(), 2 * bench.findings->meter.resolution_V,
                               3 * bench.findings->meter.noise_V});
         if (start_V_ == 0) start_V_ = std::abs(bench.held_V() - aim_V_);

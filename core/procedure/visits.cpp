@@ -14,7 +14,7 @@ constexpr int kReadingsAtPosition = 5;
 constexpr double kStay_s = 2;
 constexpr int kReleases = 5;         // three are required; common practice, no source: ten
 constexpr int kReleasesIfLoose = 10; // when the first ones do not agree
-constexpr int kConfirmRounds = 2;
+constexpr int kConfirmRounds = 3;    // what was measured before the turn no longer counts
 
 class Visits : public Activity {
 public:

@@ -93,6 +93,7 @@ void Hand::follow(const Prompt& prompt) {
     }
     if (prompt.poseFor_s && prompt.poseSince != poseSince_) {
         poseSince_ = prompt.poseSince;
+        entered_s_ = rig_.now_s(); // a step that asks for another pose is not stuck
         onPose(poseOf(prompt));
     }
     if (!prompt.movingLead && !prompt.position.empty() && prompt.position != at_) {

@@ -134,6 +134,19 @@ TEST(BadInput, IsTheSameForReplayAndReport) {
     EXPECT_EQ(f.read("r.html"), "");
 }
 
+TEST(BadInput, AMissingPortLeavesNoFile) {
+    const Folder f;
+    expectBad(run({"record", "--port", "/dev/ttyNowhere0", "--meter", "text-line-logger", "--sheet",
+                   "resurfacer-drive-pedal", "-o", f.path("r.csv")}),
+              "/dev/ttyNowhere0");
+    EXPECT_EQ(f.read("r.csv"), "");
+}
+
+TEST(BadInput, RecordSaysWhichOptionItLacks) {
+    const Folder f;
+    expectBad(run({"record", "--port", "/dev/null", "-o", f.path("r.csv")}), "--sheet");
+}
+
 TEST(GoodInput, ATornLastLineIsAWarningNotAnError) {
     const Folder f;
     const Ran r = run({"analyse", f.write("t.csv", madeCapture() + "999.0,0.8")});

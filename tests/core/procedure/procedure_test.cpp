@@ -248,6 +248,9 @@ TEST(Procedure, TurnsTheSensorOnlyWhenTurningHelps) {
     EXPECT_DOUBLE_EQ(*d.procedure.prompt().aim_V, 0.84);
     d.press(Command::turnIn);
     EXPECT_EQ(d.count("turn:+1"), 1);
+    d.findings.adjustment.targetRaw_V["released"] = 0.70; // what half a turn makes of the advice is not the aim
+    d.read();
+    EXPECT_DOUBLE_EQ(*d.procedure.prompt().aim_V, 0.84);
     d.level_V["released"] = 0.84; // the hand has found the aim
     d.findings.adjustment.wanted = false;
     ASSERT_TRUE(d.readUntil(Step::confirm, 60));
