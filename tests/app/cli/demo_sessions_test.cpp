@@ -99,6 +99,15 @@ TEST(Simulate, LedThroughTheProcedureItEndsWithAVerdictAndItsCaptureReplaysToThe
     EXPECT_THAT(run({"replay", f.path("c.csv")}).out, HasSubstr(tail));
 }
 
+TEST(Simulate, LedThroughTheProcedureASlippedSensorIsTurnedConfirmedAndKept) {
+    const Folder f;
+    const Ran led = run({"simulate", "--guided", "--script", "wants-turning", "--seed", "1", "-o", f.path("c.csv")});
+    ASSERT_EQ(led.status, 0) << led.err;
+    EXPECT_THAT(led.out, HasSubstr("turn:-1"));
+    EXPECT_THAT(led.out, HasSubstr("Confirm the ends"));
+    EXPECT_THAT(led.out, HasSubstr("Keep the sensor."));
+}
+
 TEST(Simulate, AnUnknownScriptTellsTheKnownOnes) {
     const Ran r = run({"simulate", "--script", "no-such", "-o", "/nowhere/x.csv"});
     EXPECT_EQ(r.status, 3);
