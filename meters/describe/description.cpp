@@ -13,7 +13,7 @@ namespace {
 constexpr int kMostBaud = 4'000'000;
 constexpr double kLongestPoll_s = 3600;
 
-void readLink(KeyReader& keys, const TomlNode& table, LinkSettings& link) {
+void readLink(SettingReader& keys, const TomlNode& table, LinkSettings& link) {
     keys.integer(table, "baud", 50, kMostBaud, link.baud);
     keys.integer(table, "bits", 7, 8, link.bits);
     keys.choice<Parity>(table, "parity", {{"none", Parity::none}, {"odd", Parity::odd}, {"even", Parity::even}},
@@ -33,7 +33,7 @@ void readLink(KeyReader& keys, const TomlNode& table, LinkSettings& link) {
     keys.texts(table, "leave_commands", link.leaveCommands);
 }
 
-void readRanges(KeyReader& keys, const TomlNode& layout, AsciiLayout& out) {
+void readRanges(SettingReader& keys, const TomlNode& layout, AsciiLayout& out) {
     const TomlNode* ranges = keys.table(layout, "range");
     if (ranges == nullptr) return;
     for (const auto& [name, node] : *ranges->table()) {
@@ -45,7 +45,7 @@ void readRanges(KeyReader& keys, const TomlNode& layout, AsciiLayout& out) {
     }
 }
 
-void readBits(KeyReader& keys, const TomlNode& layout, AsciiLayout& out) {
+void readBits(SettingReader& keys, const TomlNode& layout, AsciiLayout& out) {
     const TomlNode* list = layout.find("bit");
     if (list == nullptr) return;
     if (list->array() == nullptr) return keys.wrong(list->line, "bit is not a list", "write [[frame.layout.bit]]");
@@ -72,7 +72,7 @@ void readBits(KeyReader& keys, const TomlNode& layout, AsciiLayout& out) {
     }
 }
 
-void readLayout(KeyReader& keys, const TomlNode& frame, AsciiLayout& out) {
+void readLayout(SettingReader& keys, const TomlNode& frame, AsciiLayout& out) {
     const TomlNode* layout = keys.table(frame, "layout");
     if (layout == nullptr) {
         keys.wrong(frame.line, "a frame of kind ascii has no layout",
@@ -98,7 +98,7 @@ void readLayout(KeyReader& keys, const TomlNode& frame, AsciiLayout& out) {
                    "add dc_volts with the characters that mean DC volts");
 }
 
-void readFrame(KeyReader& keys, const TomlNode& table, FrameSettings& frame) {
+void readFrame(SettingReader& keys, const TomlNode& table, FrameSettings& frame) {
     keys.choice<FrameKind>(table, "kind",
                            {{"text", FrameKind::text},
                             {"scpi", FrameKind::scpi},
@@ -124,7 +124,7 @@ Result<MeterDescription> parseMeterDescription(std::string_view toml, const std:
     if (!root) return root.error();
     MeterDescription out;
     out.traits = std::move(traits.value());
-    KeyReader keys(where);
+    SettingReader keys(where);
     if (const TomlNode* link = keys.table(root.value(), "link")) readLink(keys, *link, out.link);
     if (const TomlNode* frame = keys.table(root.value(), "frame")) readFrame(keys, *frame, out.frame);
     if (keys.error()) return *keys.error();

@@ -3,11 +3,11 @@
 
 namespace stillwire {
 
-void KeyReader::wrong(int line, std::string what, std::string mend) {
+void SettingReader::wrong(int line, std::string what, std::string mend) {
     if (!error_) error_ = Error{.where = where_, .line = line, .what = std::move(what), .mend = std::move(mend)};
 }
 
-void KeyReader::flag(const TomlNode& table, const char* key, bool& out) {
+void SettingReader::flag(const TomlNode& table, const char* key, bool& out) {
     const TomlNode* node = find(table, key);
     if (node == nullptr) return;
     if (const bool* value = std::get_if<bool>(&node->value))
@@ -16,7 +16,7 @@ void KeyReader::flag(const TomlNode& table, const char* key, bool& out) {
         wrong(node->line, std::string(key) + " is neither true nor false", "write true or false, without quotes");
 }
 
-void KeyReader::integer(const TomlNode& table, const char* key, int least, int most, int& out) {
+void SettingReader::integer(const TomlNode& table, const char* key, int least, int most, int& out) {
     const TomlNode* node = find(table, key);
     if (node == nullptr) return;
     const std::int64_t* value = std::get_if<std::int64_t>(&node->value);
@@ -27,7 +27,7 @@ void KeyReader::integer(const TomlNode& table, const char* key, int least, int m
               "write one from " + std::to_string(least) + " to " + std::to_string(most));
 }
 
-void KeyReader::number(const TomlNode& table, const char* key, double least, double most, double& out) {
+void SettingReader::number(const TomlNode& table, const char* key, double least, double most, double& out) {
     const TomlNode* node = find(table, key);
     if (node == nullptr) return;
     double value = 0;
@@ -38,7 +38,7 @@ void KeyReader::number(const TomlNode& table, const char* key, double least, dou
               "write one from " + std::to_string(least) + " to " + std::to_string(most));
 }
 
-void KeyReader::text(const TomlNode& table, const char* key, std::string& out) {
+void SettingReader::text(const TomlNode& table, const char* key, std::string& out) {
     const TomlNode* node = find(table, key);
     if (node == nullptr) return;
     if (node->string() != nullptr)
@@ -47,7 +47,7 @@ void KeyReader::text(const TomlNode& table, const char* key, std::string& out) {
         wrong(node->line, std::string(key) + " is not text", "put it in quotes");
 }
 
-void KeyReader::texts(const TomlNode& table, const char* key, std::vector<std::string>& out) {
+void SettingReader::texts(const TomlNode& table, const char* key, std::vector<std::string>& out) {
     const TomlNode* node = find(table, key);
     if (node == nullptr) return;
     if (node->array() == nullptr)
@@ -59,7 +59,7 @@ void KeyReader::texts(const TomlNode& table, const char* key, std::vector<std::s
     }
 }
 
-const TomlNode* KeyReader::table(const TomlNode& parent, const char* key) {
+const TomlNode* SettingReader::table(const TomlNode& parent, const char* key) {
     const TomlNode* node = find(parent, key);
     if (node == nullptr || node->table() != nullptr) return node;
     wrong(node->line, std::string(key) + " is not a table", "write [" + std::string(key) + "] on a line of its own");

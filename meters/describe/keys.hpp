@@ -11,9 +11,9 @@
 
 namespace stillwire {
 
-class KeyReader {
+class SettingReader {
 public:
-    explicit KeyReader(std::string where) : where_(std::move(where)) {}
+    explicit SettingReader(std::string where) : where_(std::move(where)) {}
 
     // Each leaves `out` as it is if the key is absent or something is wrong already.
     void flag(const TomlNode& table, const char* key, bool& out);
