@@ -323,8 +323,7 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
                                   ? "%1: %2, good to %3, outside %4 to %5."
                                   : "%1: %2, good to %3, too close to a limit of %4 to %5 to call.";
         verdict.reasons.push_back(
-            {pattern,
-             {p.name, volts(*p.level_V), within(*p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
+            {pattern, {p.name, volts(*p.level_V), within(*p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
         if (p.coldLevel_V && std::abs(*p.coldLevel_V - *p.level_V) > c.sheet->play_V)
             verdict.reasons.push_back({"%1 was %2 cold. The cold reading counts.", {p.name, volts(*p.coldLevel_V)}});
     }

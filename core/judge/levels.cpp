@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/judge/levels.hpp"
 
+#include "core/judge/hangs.hpp"
+#include "core/judge/supply.hpp"
 #include "core/stats/exact.hpp"
 #include "core/stats/robust.hpp"
 
@@ -11,76 +13,6 @@ namespace stillwire {
 
 namespace {
 
-Settled settled(const Plateau& plateau) {
-    return {plateau.level_V, plateau.noise_V, static_cast<double>(plateau.readings)};
-}
-
-// Several stays on one wire: their median, the widest noise, all readings together.
-std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Wire wire,
-                                   Settled& out) {
-    std::vector<double> levels;
-    WireLevel level;
-    double noise_V = 0, readings = 0;
-    for (const Plateau& stay : stays) {
-        if (stay.place.wire != wire || stay.place.poseIndex >= 0) continue;
-        if (evidence.places->undone(stay.place.stepVisit)) continue;
-        if (levels.empty()) level.lowest_V = level.highest_V = stay.level_V;
-        level.lowest_V = std::min(level.lowest_V, stay.lowest_V);
-        level.highest_V = std::max(level.highest_V, stay.highest_V);
-        levels.push_back(stay.level_V);
-        noise_V = std::max(noise_V, stay.noise_V);
-        readings += static_cast<double>(stay.readings);
-    }
-    if (levels.empty()) return std::nullopt;
-    level.visits = static_cast<int>(levels.size());
-    level.change_V =
-        *std::max_element(levels.begin(), levels.end()) - *std::min_element(levels.begin(), levels.end());
-    level.level_V = medianOf(levels);
-    out = {level.level_V, noise_V, readings};
-    level.u_V = absoluteUncertainty_V(*evidence.meter, out);
-    return level;
-}
-
-Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Levels& levels) {
-    const Sheet& sheet = *evidence.sheet;
-    Supply supply = assumedSupply(sheet, evidence.blackOnSensorGround);
-    Settled seen;
-    levels.reference = wireLevel(evidence, stays, Wire::reference, seen);
-    if (!levels.reference && evidence.secondReference) {
-        levels.reference = wireLevel(evidence, {*evidence.secondReference}, Wire::reference, seen);
-    }
-    if (levels.reference) {
-        WireLevel& r = *levels.reference;
-        r.probabilityInside = probabilityInside(r.level_V, r.u_V, sheet.reference.min_V, sheet.reference.max_V);
-        r.conformance = conformanceOf(r.probabilityInside);
-        supply.reference = seen;
-        supply.referenceMeasured = true;
-        supply.referenceChange_V = r.change_V;
-    }
-    levels.ground = wireLevel(evidence, stays, Wire::ground, seen);
-    if (levels.ground) {
-        WireLevel& g = *levels.ground;
-        g.probabilityInside = normalCdf((sheet.maxDrop_V - g.level_V) / g.u_V);
-        g.conformance = conformanceOf(g.probabilityInside);
-        // With the black lead on the sensor's own ground the drop is in neither reading.
-        if (!evidence.blackOnSensorGround) {
-            supply.ground = seen;
-            supply.groundMeasured = true;
-        }
-    }
-    if (supply.reference.level_V - supply.ground.level_V < 0.1 * sheet.nominal_V) {
-        // A dead reference or a ground up at the reference: a ratio to them would mean nothing.
-        const Supply plain = assumedSupply(sheet, evidence.blackOnSensorGround);
-        supply.reference = plain.reference;
-        supply.uReference_V = plain.uReference_V;
-        supply.referenceMeasured = false;
-        supply.ground = plain.ground;
-        supply.uGround_V = plain.uGround_V;
-        supply.groundMeasured = false;
-    }
-    return supply;
-}
-
 bool isVisit(const Plateau& stay, const PlaceBook& places) {
     const Place& place = stay.place;
     if (place.wire != Wire::signal || place.position < 0 || place.poseIndex >= 0) return false;
@@ -89,44 +21,48 @@ bool isVisit(const Plateau& stay, const PlaceBook& places) {
     return *place.step != Step::wiggleShaft && *place.step != Step::wiggleHarness;
 }
 
-// How far `level` lies from `from` towards any other position, in the direction of travel that leads there.
-double towardsPressed(const Sheet& sheet, std::size_t rest, double from_V, double level_V) {
-    double most = 0;
-    for (std::size_t i = 0; i < sheet.positions.size(); ++i) {
-        if (i == rest) continue;
-        const double away = sheet.positions[i].window.middle_V() - sheet.positions[rest].window.middle_V();
-        most = std::max(most, (level_V - from_V) * (away > 0 ? 1 : -1));
-    }
-    return most;
+Visit visitOf(const Plateau& stay, const Level& level) {
+    Visit visit;
+    visit.from = stay.from;
+    visit.to = stay.to;
+    visit.raw_V = stay.level_V;
+    visit.level_V = level.level_V;
+    visit.u_V = level.u_V;
+    visit.readings = static_cast<int>(stay.readings);
+    visit.step = stay.place.step;
+    return visit;
 }
 
-void findHangs(const Sheet& sheet, std::size_t rest, PositionLevel& position, const std::vector<bool>& returned,
-               double noise_V, double resolution_V, Levels& levels) {
-    const double limit_V = std::max({sheet.play_V, 6 * noise_V, 3 * resolution_V});
-    std::vector<double> back;
-    for (std::size_t i = 0; i < position.visits.size(); ++i)
-        if (returned[i]) back.push_back(position.visits[i].level_V);
-    if (back.size() < 2) return;
-    // The visits that came back furthest are the good ones; with the rest at one end of travel that is one extreme.
-    double good_V = back.front();
-    for (const double level_V : back)
-        if (towardsPressed(sheet, rest, level_V, good_V) > 0 && towardsPressed(sheet, rest, good_V, level_V) <= 0)
-            good_V = level_V;
-    const bool between = rest > 0 && rest + 1 < sheet.positions.size();
-    if (between) good_V = medianOf(back);
-    std::vector<double> goods, hangs;
-    for (std::size_t i = 0; i < position.visits.size(); ++i) {
-        if (!returned[i]) continue;
-        const bool hang = towardsPressed(sheet, rest, good_V, position.visits[i].level_V) > limit_V;
-        position.visits[i].hang = hang;
-        (hang ? hangs : goods).push_back(position.visits[i].level_V);
+// The first cold stay at a position. When the sensor is turned later, it moves along as the later stays before the
+// turning moved: a cold finding is not cleared by turning, nor does it stay where the sensor no longer is.
+class ColdVisit {
+public:
+    void see(const Plateau& stay) {
+        const bool warm = stay.place.warm || stay.place.step == Step::confirm || stay.place.step == Step::adjust;
+        if (!first_ && !warm) {
+            first_ = Settled{stay.early_V, stay.noise_V,
+                             static_cast<double>(std::min<std::int64_t>(stay.readings, kEarlyReadings))};
+            turns_ = stay.place.turnCount;
+        }
+        if (first_ && stay.place.turnCount == turns_) lastUnturned_V_ = stay.level_V;
+        if (first_ && stay.place.turnCount > turns_) turned_ = true;
     }
-    levels.hangs = static_cast<int>(hangs.size());
-    if (!hangs.empty()) {
-        levels.hangLevel_V = medianOf(hangs);
-        levels.goodRest_V = medianOf(goods);
+    [[nodiscard]] std::optional<Settled> carriedTo(const std::vector<Settled>& now) const {
+        if (!first_ || !turned_) return first_;
+        std::vector<double> levels;
+        for (const Settled& s : now) levels.push_back(s.level_V);
+        Settled moved = *first_;
+        moved.level_V += medianOf(levels) - lastUnturned_V_;
+        return moved;
     }
-}
+
+private:
+    static constexpr std::int64_t kEarlyReadings = 10;
+    std::optional<Settled> first_;
+    int turns_ = 0;
+    bool turned_ = false;
+    double lastUnturned_V_ = 0;
+};
 
 void judgePosition(const Sheet& sheet, const MeterTraits& meter, const Supply& supply, PositionLevel& position,
                    const std::vector<Settled>& raw, const std::optional<Settled>& cold) {
@@ -194,73 +130,45 @@ Levels weighLevels(const LevelEvidence& evidence) {
     const std::vector<Plateau> stays = settledStays(*evidence.plateaus);
     Levels levels;
     levels.supply = weighSupply(evidence, stays, levels);
-    const std::size_t rest = static_cast<std::size_t>(&sheet.rest() - sheet.positions.data());
-
-    double turnsDone = 0;
-    int turnCount = 0;
-    for (const Plateau& stay : stays) {
-        turnCount = std::max(turnCount, stay.place.turnCount);
-        turnsDone = stay.place.turns;
-    }
-    levels.adjusted = turnCount > 0;
-    (void)turnsDone;
-
-    std::vector<std::vector<Settled>> raw(sheet.positions.size());
-    std::vector<std::optional<Settled>> cold(sheet.positions.size());
-    std::vector<double> coldDelta_V(sheet.positions.size(), 0);
-    std::vector<bool> returned;
-    std::vector<bool> confirmed(sheet.positions.size(), false);
-    double noise_V = 0;
-    int previous = -1;
     for (const Position& position : sheet.positions) {
         PositionLevel level;
         level.name = position.name;
         level.window_V = position.window;
         levels.positions.push_back(std::move(level));
     }
+    const std::size_t rest = static_cast<std::size_t>(&sheet.rest() - sheet.positions.data());
+    const std::size_t count = sheet.positions.size();
+    int turns = 0;
+    for (const Plateau& stay : stays) turns = std::max(turns, stay.place.turnCount);
+    levels.adjusted = turns > 0;
+
+    std::vector<std::vector<Settled>> raw(count);
+    std::vector<ColdVisit> cold(count);
+    std::vector<bool> confirmed(count, false);
+    std::vector<bool> returned; // of the visits to rest
+    double noise_V = 0;
+    int previous = -1;
     for (const Plateau& stay : stays) {
         if (!isVisit(stay, *evidence.places)) continue;
         const auto index = static_cast<std::size_t>(stay.place.position);
         const bool cameBack = index == rest && previous >= 0 && static_cast<std::size_t>(previous) != rest;
         previous = stay.place.position;
-        const bool warm = stay.place.warm || stay.place.step == Step::confirm || stay.place.step == Step::adjust;
-        if (!cold[index] && !warm) cold[index] = Settled{stay.early_V, stay.noise_V, 10};
-        // After turning, what was before is history; only the cold level is carried along, moved as the rest moved.
-        if (stay.place.turnCount < turnCount) {
-            // From the last level before the first turn: each turn since has moved the cold one too.
-            if (stay.place.turnCount == 0) coldDelta_V[index] = stay.level_V;
-            continue;
-        }
-        if (turnCount > 0 && stay.place.step == Step::confirm) confirmed[index] = true;
-        const Settled seen = settled(stay);
-        const Level level = ratiometricLevel(sheet, meter, levels.supply, seen);
-        Visit visit;
-        visit.from = stay.from;
-        visit.to = stay.to;
-        visit.raw_V = stay.level_V;
-        visit.level_V = level.level_V;
-        visit.u_V = level.u_V;
-        visit.readings = static_cast<int>(stay.readings);
-        visit.step = stay.place.step;
-        levels.positions[index].visits.push_back(visit);
+        cold[index].see(stay);
+        if (stay.place.turnCount < turns) continue; // after turning, what was before is history
+        if (stay.place.step == Step::confirm) confirmed[index] = true;
+        const Settled seen = settledOf(stay);
+        levels.positions[index].visits.push_back(visitOf(stay, ratiometricLevel(sheet, meter, levels.supply, seen)));
         raw[index].push_back(seen);
-        if (index == rest) {
-            returned.push_back(cameBack);
-            noise_V = std::max(noise_V, stay.noise_V);
-            if (cameBack) ++levels.releases;
-        }
+        if (index != rest) continue;
+        returned.push_back(cameBack);
+        noise_V = std::max(noise_V, stay.noise_V);
+        if (cameBack) ++levels.releases;
     }
     levels.confirmed = std::all_of(confirmed.begin(), confirmed.end(), [](bool b) { return b; });
-    findHangs(sheet, rest, levels.positions[rest], returned, noise_V, meter.rangeFor(0).resolution_V, levels);
-    for (std::size_t i = 0; i < levels.positions.size(); ++i) {
-        if (raw[i].empty()) continue;
-        if (turnCount > 0 && cold[i] && coldDelta_V[i] != 0) {
-            std::vector<double> now;
-            for (const Settled& s : raw[i]) now.push_back(s.level_V);
-            cold[i]->level_V += medianOf(now) - coldDelta_V[i];
-        }
-        judgePosition(sheet, meter, levels.supply, levels.positions[i], raw[i], cold[i]);
-    }
+    findHangs(sheet, meter, rest, returned, noise_V, levels);
+    for (std::size_t i = 0; i < count; ++i)
+        if (!raw[i].empty())
+            judgePosition(sheet, meter, levels.supply, levels.positions[i], raw[i], cold[i].carriedTo(raw[i]));
     return levels;
 }
 

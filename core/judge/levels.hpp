@@ -21,8 +21,7 @@ struct Levels {
     Supply supply;
     std::optional<WireLevel> reference, ground;
     std::vector<PositionLevel> positions; // in the order of the sheet
-    double uncertain = 0;
-    int releases = 0; // visits to rest that came from a working position
+    int releases = 0;                     // visits to rest that came from a working position
     int hangs = 0;
     double hangLevel_V = 0, goodRest_V = 0; // nominal, when there are hangs
     bool adjusted = false;                  // turns were made; the levels are those after the last

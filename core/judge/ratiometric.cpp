@@ -12,13 +12,15 @@ namespace stillwire {
 namespace {
 const double kRectangular = std::sqrt(3.0);
 double square(double v) { return v * v; }
+double scatterOf(const Settled& settled) {
+    return kMedianScatter * settled.noise_V / std::sqrt(std::max(1.0, settled.readings));
+}
 } // namespace
 
 double independentUncertainty_V(const MeterTraits& meter, const Settled& settled) {
     const MeterRange& range = meter.rangeFor(settled.level_V);
     const double counts = range.accuracyCounts * range.resolution_V / kRectangular;
-    const double scatter = kMedianScatter * settled.noise_V / std::sqrt(std::max(1.0, settled.readings));
-    return std::sqrt(square(counts) + square(range.resolution_V) / 12 + square(scatter));
+    return std::sqrt(square(counts) + square(range.resolution_V) / 12 + square(scatterOf(settled)));
 }
 
 double percentUncertainty_V(const MeterTraits& meter, double level_V) {
@@ -26,7 +28,11 @@ double percentUncertainty_V(const MeterTraits& meter, double level_V) {
 }
 
 double absoluteUncertainty_V(const MeterTraits& meter, const Settled& settled) {
-    return std::hypot(independentUncertainty_V(meter, settled), percentUncertainty_V(meter, settled.level_V));
+    const MeterRange& range = meter.rangeFor(settled.level_V);
+    const double counts = range.accuracyCounts * range.resolution_V / kRectangular;
+    const double scatter = scatterOf(settled);
+    return std::sqrt(square(percentUncertainty_V(meter, settled.level_V) + counts) + square(range.resolution_V) / 12 +
+                     square(scatter));
 }
 
 Supply assumedSupply(const Sheet& sheet, bool blackOnSensorGround) {
@@ -44,29 +50,36 @@ Level ratiometricLevel(const Sheet& sheet, const MeterTraits& meter, const Suppl
     const double R = supply.reference.level_V, G = supply.ground.level_V;
     const double span = R - G;
     const double x = (raw.level_V - G) / span;
-    const double uRaw = independentUncertainty_V(meter, raw);
-    const double uR =
-        supply.referenceMeasured ? independentUncertainty_V(meter, supply.reference) : supply.uReference_V;
-    const double uG = supply.groundMeasured ? independentUncertainty_V(meter, supply.ground) : supply.uGround_V;
-    const double uChange = supply.referenceChange_V / kRectangular;
-    double sum = square(uRaw) + square(x) * (square(uR) + square(uChange)) + square(1 - x) * square(uG);
-
     struct Term {
-        double weight, level_V;
+        double weight; // of this reading in x, times the span
+        const Settled* settled;
         bool measured;
+        double assumed_u_V;
     };
-    std::array<Term, 3> terms{Term{1, raw.level_V, true}, Term{-x, R, supply.referenceMeasured},
-                              Term{-(1 - x), G, supply.groundMeasured}};
+    std::array<Term, 3> terms{Term{1, &raw, true, 0},
+                              Term{-x, &supply.reference, supply.referenceMeasured, supply.uReference_V},
+                              Term{-(1 - x), &supply.ground, supply.groundMeasured, supply.uGround_V}};
+    double sum = square(x * supply.referenceChange_V / kRectangular);
     for (std::size_t i = 0; i < terms.size(); ++i) {
-        if (!terms[i].measured) continue;
-        const MeterRange* range = &meter.rangeFor(terms[i].level_V);
-        double shared = 0;
-        for (std::size_t j = i; j < terms.size(); ++j) {
-            if (!terms[j].measured || &meter.rangeFor(terms[j].level_V) != range) continue;
-            shared += terms[j].weight * terms[j].level_V * range->accuracyPercent / 100 / kRectangular;
-            terms[j].measured = false; // counted
+        if (!terms[i].settled) continue; // taken with an earlier one
+        if (!terms[i].measured) {
+            sum += square(terms[i].weight * terms[i].assumed_u_V);
+            continue;
         }
-        sum += square(shared);
+        // Those on one range share one gain error.
+        const MeterRange* range = &meter.rangeFor(terms[i].settled->level_V);
+        double shared = 0, apart = 0;
+        int members = 0;
+        const double alone = square(terms[i].weight * absoluteUncertainty_V(meter, *terms[i].settled));
+        for (std::size_t j = i; j < terms.size(); ++j) {
+            Term& term = terms[j];
+            if (!term.settled || !term.measured || &meter.rangeFor(term.settled->level_V) != range) continue;
+            shared += term.weight * term.settled->level_V * range->accuracyPercent / 100 / kRectangular;
+            apart += square(term.weight * independentUncertainty_V(meter, *term.settled));
+            ++members;
+            if (j != i) term.settled = nullptr;
+        }
+        sum += members == 1 ? alone : square(shared) + apart;
     }
     return {x * sheet.nominal_V, sheet.nominal_V / span * std::sqrt(sum)};
 }

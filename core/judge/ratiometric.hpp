@@ -21,7 +21,7 @@ struct Settled {
 // to readings on one range.
 [[nodiscard]] double independentUncertainty_V(const MeterTraits& meter, const Settled& settled);
 [[nodiscard]] double percentUncertainty_V(const MeterTraits& meter, double level_V);
-// Both: an absolute statement about one reading.
+// An absolute statement about one reading: (percent + counts)/√3, resolution and scatter.
 [[nodiscard]] double absoluteUncertainty_V(const MeterTraits& meter, const Settled& settled);
 
 // The reference and the ground that levels are measured against.

@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/judge/hangs.hpp"
+
+#include "core/stats/robust.hpp"
+
+#include <algorithm>
+
+namespace stillwire {
+
+namespace {
+
+// How far `level` lies from `from` towards any other position, in the direction of travel that leads there.
+double towardsPressed(const Sheet& sheet, std::size_t rest, double from_V, double level_V) {
+    double most = 0;
+    for (std::size_t i = 0; i < sheet.positions.size(); ++i) {
+        if (i == rest) continue;
+        const double away = sheet.positions[i].window.middle_V() - sheet.positions[rest].window.middle_V();
+        most = std::max(most, (level_V - from_V) * (away > 0 ? 1 : -1));
+    }
+    return most;
+}
+
+} // namespace
+
+void findHangs(const Sheet& sheet, const MeterTraits& meter, std::size_t rest, const std::vector<bool>& returned,
+               double noise_V, Levels& levels) {
+    PositionLevel& position = levels.positions[rest];
+    const double resolution_V = meter.rangeFor(position.window_V.middle_V()).resolution_V;
+    const double limit_V = std::max({sheet.play_V, 6 * noise_V, 3 * resolution_V});
+    std::vector<double> back;
+    for (std::size_t i = 0; i < position.visits.size(); ++i)
+        if (returned[i]) back.push_back(position.visits[i].level_V);
+    if (back.size() < 2) return;
+    // The visits that came back furthest are the good ones; with the rest at one end of travel that is one extreme.
+    double good_V = back.front();
+    for (const double level_V : back)
+        if (towardsPressed(sheet, rest, level_V, good_V) > 0 && towardsPressed(sheet, rest, good_V, level_V) <= 0)
+            good_V = level_V;
+    const bool between = rest > 0 && rest + 1 < sheet.positions.size();
+    if (between) good_V = medianOf(back);
+    std::vector<double> goods, hangs;
+    for (std::size_t i = 0; i < position.visits.size(); ++i) {
+        if (!returned[i]) continue;
+        const bool hang = towardsPressed(sheet, rest, good_V, position.visits[i].level_V) > limit_V;
+        position.visits[i].hang = hang;
+        (hang ? hangs : goods).push_back(position.visits[i].level_V);
+    }
+    levels.hangs = static_cast<int>(hangs.size());
+    if (!hangs.empty()) {
+        levels.hangLevel_V = medianOf(hangs);
+        levels.goodRest_V = medianOf(goods);
+    }
+}
+
+} // namespace stillwire
