@@ -13,7 +13,7 @@ using bench::Intermittent;
 using bench::Keys;
 using bench::Place;
 
-void readSetup(KeyReader& reader, const TomlNode& root, bench::BenchSetup& s) {
+void readSetup(SettingReader& reader, const TomlNode& root, bench::BenchSetup& s) {
     bench::Mechanics& m = s.mechanics;
     Keys(reader, reader.table(root, "sensor"))
         .number("track_ohm", s.track.ohm, 10)
@@ -74,7 +74,7 @@ void readSetup(KeyReader& reader, const TomlNode& root, bench::BenchSetup& s) {
         .done();
 }
 
-BenchFault readFault(KeyReader& reader, const TomlNode& node) {
+BenchFault readFault(SettingReader& reader, const TomlNode& node) {
     BenchFault out;
     out.line = node.line;
     constexpr double kUnset = -1e300;
@@ -133,7 +133,7 @@ BenchFault readFault(KeyReader& reader, const TomlNode& node) {
     return out;
 }
 
-void readPlan(KeyReader& reader, const TomlNode& root, BenchScript& out) {
+void readPlan(SettingReader& reader, const TomlNode& root, BenchScript& out) {
     BenchPlan& plan = out.plan;
     Keys keys(reader, reader.table(root, "plan"));
     if (keys) {
@@ -180,7 +180,7 @@ Result<BenchScript> parseBenchScript(std::string_view toml, const std::string& w
     if (!parsed) return parsed.error();
     const TomlNode& root = parsed.value();
     BenchScript out;
-    KeyReader reader(where);
+    SettingReader reader(where);
     int format = 1;
     Keys keys(reader, &root);
     keys.whole("format", format, 1, 1)

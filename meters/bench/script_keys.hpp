@@ -19,7 +19,7 @@ inline constexpr double kMostFigure = 1e12;
 // A table whose keys are all known: number("drop_V", out) and so on, then done() complains of the rest.
 class Keys {
 public:
-    Keys(KeyReader& reader, const TomlNode* table) : reader_(reader), table_(table) {}
+    Keys(SettingReader& reader, const TomlNode* table) : reader_(reader), table_(table) {}
     explicit operator bool() const { return table_ != nullptr; }
     [[nodiscard]] const TomlNode& node() const { return *table_; }
 
@@ -96,7 +96,7 @@ private:
         known_.emplace_back(key);
         return table_ != nullptr;
     }
-    KeyReader& reader_;
+    SettingReader& reader_;
     const TomlNode* table_;
     std::vector<std::string> known_;
 };

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The verdict against the truth of the fault bench: twelve fault kinds, good sensors that look worse than they are, five meters.
+#include "core/examination.hpp"
+#include "tests/support/bench_runs.hpp"
+#include "tests/support/long_run.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <map>
+#include <string>
+
+namespace stillwire::test {
+namespace {
+
+Findings judged(const Simulation& simulation, const Sheet& sheet, MeterKind meter) {
+    ExaminationSetup setup;
+    setup.sheet = sheet;
+    setup.meter = meterTraits(meter);
+    setup.probe = simulation.capture.header.probe;
+    setup.black = simulation.capture.header.black;
+    Examination examination(setup);
+    for (const Capture::Row& row : simulation.capture.rows) {
+        if (row.isMark)
+            examination.push(simulation.capture.marks[row.index]);
+        else
+            examination.push(simulation.capture.readings[row.index]);
+    }
+    return examination.findings();
+}
+
+const char* meterName(MeterKind kind) {
+    const char* names[] = {"fair", "brisk", "slow", "coarse", "ranging"};
+    return names[static_cast<int>(kind)];
+}
+
+struct Tally {
+    int right = 0, all = 0, keptInSight = 0, covered = 0, unseen = 0;
+    std::map<std::string, int> wrong;
+    std::string firstWrong;
+};
+
+void print(const std::string& name, const Tally& tally) {
+    std::printf("%-26s %4d of %4d right", name.c_str(), tally.right, tally.all);
+    for (const auto& [decision, count] : tally.wrong) std::printf("  %s %d", decision.c_str(), count);
+    std::printf("%s%s\n", tally.firstWrong.empty() ? "" : "  e.g. ", tally.firstWrong.c_str());
+}
+
+void add(Tally& tally, const Simulation& simulation, const Findings& f, const std::string& label) {
+    ++tally.all;
+    if (f.verdict.decision == simulation.truth.verdict) {
+        ++tally.right;
+        return;
+    }
+    ++tally.wrong[decisionName(f.verdict.decision)];
+    if (tally.firstWrong.empty()) tally.firstWrong = label + ": " + f.verdict.reasons.front().english();
+    if (f.verdict.decision == Decision::keep) ++tally.keptInSight;
+}
+
+TEST(BenchVerdict, IsTheTruthsForEveryFaultAndMeter) {
+    const int seeds = scaled(4, 100);
+    int right = 0, all = 0, kept = 0;
+    for (int kind = 0; kind <= bench::kFaultKinds; ++kind) {
+        Tally tally;
+        const bool good = kind == bench::kFaultKinds;
+        for (const MeterKind meter : kMeterKinds) {
+            for (int seed = 1; seed <= seeds; ++seed) {
+                const auto fault = good ? std::nullopt : std::optional(static_cast<bench::FaultKind>(kind));
+                const Simulation run = benchRun(fault, static_cast<std::uint64_t>(seed), meter);
+                add(tally, run, judged(run, pedalSheet(), meter), std::string(meterName(meter)) + " " + std::to_string(seed));
+            }
+        }
+        print(good ? "good sensor" : std::string(bench::faultName(static_cast<bench::FaultKind>(kind))), tally);
+        right += tally.right;
+        all += tally.all;
+        kept += tally.keptInSight;
+    }
+    std::printf("%d of %d right\n", right, all);
+    EXPECT_GE(right, 0.99 * all);
+    EXPECT_EQ(kept, 0);
+}
+
+TEST(BenchVerdict, PlayAndTremorAreNoFault) {
+    const int seeds = scaled(4, 100);
+    for (const double volts_V : {0.005, 0.015, 0.025, 0.040}) {
+        for (const bool tremor : {false, true}) {
+            Tally tally;
+            for (const MeterKind meter : kMeterKinds) {
+                for (int seed = 1; seed <= seeds; ++seed) {
+                    const BenchScript script = tremor ? withTremor(volts_V) : withPlay(volts_V);
+                    const Simulation run = benchRun(script, pedalSheet(), static_cast<std::uint64_t>(seed), meter);
+                    add(tally, run, judged(run, pedalSheet(), meter),
+                        std::string(meterName(meter)) + " " + std::to_string(seed));
+                }
+            }
+            print((tremor ? "tremor " : "play ") + std::to_string(volts_V), tally);
+            EXPECT_GE(tally.right, 0.99 * tally.all) << volts_V << (tremor ? " tremor" : " play");
+        }
+    }
+}
+
+} // namespace
+} // namespace stillwire::test
