@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/band.hpp"
+
+#include <QCoreApplication>
+
+namespace stillwire {
+namespace {
+QString tr(const char* text) { return QCoreApplication::translate("Band", text); }
+
+struct Where {
+    Wire wire = Wire::signal;
+    std::string position;
+};
+
+// From recorded marks, newest first: a position counts within the step it was marked in.
+Where whereBy(const std::vector<Mark>& marks) {
+    Where where;
+    for (auto mark = marks.rbegin(); mark != marks.rend(); ++mark) {
+        if (mark->kind() == MarkKind::position && where.position.empty()) where.position = mark->argument();
+        if (mark->kind() == MarkKind::stepEnd) break;
+        if (mark->kind() != MarkKind::step) continue;
+        const auto step = stepByName(mark->argument());
+        if (step == Step::reference || step == Step::wiggleReference) where.wire = Wire::reference;
+        if (step == Step::ground || step == Step::wiggleGround) where.wire = Wire::ground;
+        break;
+    }
+    return where;
+}
+
+} // namespace
+
+double shownVolts(double level_V, const Sheet& sheet, const Findings& findings) {
+    const double reference_V = findings.reference ? findings.reference->level_V : sheet.nominal_V;
+    const double ground_V = findings.ground ? findings.ground->level_V : 0.0;
+    if (!(sheet.nominal_V > 0)) return level_V;
+    return ground_V + level_V * (reference_V - ground_V) / sheet.nominal_V;
+}
+
+Band bandUnderTest(const Sheet& sheet, const SessionSnapshot& snapshot) {
+    const Prompt& prompt = snapshot.prompt;
+    Wire wire = prompt.wire;
+    std::string name = prompt.position;
+    if (!prompt.step) {
+        const Where where = whereBy(snapshot.marks);
+        wire = where.wire;
+        name = where.position;
+    }
+    if (wire == Wire::reference) return {tr("reference limits"), sheet.reference, {}};
+    if (wire == Wire::ground) return {tr("ground drop allowed"), {0.0, sheet.maxDrop_V}, {}};
+    if (sheet.positions.empty()) return {};
+    const Position* found = sheet.find(name);
+    const Position& position = found ? *found : sheet.rest();
+    return {tr("%1 window").arg(QString::fromStdString(position.name)),
+            {shownVolts(position.window.min_V, sheet, *snapshot.findings),
+             shownVolts(position.window.max_V, sheet, *snapshot.findings)},
+            prompt.aim_V};
+}
+
+QString bandLabel(const Band& band) {
+    return tr("%1 %2 to %3")
+        .arg(band.name, QString::fromStdString(plain(band.shown_V.min_V, 2)),
+             QString::fromStdString(volts(band.shown_V.max_V, 2)));
+}
+
+} // namespace stillwire

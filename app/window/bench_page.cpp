@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/bench_page.hpp"
+
+#include "app/window/cards_view.hpp"
+#include "app/window/hand_page.hpp"
+#include "app/window/key_hints.hpp"
+#include "app/window/path_view.hpp"
+#include "app/window/readout_view.hpp"
+#include "app/window/replay_page.hpp"
+#include "app/window/text_label.hpp"
+#include "app/window/trace_view.hpp"
+#include "app/window/verdict_bar.hpp"
+
+#include <QHBoxLayout>
+#include <QPainter>
+#include <QStackedLayout>
+#include <QVBoxLayout>
+
+namespace stillwire {
+
+BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
+    left_ = new QWidget(this);
+    right_ = new QWidget(this);
+    auto* both = new QHBoxLayout(this);
+    both->setContentsMargins(0, 0, 0, 0);
+    both->setSpacing(0);
+    both->addWidget(left_);
+    both->addWidget(right_, 1);
+    buildLeft();
+    buildRight();
+    connect(&look, &Look::changed, this, &BenchPage::restyle);
+    connect(&feed, &Feed::changed, this, &BenchPage::show);
+    restyle();
+}
+
+void BenchPage::buildLeft() {
+    hand_ = new HandPage(look_, feed_, left_);
+    replay_ = new ReplayPage(look_, left_);
+    handHints_ = new KeyHints(look_,
+                              {{KeyAction::next, tr("Space"), tr("next")},
+                               {KeyAction::back, tr("Backspace"), tr("back")},
+                               {KeyAction::skip, tr("S"), tr("skip")},
+                               {KeyAction::mute, tr("M"), tr("mute")},
+                               {KeyAction::leave, tr("Esc"), tr("leave")},
+                               {KeyAction::keys, tr("F1"), tr("keys")}},
+                              left_);
+    replayHints_ = new KeyHints(look_,
+                                {{KeyAction::previousEvent, tr(","), tr("before")},
+                                 {KeyAction::nextEvent, tr("."), tr("next finding")},
+                                 {KeyAction::showAll, tr("Home"), tr("whole")},
+                                 {KeyAction::open, tr("Ctrl+O"), tr("open")},
+                                 {KeyAction::leave, tr("Esc"), tr("leave")},
+                                 {KeyAction::keys, tr("F1"), tr("keys")}},
+                                left_);
+    leftColumn_ = new QVBoxLayout(left_);
+    auto* pages = new QWidget(left_);
+    leftStack_ = new QStackedLayout(pages);
+    leftStack_->addWidget(hand_);
+    leftStack_->addWidget(replay_);
+    leftColumn_->addWidget(pages, 1);
+    leftColumn_->addWidget(handHints_);
+    leftColumn_->addWidget(replayHints_);
+    connect(hand_, &HandPage::asked, this, [this](Command command) {
+        if (feed_.session()) feed_.session()->command(command);
+    });
+    for (KeyHints* hints : {handHints_, replayHints_})
+        connect(hints, &KeyHints::pressed, this, &BenchPage::keyPressed);
+}
+
+void BenchPage::buildRight() {
+    readout_ = new ReadoutView(look_, right_);
+    trace_ = new TraceView(look_, right_);
+    line_ = new TextLabel(look_, TextSize::text, true, Role::caution, right_);
+    cards_ = new CardsView(look_, summary_, right_);
+    verdict_ = new VerdictBar(look_, right_);
+    path_ = new PathView(look_, right_);
+    rightColumn_ = new QVBoxLayout(right_);
+    rightColumn_->addWidget(readout_);
+    rightColumn_->addWidget(trace_, 1);
+    rightColumn_->addWidget(line_);
+    rightColumn_->addWidget(cards_);
+    rightColumn_->addWidget(verdict_);
+    rightColumn_->addWidget(path_);
+    line_->say({});
+    connect(replay_, &ReplayPage::lookAt, trace_, &TraceView::lookAt);
+}
+
+void BenchPage::restyle() {
+    left_->setFixedWidth(look_.ipx(372));
+    leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
+    leftColumn_->setSpacing(look_.ipx(6));
+    rightColumn_->setContentsMargins(look_.ipx(28), look_.ipx(14), look_.ipx(26), look_.ipx(8));
+    rightColumn_->setSpacing(look_.ipx(10));
+    update();
+}
+
+void BenchPage::begin(const QString& name, const QString& notes, bool guided) {
+    guided_ = guided;
+    leftStack_->setCurrentWidget(guided ? static_cast<QWidget*>(hand_) : replay_);
+    handHints_->setVisible(guided);
+    replayHints_->setVisible(!guided);
+    path_->setVisible(guided);
+    replay_->begin(name, notes);
+    summary_.setRows({});
+    trace_->reset();
+    notice_.clear();
+    trace_->setFocus();
+}
+
+void BenchPage::show(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    if (guided_)
+        hand_->show(scene);
+    else
+        replay_->show(scene);
+    readout_->show(scene);
+    trace_->show(scene);
+    summary_.setRows(summaryRows(*snapshot.findings));
+    verdict_->show(scene);
+    path_->show(scene);
+    // What stops the bench goes before what only informs.
+    QString line = QString::fromStdString(snapshot.recorderSays);
+    if (line.isEmpty()) line = QString::fromStdString(snapshot.linkSays);
+    line_->say(line.isEmpty() ? notice_ : line);
+}
+
+void BenchPage::say(const QString& notice) {
+    notice_ = notice;
+    show(feed_.scene());
+}
+
+bool BenchPage::handle(KeyAction action) {
+    Session* session = feed_.session();
+    auto command = [&](Command c) {
+        if (session) session->command(c);
+        return true;
+    };
+    auto choice = [&](std::size_t at) {
+        if (session && at < hand_->choices().size()) session->command(hand_->choices()[at].command);
+        return true;
+    };
+    switch (action) {
+    case KeyAction::next: return command(Command::next);
+    case KeyAction::back: return command(Command::back);
+    case KeyAction::skip: return command(Command::skip);
+    case KeyAction::stop: return command(Command::stop);
+    case KeyAction::turnIn: return command(Command::turnIn);
+    case KeyAction::turnOut: return command(Command::turnOut);
+    case KeyAction::choice1: return choice(0);
+    case KeyAction::choice2: return choice(1);
+    case KeyAction::choice3: return choice(2);
+    case KeyAction::choice4: return choice(3);
+    case KeyAction::zoomIn: trace_->zoom(0.5); return true;
+    case KeyAction::zoomOut: trace_->zoom(2); return true;
+    case KeyAction::scrollBack: trace_->scroll(-0.25); return true;
+    case KeyAction::scrollOn: trace_->scroll(0.25); return true;
+    case KeyAction::followEnd: trace_->followEnd(); return true;
+    case KeyAction::showAll: trace_->showAll(); return true;
+    case KeyAction::nextEvent: replay_->step(1); return true;
+    case KeyAction::previousEvent: replay_->step(-1); return true;
+    default: return false;
+    }
+}
+
+void BenchPage::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.fillRect(rect(), look_(Role::paper));
+    painter.fillRect(left_->geometry(), look_(Role::page));
+}
+
+} // namespace stillwire

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Two pages side by side: left the hand (or what is replayed), right the wire and what it means.
+#pragma once
+
+#include "app/window/feed.hpp"
+#include "app/window/keys.hpp"
+#include "app/window/models.hpp"
+
+#include <QWidget>
+
+class QStackedLayout;
+class QVBoxLayout;
+
+namespace stillwire {
+
+class CardsView;
+class HandPage;
+class KeyHints;
+class PathView;
+class ReadoutView;
+class ReplayPage;
+class TextLabel;
+class TraceView;
+class VerdictBar;
+
+class BenchPage : public QWidget {
+    Q_OBJECT
+public:
+    BenchPage(const Look& look, Feed& feed, QWidget* parent = nullptr);
+
+    void begin(const QString& name, const QString& notes, bool guided);
+    bool handle(KeyAction action);   // true: it was for this page
+    void say(const QString& notice); // one line in place; empty takes it away
+    [[nodiscard]] TraceView& trace() { return *trace_; }
+    [[nodiscard]] ReadoutView& readout() { return *readout_; }
+
+signals:
+    void keyPressed(stillwire::KeyAction action);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void buildLeft();
+    void buildRight();
+    void restyle();
+    void show(const Scene& scene);
+
+    const Look& look_;
+    Feed& feed_;
+    FindingsModel summary_;
+    bool guided_ = true;
+    QString notice_;
+
+    QWidget *left_, *right_;
+    QVBoxLayout *leftColumn_, *rightColumn_;
+    QStackedLayout* leftStack_;
+    HandPage* hand_;
+    ReplayPage* replay_;
+    KeyHints *handHints_, *replayHints_;
+    ReadoutView* readout_;
+    TraceView* trace_;
+    CardsView* cards_;
+    VerdictBar* verdict_;
+    PathView* path_;
+    TextLabel* line_; // troubles of link and recorder, and notices
+};
+
+} // namespace stillwire

@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The window: start page, bench, page of keys; the keys; what is remembered from one day to the next.
+#pragma once
+
+#include "app/window/doors.hpp"
+#include "app/window/feed.hpp"
+#include "app/window/keys.hpp"
+#include "app/window/look.hpp"
+
+#include <QWidget>
+
+class QShortcut;
+class QStackedLayout;
+
+namespace stillwire {
+
+class BenchPage;
+class KeysPage;
+class StartPage;
+
+class BenchWindow : public QWidget {
+    Q_OBJECT
+public:
+    explicit BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent = nullptr);
+    ~BenchWindow() override;
+
+    void open(const Way& way);
+    void attach(Opened opened, bool guided); // shows a session that somebody else started
+    void leaveBench();                       // ends the session and goes back to the start page
+    void press(KeyAction action);
+    void restoreHabits(); // geometry and theme, from QSettings
+
+    [[nodiscard]] Look& look() { return look_; }
+    [[nodiscard]] Feed& feed() { return feed_; }
+    [[nodiscard]] StartPage& start() { return *start_; }
+    [[nodiscard]] BenchPage& bench() { return *bench_; }
+    [[nodiscard]] QWidget* page() const;
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void showEvent(QShowEvent* event) override;
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    void buildKeys();
+    void restyle();
+    void turnTo(QWidget* page);
+    void askForFile();
+    void leaveAsked();
+
+    std::unique_ptr<Doors> doors_;
+    Look look_;
+    Feed feed_;
+    QStackedLayout* pages_;
+    StartPage* start_;
+    BenchPage* bench_;
+    KeysPage* keys_;
+    QWidget* before_ = nullptr; // where the page of keys goes back to
+    std::vector<std::pair<QShortcut*, KeyGroup>> shortcuts_;
+    bool shown_ = false, leaving_ = false;
+};
+
+} // namespace stillwire

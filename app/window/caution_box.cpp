@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/caution_box.hpp"
+
+#include <cmath>
+
+#include <QFontMetricsF>
+
+namespace stillwire {
+
+CautionBox::CautionBox(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
+    setAccessibleName(tr("Caution"));
+    hide();
+    connect(&look, &Look::changed, this, [this] {
+        updateGeometry();
+        update();
+    });
+}
+
+void CautionBox::show(const QStringList& cautions, bool stop) {
+    if (cautions == cautions_ && stop == stop_) return;
+    cautions_ = cautions;
+    stop_ = stop;
+    setAccessibleDescription(cautions.join(QStringLiteral(" ")));
+    setVisible(!cautions.isEmpty());
+    updateGeometry();
+    update();
+}
+
+QRectF CautionBox::textArea(int width, int height) const {
+    return QRectF(0, 0, width, height).adjusted(look_.px(46), look_.px(9), -look_.px(10), -look_.px(9));
+}
+
+// More than one caution is set smaller: none may be left out, and the drawing keeps its room.
+QFont CautionBox::type() const { return look_.font(cautions_.size() > 1 ? TextSize::small : TextSize::text, stop_); }
+
+int CautionBox::heightForWidth(int width) const {
+    const QRectF area = textArea(width, 10000);
+    double need = 0;
+    const QFontMetricsF metrics(type());
+    for (const QString& caution : cautions_)
+        need += metrics.boundingRect(area, Qt::TextWordWrap, caution).height() + look_.px(3);
+    return std::max(look_.ipx(44), static_cast<int>(std::ceil(need + look_.px(19))));
+}
+
+QSize CautionBox::sizeHint() const {
+    return {look_.ipx(200), heightForWidth(width() > 0 ? width() : look_.ipx(316))};
+}
+
+void CautionBox::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Role edge = stop_ ? Role::fault : Role::caution;
+    const double stroke = look_.px(stop_ ? 4 : 1.5);
+    painter.setPen(QPen(look_(edge), stroke));
+    painter.setBrush(look_(stop_ ? Role::faultBack : Role::cautionBack));
+    painter.drawRoundedRect(QRectF(rect()).adjusted(stroke / 2, stroke / 2, -stroke / 2, -stroke / 2), look_.px(6),
+                            look_.px(6));
+    drawShape(painter, QRectF(look_.px(14), look_.px(11), look_.px(22), look_.px(21)),
+              stop_ ? Shape::stop : Shape::caution, look_(edge), look_.px(2.2));
+    FittedText text(painter, *this);
+    QRectF area = textArea(width(), height());
+    for (const QString& caution : cautions_) {
+        const QRectF used = text.paragraph(area, caution, type(), look_(Role::ink));
+        area.setTop(used.bottom() + look_.px(3));
+    }
+}
+
+} // namespace stillwire

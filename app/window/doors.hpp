@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The ways into a session, as the start page offers them. The window knows only this; tests put their own behind it.
+#pragma once
+
+#include "core/base/result.hpp"
+#include "core/sheet/sheet.hpp"
+#include "meters/session/session.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include <QString>
+
+namespace stillwire {
+
+struct Listed {
+    QString id;    // what `open` takes
+    QString title; // what the person reads
+    QString detail;
+};
+
+struct Way {
+    enum class Kind { port, simulated, capture };
+    Kind kind = Kind::simulated;
+    QString port, meter, sheet, scenario; // ids
+    QString path;                         // of a capture
+    double speed = 1;                     // of a simulated meter or a replay; 0: as fast as it goes
+    std::uint64_t seed = 1;
+};
+
+struct Opened {
+    std::unique_ptr<Session> session;
+    std::shared_ptr<const Sheet> sheet;
+    QString name;  // of the port, the scenario or the file
+    QString notes; // one line about it, may be empty
+};
+
+class Doors {
+public:
+    virtual ~Doors() = default;
+    [[nodiscard]] virtual std::vector<Listed> ports() = 0;
+    [[nodiscard]] virtual std::vector<Listed> meters() = 0;
+    [[nodiscard]] virtual std::vector<Listed> sheets() = 0;
+    [[nodiscard]] virtual std::vector<Listed> scenarios() = 0;
+    [[nodiscard]] virtual Result<Opened> open(const Way& way) = 0;
+};
+
+} // namespace stillwire

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/drawing_view.hpp"
+
+#include "app/window/typeface.hpp"
+
+#include <QCoreApplication>
+#include <QFile>
+#include <QPainter>
+
+namespace stillwire {
+namespace {
+
+QByteArray label(const char* text) { return QCoreApplication::translate("Drawing", text).toHtmlEscaped().toUtf8(); }
+
+} // namespace
+
+QByteArray drawingSvg(const QString& name, const QString& side, const Palette& palette) {
+    QFile file(QStringLiteral(":/drawings/%1.svg").arg(name));
+    if (name.isEmpty() || !file.open(QIODevice::ReadOnly)) return {};
+    QByteArray svg = file.readAll();
+    const std::pair<const char*, QByteArray> labels[] = {
+        {"{reference}", label("reference")}, {"{signal}", label("signal")},       {"{ground}", label("ground")},
+        {"{red}", label("red lead")},        {"{black}", label("black lead")},    {"{battery}", label("battery")},
+        {"{stop}", label("stop")},           {"{released}", label("released")},   {"{pressed}", label("pressed")},
+        {"{off}", label("key off")},         {"{hands off}", label("hands off")}, {"{slowly}", label("slowly")},
+    };
+    for (const auto& [token, text] : labels) svg.replace(token, text);
+    const QByteArray lit = palette[Role::trace].name().toLatin1(), dim = palette[Role::strongLine].name().toLatin1();
+    svg.replace("B612", typefaceFamily().toHtmlEscaped().toUtf8());
+    svg = palette.recolour(svg);
+    svg.replace("{left colour}", side == QLatin1String("right") ? dim : lit);
+    svg.replace("{right colour}", side == QLatin1String("left") ? dim : lit);
+    svg.replace("{left stroke}", side == QLatin1String("left") ? "8" : "5");
+    svg.replace("{right stroke}", side == QLatin1String("right") ? "8" : "5");
+    return svg;
+}
+
+DrawingView::DrawingView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    setAccessibleName(tr("Drawing of the step"));
+    connect(&look, &Look::changed, this, [this] {
+        load();
+        updateGeometry();
+    });
+}
+
+void DrawingView::show(const QString& name, const QString& side, const QString& described) {
+    if (name == name_ && side == side_) return;
+    name_ = name;
+    side_ = side;
+    setAccessibleDescription(described);
+    load();
+}
+
+void DrawingView::load() {
+    const QByteArray svg = drawingSvg(name_, side_, look_.palette());
+    if (svg.isEmpty()) // load() of nothing complains; an empty picture says it better
+        renderer_.load(QByteArrayLiteral("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 1 1'/>"));
+    else
+        renderer_.load(svg);
+    renderer_.setAspectRatioMode(Qt::KeepAspectRatio); // loading forgets it
+    update();
+}
+
+QSize DrawingView::sizeHint() const { return {look_.ipx(316), look_.ipx(232)}; }
+QSize DrawingView::minimumSizeHint() const { return {look_.ipx(150), look_.ipx(112)}; }
+
+void DrawingView::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(look_(Role::line), 1));
+    painter.setBrush(look_(Role::paper));
+    const QRectF frame = QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5);
+    painter.drawRoundedRect(frame, look_.px(8), look_.px(8));
+    const double in = look_.px(6);
+    renderer_.render(&painter, frame.adjusted(in, in, -in, -in));
+}
+
+} // namespace stillwire

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A step's drawing in the palette's colours, with its labels in the person's language. The side being pushed is lit.
+#pragma once
+
+#include "app/window/look.hpp"
+
+#include <QSvgRenderer>
+#include <QWidget>
+
+namespace stillwire {
+
+class DrawingView : public QWidget {
+    Q_OBJECT
+public:
+    explicit DrawingView(const Look& look, QWidget* parent = nullptr);
+    // `name`: a file in resources/drawings without .svg. `side`: "left", "right" or empty, the side to light.
+    void show(const QString& name, const QString& side, const QString& described);
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void load();
+
+    const Look& look_;
+    QString name_, side_;
+    QSvgRenderer renderer_;
+};
+
+// The drawing's bytes with labels and colours put in; empty if there is none of this name.
+[[nodiscard]] QByteArray drawingSvg(const QString& name, const QString& side, const Palette& palette);
+
+} // namespace stillwire

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/hand_page.hpp"
+
+#include "app/window/caution_box.hpp"
+#include "app/window/drawing_view.hpp"
+#include "app/window/pace_view.hpp"
+#include "app/window/progress_line.hpp"
+#include "app/window/text_label.hpp"
+#include "app/window/words.hpp"
+
+#include <QHBoxLayout>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace stillwire {
+namespace {
+
+// Left or right, from the mark of the pose that is being held.
+QString litSide(const SessionSnapshot& snapshot) {
+    if (!snapshot.prompt.poseFor_s) return {};
+    for (auto mark = snapshot.marks.rbegin(); mark != snapshot.marks.rend(); ++mark) {
+        if (mark->kind() != MarkKind::pose) continue;
+        const std::string_view where = mark->argument();
+        if (where.ends_with("left")) return QStringLiteral("left");
+        if (where.ends_with("right")) return QStringLiteral("right");
+        break;
+    }
+    return {};
+}
+
+constexpr int kMostChoices = 4;
+constexpr int kLongSentence = 58; // letters; longer ones are set smaller
+
+bool hasPoses(const std::optional<Step>& step) {
+    return step == Step::wiggleShaft || step == Step::wiggleHarness || step == Step::wiggleReference ||
+           step == Step::wiggleGround || step == Step::warmRepeat;
+}
+
+} // namespace
+
+HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidget(parent), look_(look) {
+    title_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
+    count_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
+    caution_ = new CautionBox(look, this);
+    drawing_ = new DrawingView(look, this);
+    instruction_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
+    detail_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
+    pace_ = new PaceView(look, feed, this);
+    wanted_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
+    progress_ = new ProgressLine(look, this);
+    why_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
+
+    auto* answers = new QVBoxLayout;
+    for (int i = 0; i < kMostChoices; ++i) answers->addWidget(answers_.emplace_back(makeButton()));
+
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(title_);
+    column->addWidget(count_);
+    column->addWidget(caution_);
+    column->addWidget(drawing_, 1);
+    column->addWidget(instruction_);
+    column->addWidget(detail_);
+    column->addLayout(answers);
+    column->addWidget(pace_);
+    column->addWidget(wanted_);
+    column->addWidget(progress_);
+    column->addWidget(why_);
+    auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
+    connect(&look, &Look::changed, this, restyle);
+    restyle();
+}
+
+QPushButton* HandPage::makeButton() {
+    auto* button = new QPushButton(this);
+    button->setAutoDefault(true); // Enter presses it; Space goes on
+    button->hide();
+    connect(button, &QPushButton::clicked, this, [this, at = answers_.size()] {
+        if (at < choices_.size()) emit asked(choices_[at].command);
+    });
+    auto restyle = [this, button] { button->setFont(look_.font(TextSize::text)); };
+    connect(&look_, &Look::changed, button, restyle);
+    restyle();
+    return button;
+}
+
+void HandPage::showAnswers(const Prompt& prompt) {
+    choices_ = prompt.choices;
+    if (choices_.size() > kMostChoices) choices_.resize(kMostChoices);
+    for (std::size_t i = 0; i < answers_.size(); ++i) {
+        QPushButton& button = *answers_[i];
+        const bool wanted = i < choices_.size();
+        if (wanted) {
+            const QString words = QStringLiteral("%1   %2").arg(i + 1).arg(say(choices_[i].says));
+            if (button.text() != words) button.setText(words);
+            button.setAccessibleName(say(choices_[i].says));
+        }
+        button.setVisible(wanted);
+    }
+}
+
+void HandPage::show(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const Prompt& prompt = snapshot.prompt;
+    title_->say(say(prompt.title));
+    count_->say(prompt.of > 0 ? tr("step %1 of %2").arg(prompt.number).arg(prompt.of) : QString());
+    QStringList cautions;
+    for (const Sentence& caution : prompt.cautions) cautions << say(caution);
+    if (prompt.stopNow) cautions.prepend(tr("Stop. Key off now."));
+    caution_->show(cautions, prompt.stopNow);
+    QString drawing = QString::fromStdString(prompt.drawing);
+    if (drawing.isEmpty() && prompt.step) drawing = QString::fromUtf8(stepName(*prompt.step).data());
+    drawing_->show(drawing, litSide(snapshot), say(prompt.instruction));
+    const QString instruction = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
+    instruction_->setSize(instruction.size() > kLongSentence ? TextSize::text : TextSize::title);
+    instruction_->say(instruction);
+    detail_->say(say(prompt.detail));
+    showAnswers(prompt);
+    pace_->setVisible(hasPoses(prompt.step) || prompt.poseFor_s);
+    pace_->show(prompt);
+    wanted_->say(say(prompt.wanted));
+    progress_->setVisible(prompt.step.has_value());
+    progress_->show(prompt.progress);
+    why_->say(prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why)));
+}
+
+} // namespace stillwire

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every key of the window in one table: what it is, what it is for. The page of keys is made from it.
+#pragma once
+
+#include <vector>
+
+#include <QKeySequence>
+#include <QString>
+
+namespace stillwire {
+
+enum class KeyAction {
+    next,
+    back,
+    skip,
+    stop,
+    turnIn,
+    turnOut,
+    choice1,
+    choice2,
+    choice3,
+    choice4,
+    mute,
+    zoomIn,
+    zoomOut,
+    scrollBack,
+    scrollOn,
+    followEnd,
+    showAll,
+    nextEvent,
+    previousEvent,
+    keys,
+    open,
+    night,
+    fullScreen,
+    leave,
+    quit,
+};
+
+enum class KeyGroup { hand, wire, window };
+
+struct KeyEntry {
+    KeyAction action;
+    KeyGroup group;
+    std::vector<QKeySequence> keys;
+    QString says;
+};
+
+[[nodiscard]] std::vector<KeyEntry> keyTable();
+[[nodiscard]] QString keyText(const KeyEntry& entry); // "Space", "F1 or ?"
+
+} // namespace stillwire

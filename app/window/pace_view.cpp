@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/pace_view.hpp"
+
+#include "app/window/words.hpp"
+
+#include <algorithm>
+
+namespace stillwire {
+
+PaceView::PaceView(const Look& look, const Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAccessibleName(tr("Pace"));
+    motion_.setInterval(100);
+    connect(&motion_, &QTimer::timeout, this, qOverload<>(&QWidget::update));
+    connect(&look, &Look::changed, this, [this] {
+        updateGeometry();
+        update();
+    });
+}
+
+void PaceView::show(const Prompt& prompt) {
+    const QString word = say(prompt.pose);
+    const double duration = prompt.poseFor_s.value_or(0), since = toSeconds(prompt.poseSince);
+    if (word == word_ && duration == for_s_ && since == since_s_) return;
+    word_ = word;
+    for_s_ = duration;
+    since_s_ = since;
+    setAccessibleDescription(word_);
+    if (for_s_ > 0)
+        motion_.start();
+    else
+        motion_.stop();
+    update();
+}
+
+QSize PaceView::sizeHint() const { return {look_.ipx(316), look_.ipx(64)}; }
+
+void PaceView::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(look_(Role::line), 1));
+    painter.setBrush(look_(Role::paper));
+    painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), look_.px(8), look_.px(8));
+    FittedText text(painter, *this);
+    const double pad = look_.px(16), y = height() - look_.px(18);
+    const QRectF top(pad, look_.px(7), width() - 2 * pad, look_.px(26));
+    const double done_s = std::clamp(feed_.nowSeconds() - since_s_, 0.0, std::max(for_s_, 0.0));
+    text.line(top, Qt::AlignLeft | Qt::AlignVCenter, word_, look_.font(TextSize::text, true), look_(Role::trace));
+    if (for_s_ > 0)
+        text.line(top, Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(plain(done_s, 1)) + tr(" s"),
+                  look_.font(TextSize::text), look_(Role::ink));
+    const double left = pad + look_.px(8), right = width() - pad - look_.px(8);
+    painter.setPen(QPen(look_(Role::strongLine), look_.px(2)));
+    painter.drawLine(QPointF(left, y), QPointF(right, y));
+    for (int i = 0; i <= 4; ++i) {
+        const double x = left + (right - left) * i / 4;
+        painter.drawLine(QPointF(x, y - look_.px(7)), QPointF(x, y + look_.px(7)));
+    }
+    if (!(for_s_ > 0)) return;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(look_(Role::trace));
+    painter.drawEllipse(QPointF(left + (right - left) * done_s / for_s_, y), look_.px(10), look_.px(10));
+}
+
+} // namespace stillwire

@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/readout_view.hpp"
+
+#include <algorithm>
+
+#include <QFontMetricsF>
+#include <QPainterPath>
+
+namespace stillwire {
+namespace {
+
+struct StateColours {
+    Role edge, back;
+};
+
+StateColours coloursOf(WireState state) {
+    switch (state) {
+    case WireState::steady: return {Role::good, Role::plot};
+    case WireState::moving: return {Role::trace, Role::plot};
+    case WireState::dropped:
+    case WireState::jumped:
+    case WireState::overVoltage: return {Role::fault, Role::faultBack};
+    case WireState::blind: return {Role::caution, Role::cautionBack};
+    case WireState::silent: break;
+    }
+    return {Role::quietText, Role::paper};
+}
+
+// The frame tells the state too: its edge does what the wire does.
+QPainterPath frameOf(WireState state, const QRectF& r, double d) {
+    QPainterPath path;
+    switch (state) {
+    case WireState::dropped: // a notch in the upper edge
+        path.addPolygon(QPolygonF{{r.left(), r.top()},
+                                  {r.right() - 4 * d, r.top()},
+                                  {r.right() - 3.2 * d, r.top() + 2 * d},
+                                  {r.right() - 2.4 * d, r.top()},
+                                  {r.right(), r.top()},
+                                  {r.right(), r.bottom()},
+                                  {r.left(), r.bottom()}});
+        break;
+    case WireState::moving: // leaning sides
+        path.addPolygon(QPolygonF{
+            {r.left() + d, r.top()}, {r.right(), r.top()}, {r.right() - d, r.bottom()}, {r.left(), r.bottom()}});
+        break;
+    case WireState::jumped: // a step in the upper edge
+        path.addPolygon(QPolygonF{{r.left(), r.top() + d},
+                                  {r.right() - 4 * d, r.top() + d},
+                                  {r.right() - 4 * d, r.top()},
+                                  {r.right(), r.top()},
+                                  {r.right(), r.bottom()},
+                                  {r.left(), r.bottom()}});
+        break;
+    case WireState::overVoltage: // cut corners, as a stop sign
+        path.addPolygon(QPolygonF{{r.left() + 1.6 * d, r.top()},
+                                  {r.right() - 1.6 * d, r.top()},
+                                  {r.right(), r.top() + 1.6 * d},
+                                  {r.right(), r.bottom() - 1.6 * d},
+                                  {r.right() - 1.6 * d, r.bottom()},
+                                  {r.left() + 1.6 * d, r.bottom()},
+                                  {r.left(), r.bottom() - 1.6 * d},
+                                  {r.left(), r.top() + 1.6 * d}});
+        break;
+    default: path.addRoundedRect(r, d, d);
+    }
+    path.closeSubpath();
+    return path;
+}
+
+} // namespace
+
+ReadoutView::ReadoutView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAccessibleName(tr("The number and what is happening"));
+    connect(&look, &Look::changed, this, [this] {
+        updateGeometry();
+        update();
+    });
+}
+
+void ReadoutView::show(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const QString number = numberText(snapshot.lastVolts_V, snapshot.findings->meter.resolution_V);
+    const StateWord word = stateWord(snapshot);
+    if (number == number_ && word == word_) return;
+    number_ = number;
+    word_ = word;
+    setAccessibleDescription(tr("%1 volts. %2, %3").arg(number_, word_.word, word_.detail));
+    update();
+}
+
+double ReadoutView::digitHeight() const {
+    const QWidget* top = window();
+    return std::max(top->height() / 6.0, look_.px(60));
+}
+
+QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 6 + 12)}; }
+
+void ReadoutView::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double boxWidth = look_.px(284), boxHeight = look_.px(112);
+    const QRectF all = rect();
+    paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(16), 0));
+    paintWord(painter,
+              QRectF(all.right() - boxWidth - look_.px(2), all.center().y() - boxHeight / 2, boxWidth, boxHeight));
+}
+
+void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
+    // Each sign has its own place, the same for every digit, so that nothing moves when the number changes.
+    QFont font = look_.digits(digitHeight());
+    QFontMetricsF metrics(font);
+    const QString cells = QStringLiteral("8.888");
+    const QFont unitFont = look_.digits(digitHeight() * 0.36);
+    const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(14);
+    double tight = 1;
+    auto widthOf = [&](QChar c) {
+        return (c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
+                                                     : metrics.horizontalAdvance(c)) *
+               tight;
+    };
+    double whole = 0;
+    for (QChar c : cells) whole += widthOf(c);
+    tight = std::min(1.0, (area.width() - unitWidth) / whole);
+    const bool negative = number_.size() > 1 && number_.front() == QLatin1Char('-') && number_.at(1).isDigit();
+    const QString digits = negative ? number_.mid(1) : number_;
+    const double right = area.left() + whole * tight;
+    const double baseline = area.center().y() + digitHeight() / 2;
+    painter.setFont(font);
+    const bool none = number_.startsWith(QStringLiteral("--"));
+    painter.setPen(look_(none ? Role::quietText : Role::ink));
+    double x = right;
+    for (auto c = digits.rbegin(); c != digits.rend(); ++c) {
+        const double width = widthOf(*c);
+        x -= width;
+        painter.drawText(QPointF(x + (width - metrics.horizontalAdvance(*c)) / 2, baseline), *c);
+    }
+    if (negative) { // in the margin: it may not push the digits
+        const double thick = digitHeight() * 0.1;
+        painter.fillRect(QRectF(area.left() - look_.px(22), area.center().y() - thick / 2, look_.px(20), thick),
+                         look_(Role::ink));
+    }
+    painter.setFont(unitFont);
+    painter.setPen(look_(Role::quietText));
+    painter.drawText(QPointF(right + look_.px(10), baseline), QStringLiteral("V"));
+}
+
+void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
+    const auto [edge, back] = coloursOf(word_.state);
+    const bool loud = edge == Role::fault;
+    const double stroke = look_.px(loud ? 3.5 : 2);
+    QPen pen(look_(edge), stroke);
+    if (word_.state == WireState::blind) pen.setDashPattern({4, 3});
+    if (word_.state == WireState::silent) pen.setDashPattern({1, 3});
+    pen.setJoinStyle(Qt::MiterJoin);
+    const QPainterPath frame = frameOf(word_.state, box.adjusted(stroke, stroke, -stroke, -stroke), look_.px(10));
+    painter.fillPath(frame, look_(back));
+    if (word_.state == WireState::blind) {
+        painter.save();
+        painter.setClipPath(frame);
+        drawHatch(painter, QRectF(box.left(), box.top(), look_.px(18), box.height()), look_);
+        painter.restore();
+    }
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPath(frame);
+    if (word_.state == WireState::overVoltage) {
+        painter.setPen(QPen(look_(edge), look_.px(1.5)));
+        const double in = look_.px(7);
+        painter.drawPath(frameOf(word_.state, box.adjusted(in, in, -in, -in), look_.px(9)));
+    }
+    const double left = box.left() + look_.px(24), right = box.right() - look_.px(12);
+    const double icon = look_.px(32);
+    const QRectF iconBox(left, box.top() + look_.px(26), icon, look_.px(28));
+    drawShape(painter, iconBox, word_.shape, look_(edge), look_.px(5));
+    FittedText text(painter, *this);
+    const double wordLeft = iconBox.right() + look_.px(12);
+    text.line(QRectF(wordLeft, box.top() + look_.px(16), right - wordLeft, look_.px(48)),
+              Qt::AlignLeft | Qt::AlignVCenter, word_.word, look_.font(TextSize::word, true), look_(edge));
+    text.line(QRectF(left, box.top() + look_.px(68), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
+              word_.detail, look_.font(TextSize::text), look_(Role::ink));
+}
+
+} // namespace stillwire

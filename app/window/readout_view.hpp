@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The number, and the word that says what is happening, for reading at three metres.
+#pragma once
+
+#include "app/window/feed.hpp"
+#include "app/window/words.hpp"
+
+#include <QWidget>
+
+namespace stillwire {
+
+class ReadoutView : public QWidget {
+    Q_OBJECT
+public:
+    explicit ReadoutView(const Look& look, QWidget* parent = nullptr);
+
+    void show(const Scene& scene);
+    [[nodiscard]] QString number() const { return number_; }
+    [[nodiscard]] const StateWord& word() const { return word_; }
+    [[nodiscard]] double digitHeight() const; // pixels
+    [[nodiscard]] QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void paintNumber(QPainter& painter, const QRectF& area);
+    void paintWord(QPainter& painter, const QRectF& box);
+
+    const Look& look_;
+    QString number_;
+    StateWord word_;
+};
+
+} // namespace stillwire

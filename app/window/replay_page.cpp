@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/replay_page.hpp"
+
+#include "app/window/row_delegate.hpp"
+#include "app/window/text_label.hpp"
+#include "app/window/words.hpp"
+
+#include <QListView>
+#include <QVBoxLayout>
+
+namespace stillwire {
+
+ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    title_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
+    notes_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
+    summary_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
+    auto* eventsTitle = new TextLabel(look, TextSize::text, true, Role::ink, this);
+    eventsTitle->say(tr("Events"));
+    eventList_ = makeList(&events_, tr("Events"));
+    auto* phasesTitle = new TextLabel(look, TextSize::text, true, Role::ink, this);
+    phasesTitle->say(tr("Phases"));
+    phaseList_ = makeList(&phases_, tr("Phases"));
+    next_ = new TextLabel(look, TextSize::small, false, Role::ink, this);
+
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    for (TextLabel* label : {title_, notes_, summary_, eventsTitle}) column->addWidget(label);
+    column->addWidget(eventList_, 3);
+    column->addWidget(phasesTitle);
+    column->addWidget(phaseList_, 2);
+    column->addWidget(next_);
+    auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
+    connect(&look, &Look::changed, this, restyle);
+    restyle();
+}
+
+QListView* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) {
+    auto* list = new QListView(this);
+    list->setModel(model);
+    list->setItemDelegate(new RowDelegate(look_, list));
+    list->setUniformItemSizes(true);
+    list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list->setAccessibleName(name);
+    list->setTabKeyNavigation(false);
+    connect(list->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& now) {
+        const QVariant at = now.data(TimeRole);
+        if (at.isValid()) emit lookAt(at.toDouble());
+    });
+    connect(&look_, &Look::changed, list, [list] { list->doItemsLayout(); });
+    return list;
+}
+
+void ReplayPage::begin(const QString& name, const QString& notes) {
+    title_->say(name);
+    notes_->say(notes);
+    events_.setRows({});
+    phases_.setPhases({});
+    summary_->say(tr("Reading…"));
+    next_->say({});
+}
+
+void ReplayPage::show(const Scene& scene) {
+    const Findings& f = *scene.snapshot->findings;
+    events_.setRows(eventRows(f));
+    phases_.setPhases(f.phases);
+    summary_->say(tr("%1 readings in %2")
+                      .arg(QLocale().toString(static_cast<qulonglong>(f.readings)),
+                           QString::fromStdString(seconds(toSeconds(f.duration)))));
+    next_->say(f.verdict.next.empty() ? QString() : tr("Next: %1").arg(say(f.verdict.next.front())));
+}
+
+void ReplayPage::step(int rows) {
+    const int count = events_.rowCount();
+    if (count == 0) return;
+    const QModelIndex now = eventList_->currentIndex();
+    const int row = now.isValid() ? std::clamp(now.row() + rows, 0, count - 1) : (rows > 0 ? 0 : count - 1);
+    eventList_->setCurrentIndex(events_.index(row));
+}
+
+} // namespace stillwire

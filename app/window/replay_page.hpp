@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The left page of a session that nobody leads: what it is, and its findings and phases to jump to.
+#pragma once
+
+#include "app/window/feed.hpp"
+#include "app/window/models.hpp"
+
+#include <QWidget>
+
+class QListView;
+class QPushButton;
+
+namespace stillwire {
+
+class TextLabel;
+
+class ReplayPage : public QWidget {
+    Q_OBJECT
+public:
+    explicit ReplayPage(const Look& look, QWidget* parent = nullptr);
+    void begin(const QString& name, const QString& notes);
+    void show(const Scene& scene);
+    void step(int rows); // to the next finding, or with -1 the one before
+
+signals:
+    void lookAt(double time_s);
+
+private:
+    QListView* makeList(QAbstractItemModel* model, const QString& name);
+
+    const Look& look_;
+    FindingsModel events_;
+    PhasesModel phases_;
+    TextLabel *title_, *notes_, *summary_, *next_;
+    QListView *eventList_, *phaseList_;
+};
+
+} // namespace stillwire

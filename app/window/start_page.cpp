@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/start_page.hpp"
+
+#include "app/window/drawing_view.hpp"
+#include "app/window/text_label.hpp"
+
+#include <QComboBox>
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QListView>
+#include <QPainter>
+#include <QPushButton>
+#include <QSettings>
+#include <QVBoxLayout>
+
+namespace stillwire {
+
+StartPage::StartPage(const Look& look, Doors& doors, QWidget* parent) : QWidget(parent), look_(look), doors_(doors) {
+    left_ = new QWidget(this);
+    right_ = new QWidget(this);
+    auto* both = new QHBoxLayout(this);
+    both->setContentsMargins(0, 0, 0, 0);
+    both->setSpacing(0);
+    both->addWidget(left_);
+    both->addWidget(right_, 1);
+    buildLeft();
+    buildRight();
+    connect(&look, &Look::changed, this, &StartPage::restyle);
+    restyle();
+}
+
+void StartPage::buildLeft() {
+    auto* column = new QVBoxLayout(left_);
+    auto* name = new TextLabel(look_, TextSize::word, true, Role::ink, left_);
+    name->say(QStringLiteral("Stillwire"));
+    auto* what = new TextLabel(look_, TextSize::text, false, Role::ink, left_);
+    what->say(tr(
+        "Clip the meter to the signal wire, key on, engine off. The bench leads the hand, watches the wire, and says "
+        "what to do with the sensor."));
+    auto* drawing = new DrawingView(look_, left_);
+    drawing->show(QStringLiteral("hook-up"), {}, tr("Black lead on battery negative, red lead on a sensor wire"));
+    auto* caution = new TextLabel(look_, TextSize::small, false, Role::ink, left_);
+    caution->say(
+        tr("Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where this bench "
+           "and the maker's service literature differ, the maker is right."));
+    auto* keys = new TextLabel(look_, TextSize::small, false, Role::quietText, left_);
+    keys->say(tr("Tab moves on, Enter starts, F1 lists every key."));
+    column->addWidget(name);
+    column->addWidget(what);
+    column->addWidget(drawing, 1);
+    column->addWidget(caution);
+    column->addWidget(keys);
+}
+
+QGridLayout* StartPage::panel(const QString& title, const QString& text) {
+    auto* box = new QWidget(right_);
+    auto* grid = new QGridLayout(box);
+    auto* heading = new TextLabel(look_, TextSize::title, true, Role::ink, box);
+    heading->say(title);
+    auto* says = new TextLabel(look_, TextSize::small, false, Role::quietText, box);
+    says->say(text);
+    grid->addWidget(heading, 0, 0, 1, 3);
+    grid->addWidget(says, 1, 0, 1, 3);
+    grid->setColumnStretch(0, 3);
+    grid->setColumnStretch(1, 3);
+    grid->setColumnStretch(2, 1);
+    right_->layout()->addWidget(box);
+    panels_.push_back(box);
+    return grid;
+}
+
+QComboBox* StartPage::choice(const QString& name, QGridLayout* panel, int column) {
+    auto* box = new QComboBox(right_);
+    box->setAccessibleName(name);
+    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    box->setMinimumContentsLength(12);
+    auto* label = new TextLabel(look_, TextSize::small, true, Role::ink, right_);
+    label->say(name);
+    label->setBuddy(box);
+    panel->addWidget(label, 2, column);
+    panel->addWidget(box, 3, column);
+    return box;
+}
+
+QPushButton* StartPage::button(const QString& words) {
+    auto* made = new QPushButton(words, right_);
+    made->setAccessibleName(words);
+    made->setAutoDefault(true);
+    return made;
+}
+
+void StartPage::buildRight() {
+    auto* column = new QVBoxLayout(right_);
+    auto* title = new TextLabel(look_, TextSize::word, true, Role::ink, right_);
+    title->say(tr("What is on the bench?"));
+    column->addWidget(title);
+    trouble_ = new TextLabel(look_, TextSize::text, true, Role::fault, right_);
+    trouble_->say({});
+    column->addWidget(trouble_);
+
+    QGridLayout* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
+    sheet_ = choice(tr("Sensor sheet"), sensor, 0);
+
+    QGridLayout* port = panel(tr("A meter on a port"), tr("A meter that sends its readings over a serial line."));
+    port_ = choice(tr("Port"), port, 0);
+    meter_ = choice(tr("Meter"), port, 1);
+    startPort_ = button(tr("Start"));
+    startPort_->setAccessibleName(tr("Start with the meter on this port"));
+    port->addWidget(startPort_, 3, 2);
+    portSays_ = new TextLabel(look_, TextSize::small, false, Role::quietText, right_);
+    port->addWidget(portSays_, 4, 0, 1, 3);
+
+    QGridLayout* simulated = panel(
+        tr("The simulated meter"),
+        tr("A sensor and its wiring, computed, on a meter that sends real frames. For learning and for trying out."));
+    scenario_ = choice(tr("Sensor"), simulated, 0);
+    speed_ = choice(tr("Pace"), simulated, 1);
+    speed_->addItem(tr("as fast as a hand"), 1.0);
+    speed_->addItem(tr("four times as fast"), 4.0);
+    speed_->addItem(tr("twenty times as fast"), 20.0);
+    startSimulated_ = button(tr("Start"));
+    startSimulated_->setAccessibleName(tr("Start the simulated meter"));
+    simulated->addWidget(startSimulated_, 3, 2);
+
+    QGridLayout* captures = panel(tr("A capture"), tr("Drop a file here, open one, or take a recent one."));
+    recentList_ = new QListView(right_);
+    recentList_->setModel(&recents_);
+    recentList_->setItemDelegate(new RecentsDelegate(look_, recents_, recentList_));
+    recentList_->setViewMode(QListView::IconMode);
+    recentList_->setFlow(QListView::LeftToRight);
+    recentList_->setWrapping(false);
+    recentList_->setMovement(QListView::Static);
+    recentList_->setAccessibleName(tr("Recent captures"));
+    recentList_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    recentList_->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    captures->addWidget(recentList_, 2, 0, 1, 3);
+    recentsSays_ = new TextLabel(look_, TextSize::text, false, Role::quietText, right_);
+    captures->addWidget(recentsSays_, 2, 0, 1, 3);
+    open_ = button(tr("Open a capture…"));
+    captures->addWidget(open_, 3, 0, Qt::AlignLeft);
+    replaySpeed_ = new QComboBox(right_);
+    replaySpeed_->setAccessibleName(tr("Replay"));
+    replaySpeed_->addItem(tr("replay at once"), 0.0);
+    replaySpeed_->addItem(tr("replay as it was"), 1.0);
+    replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
+    captures->addWidget(replaySpeed_, 3, 1);
+    captures->setRowStretch(2, 1);
+    column->setStretchFactor(panels_.back(), 1);
+
+    connect(startPort_, &QPushButton::clicked, this, [this] { emit chosen(portWay()); });
+    connect(startSimulated_, &QPushButton::clicked, this, [this] { emit chosen(simulatedWay()); });
+    connect(open_, &QPushButton::clicked, this, &StartPage::openAsked);
+    connect(recentList_, &QListView::activated, this, [this](const QModelIndex& at) {
+        emit chosen(captureWay(recents_.rows()[static_cast<std::size_t>(at.row())].path));
+    });
+    auto sayRecents = [this] {
+        const bool none = recents_.rowCount() == 0;
+        recentList_->setVisible(!none);
+        recentsSays_->say(none ? tr("No capture yet. The first run you make will stand here, with its verdict.")
+                               : QString());
+    };
+    connect(&recents_, &QAbstractItemModel::modelReset, this, sayRecents);
+    sayRecents();
+}
+
+void StartPage::fill(QComboBox* box, const std::vector<Listed>& items, const QString& none) {
+    const QString kept = box->count() > 0
+                             ? box->currentData().toString()
+                             : QSettings().value(QStringLiteral("start/") + box->accessibleName()).toString();
+    box->clear();
+    for (const Listed& item : items) {
+        box->addItem(item.title, item.id);
+        if (!item.detail.isEmpty()) box->setItemData(box->count() - 1, item.detail, Qt::ToolTipRole);
+    }
+    box->setEnabled(!items.empty());
+    if (items.empty()) box->addItem(none, QString());
+    box->setCurrentIndex(std::max(0, box->findData(kept)));
+}
+
+void StartPage::refresh() {
+    fill(sheet_, doors_.sheets(), tr("no sheet found"));
+    fill(port_, doors_.ports(), tr("no port found"));
+    fill(meter_, doors_.meters(), tr("no meter found"));
+    fill(scenario_, doors_.scenarios(), tr("none"));
+    const bool ports = port_->isEnabled();
+    startPort_->setEnabled(ports && sheet_->isEnabled() && meter_->isEnabled());
+    startSimulated_->setEnabled(scenario_->isEnabled());
+    portSays_->say(
+        ports ? QString()
+              : tr("Plug the meter's lead in; the port shows here by itself. Until then, try the simulated meter."));
+}
+
+void StartPage::remember() {
+    QSettings settings;
+    for (const QComboBox* box : {sheet_, port_, meter_, scenario_})
+        settings.setValue(QStringLiteral("start/") + box->accessibleName(), box->currentData());
+}
+
+void StartPage::setTrouble(const QString& trouble) { trouble_->say(trouble); }
+
+Way StartPage::portWay() const {
+    Way way;
+    way.kind = Way::Kind::port;
+    way.port = port_->currentData().toString();
+    way.meter = meter_->currentData().toString();
+    way.sheet = sheet_->currentData().toString();
+    return way;
+}
+
+Way StartPage::simulatedWay() const {
+    Way way;
+    way.kind = Way::Kind::simulated;
+    way.scenario = scenario_->currentData().toString();
+    way.meter = meter_->currentData().toString();
+    way.sheet = sheet_->currentData().toString();
+    way.speed = speed_->currentData().toDouble();
+    return way;
+}
+
+Way StartPage::captureWay(const QString& path) const {
+    Way way;
+    way.kind = Way::Kind::capture;
+    way.path = path;
+    way.sheet = sheet_->currentData().toString();
+    way.speed = replaySpeed_->currentData().toDouble();
+    return way;
+}
+
+void StartPage::restyle() {
+    left_->setFixedWidth(look_.ipx(372));
+    auto* leftColumn = static_cast<QVBoxLayout*>(left_->layout());
+    leftColumn->setContentsMargins(look_.ipx(28), look_.ipx(24), look_.ipx(28), look_.ipx(20));
+    leftColumn->setSpacing(look_.ipx(14));
+    auto* column = static_cast<QVBoxLayout*>(right_->layout());
+    column->setContentsMargins(look_.ipx(40), look_.ipx(24), look_.ipx(40), look_.ipx(16));
+    column->setSpacing(look_.ipx(12));
+    for (QWidget* box : panels_) {
+        auto* grid = static_cast<QGridLayout*>(box->layout());
+        grid->setContentsMargins(0, look_.ipx(10), 0, 0);
+        grid->setHorizontalSpacing(look_.ipx(16));
+        grid->setVerticalSpacing(look_.ipx(4));
+    }
+    for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
+                                                          startPort_, startSimulated_, open_})
+        input->setFont(look_.font(TextSize::text));
+    recentList_->setMinimumHeight(look_.ipx(124));
+    recentList_->doItemsLayout();
+    update();
+}
+
+void StartPage::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.fillRect(rect(), look_(Role::paper));
+    painter.fillRect(left_->geometry(), look_(Role::page));
+    painter.setPen(QPen(look_(Role::line), 1));
+    for (const QWidget* box : panels_) {
+        const QPoint at = box->mapTo(this, QPoint(0, 0));
+        painter.drawLine(at.x(), at.y(), at.x() + box->width(), at.y());
+    }
+}
+
+} // namespace stillwire

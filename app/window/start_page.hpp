@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The start page: a meter on a port, the simulated meter, or a capture; which sheet; and what went wrong, in place.
+#pragma once
+
+#include "app/window/doors.hpp"
+#include "app/window/recents.hpp"
+
+#include <QWidget>
+
+class QComboBox;
+class QFrame;
+class QListView;
+class QPushButton;
+class QGridLayout;
+
+namespace stillwire {
+
+class DrawingView;
+class TextLabel;
+
+class StartPage : public QWidget {
+    Q_OBJECT
+public:
+    StartPage(const Look& look, Doors& doors, QWidget* parent = nullptr);
+
+    void refresh();                          // ports, meters, sheets and scenarios anew; what was chosen stays
+    void remember();                         // the choices, in QSettings
+    void setTrouble(const QString& trouble); // one sentence with its mend; empty takes it away
+    void setRecents(const QStringList& paths) { recents_.setPaths(paths); }
+    [[nodiscard]] RecentsModel& recents() { return recents_; }
+    [[nodiscard]] Way portWay() const;
+    [[nodiscard]] Way simulatedWay() const;
+    [[nodiscard]] Way captureWay(const QString& path) const;
+
+signals:
+    void chosen(const stillwire::Way& way);
+    void openAsked();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void buildLeft();
+    void buildRight();
+    QGridLayout* panel(const QString& title, const QString& text);
+    QComboBox* choice(const QString& name, QGridLayout* panel, int column);
+    QPushButton* button(const QString& words);
+    void fill(QComboBox* box, const std::vector<Listed>& items, const QString& none);
+    void restyle();
+
+    const Look& look_;
+    Doors& doors_;
+    RecentsModel recents_;
+    QWidget *left_, *right_;
+    TextLabel *trouble_, *portSays_, *recentsSays_;
+    QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
+    QPushButton *startPort_, *startSimulated_, *open_;
+    QListView* recentList_;
+    std::vector<QWidget*> panels_;
+};
+
+} // namespace stillwire

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/text_label.hpp"
+
+namespace stillwire {
+
+TextLabel::TextLabel(const Look& look, TextSize size, bool bold, Role colour, QWidget* parent)
+    : QLabel(parent), look_(look), size_(size), bold_(bold), colour_(colour) {
+    setTextFormat(Qt::PlainText);
+    setWordWrap(true);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    connect(&look, &Look::changed, this, &TextLabel::restyle);
+    restyle();
+}
+
+void TextLabel::say(const QString& text) {
+    if (text != this->text()) setText(text);
+    setVisible(!text.isEmpty());
+}
+
+void TextLabel::setSize(TextSize size) {
+    if (size == size_) return;
+    size_ = size;
+    restyle();
+}
+
+void TextLabel::restyle() {
+    setFont(look_.font(size_, bold_));
+    QPalette colours = look_.widgetPalette();
+    colours.setColor(QPalette::WindowText, look_(colour_));
+    setPalette(colours);
+}
+
+} // namespace stillwire

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A label in the look's type and colours, wrapping, hidden while it has nothing to say.
+#pragma once
+
+#include "app/window/look.hpp"
+
+#include <QLabel>
+
+namespace stillwire {
+
+class TextLabel : public QLabel {
+    Q_OBJECT
+public:
+    TextLabel(const Look& look, TextSize size, bool bold, Role colour, QWidget* parent = nullptr);
+    void say(const QString& text); // empty hides the label
+    void setSize(TextSize size);
+
+private:
+    void restyle();
+
+    const Look& look_;
+    TextSize size_;
+    bool bold_;
+    Role colour_;
+};
+
+} // namespace stillwire

@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every colour of the window, by what it is for. Two palettes, the same roles; nothing else in app/ names a colour.
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include <QByteArray>
+#include <QColor>
+
+namespace stillwire {
+
+enum class Role {
+    paper,      // right page
+    page,       // left page
+    plot,       // behind the trace, inside cards
+    ink,        // text
+    quietText,  // text of second rank
+    line,       // hairlines and frames that carry nothing
+    strongLine, // ticks and hatching that must be seen
+    trace,
+    band, // the window under test
+    fault,
+    faultBack,
+    good,
+    caution,
+    cautionBack,
+    hatchBack,
+    bar, // the verdict's
+    barText,
+    barQuiet,
+    quietPhase,
+    wigglePhase,
+    travelPhase,
+    focus, // ring around what the keyboard is on
+};
+inline constexpr int kRoleCount = 22;
+
+class Palette {
+public:
+    static Palette day();
+    static Palette night();
+
+    [[nodiscard]] QColor operator[](Role role) const { return colours_[static_cast<std::size_t>(role)]; }
+    // The drawings are drawn in day colours; this puts this palette's in their place.
+    [[nodiscard]] QByteArray recolour(QByteArray svg) const;
+
+private:
+    std::array<QColor, kRoleCount> colours_;
+};
+
+// Every pair of text on a ground that the window paints. Tests hold each to 7:1 (WCAG 2.2, 1.4.6).
+struct TextPair {
+    Role text, ground;
+};
+[[nodiscard]] const std::vector<TextPair>& textPairs();
+// Shapes and lines that carry meaning; tests hold each to 3:1 (WCAG 2.2, 1.4.11).
+[[nodiscard]] const std::vector<TextPair>& shapePairs();
+
+} // namespace stillwire

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which stretch of the session is on show: following its end, or held still where somebody looks. Pure state.
+#pragma once
+
+#include <algorithm>
+
+namespace stillwire {
+
+class TimeWindow {
+public:
+    static constexpr double kShortest_s = 2, kUsual_s = 75;
+
+    void setEnd(double end_s) { end_s_ = std::max(0.0, end_s); }
+    void follow() { following_ = true; }
+    void showAll() {
+        span_s_ = std::max(kShortest_s, end_s_);
+        from_s_ = 0;
+        following_ = false;
+        clamp();
+    }
+    void zoom(double factor) { // about the middle; at the end while following
+        const double middle = following_ ? to_s() : 0.5 * (from_s() + to_s());
+        const double anchor = following_ ? 1.0 : 0.5;
+        span_s_ = std::clamp(span_s_ * factor, kShortest_s, std::max(kUsual_s, end_s_));
+        from_s_ = middle - anchor * span_s_;
+        clamp();
+    }
+    void scroll(double spans) { // in parts of what is on show
+        from_s_ = from_s() + spans * span_s_;
+        following_ = from_s_ + span_s_ >= end_s_;
+        clamp();
+    }
+    void lookAt(double time_s) { // a third from the left, so that what followed is seen
+        from_s_ = time_s - span_s_ / 3;
+        following_ = false;
+        clamp();
+    }
+
+    [[nodiscard]] bool following() const { return following_; }
+    [[nodiscard]] double from_s() const { return following_ ? std::max(0.0, end_s_ - span_s_) : from_s_; }
+    [[nodiscard]] double to_s() const { return from_s() + span_s_; }
+    [[nodiscard]] double end_s() const { return end_s_; }
+    [[nodiscard]] double span_s() const { return span_s_; }
+
+private:
+    void clamp() { from_s_ = std::clamp(from_s_, 0.0, std::max(0.0, end_s_ - span_s_)); }
+
+    double end_s_ = 0, span_s_ = kUsual_s, from_s_ = 0;
+    bool following_ = true;
+};
+
+} // namespace stillwire

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/trace_view.hpp"
+
+#include <QFocusEvent>
+#include <QMouseEvent>
+#include <QWheelEvent>
+
+namespace stillwire {
+
+TraceView::TraceView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+    setFocusPolicy(Qt::StrongFocus);
+    setAccessibleName(tr("Trace of the readings"));
+    connect(&look, &Look::changed, this, qOverload<>(&QWidget::update));
+}
+
+void TraceView::show(const Scene& scene) {
+    scene_ = scene;
+    band_ = scene.sheet ? bandUnderTest(*scene.sheet, *scene.snapshot) : Band{};
+    time_.setEnd(toSeconds(scene.snapshot->now));
+    setAccessibleDescription(band_.name.isEmpty() ? QString() : bandLabel(band_));
+    update();
+}
+
+void TraceView::reset() {
+    time_ = TimeWindow{};
+    selected_s_.reset();
+}
+
+void TraceView::moved() { update(); }
+
+void TraceView::lookAt(double time_s) {
+    selected_s_ = time_s;
+    time_.lookAt(time_s);
+    moved();
+}
+
+void TraceView::zoom(double factor) {
+    time_.zoom(factor);
+    moved();
+}
+
+void TraceView::scroll(double spans) {
+    time_.scroll(spans);
+    moved();
+}
+
+void TraceView::followEnd() {
+    selected_s_.reset();
+    time_.follow();
+    moved();
+}
+
+void TraceView::showAll() {
+    time_.showAll();
+    moved();
+}
+
+TracePicture TraceView::picture() const {
+    TracePicture pic;
+    pic.snapshot = scene_.snapshot.get();
+    pic.sheet = scene_.sheet.get();
+    pic.band = band_;
+    pic.selected_s = selected_s_;
+    const double left = look_.px(44), right = width() - look_.px(42);
+    const bool machine = scene_.sheet && scene_.sheet->drive;
+    const double timeRow = look_.px(20), ribbonHeight = look_.px(22), machineHeight = machine ? look_.px(44) : 0;
+    double bottom = height() - timeRow;
+    if (machine) {
+        pic.machine = QRectF(left, bottom - machineHeight, right - left, machineHeight);
+        bottom -= machineHeight + look_.px(8);
+    }
+    pic.ribbon = QRectF(left, bottom - ribbonHeight, right - left, ribbonHeight);
+    bottom -= ribbonHeight + look_.px(8);
+    pic.plot = QRectF(left, look_.px(8), right - left, bottom - look_.px(8));
+    pic.rail = QRectF(right + look_.px(10), pic.plot.top(), look_.px(22), pic.plot.height());
+    pic.time = {time_.from_s(), time_.to_s(), left, right};
+    pic.volts = voltAxisFor(*scene_.snapshot, scene_.sheet.get(), band_, pic.time);
+    pic.volts.top = pic.plot.top();
+    pic.volts.bottom = pic.plot.bottom();
+    return pic;
+}
+
+void TraceView::paintEvent(QPaintEvent*) {
+    if (!scene_.snapshot) return;
+    QPainter painter(this);
+    const TracePicture pic = picture();
+    TracePainter trace(painter, look_, pic);
+    trace.paintPlot();
+    trace.paintRail();
+    trace.paintRibbon();
+    trace.paintMachine();
+    trace.paintTime();
+    if (!time_.following() && scene_.snapshot->link != LinkState::ended) {
+        FittedText text(painter, *this);
+        text.line(pic.plot.adjusted(look_.px(8), look_.px(4), -look_.px(8), 0), Qt::AlignRight | Qt::AlignTop,
+                  tr("held still: End follows the wire again"), look_.font(TextSize::small, true), look_(Role::ink));
+    }
+    if (scene_.snapshot->trace.empty()) {
+        FittedText text(painter, *this);
+        text.line(pic.plot, Qt::AlignCenter, tr("The trace begins with the first reading."),
+                  look_.font(TextSize::text), look_(Role::quietText));
+    }
+    if (hasFocus() && ringed_) {
+        painter.setPen(QPen(look_(Role::focus), look_.px(2.5)));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(pic.plot.adjusted(-1, -1, 1, 1));
+    }
+}
+
+void TraceView::focusInEvent(QFocusEvent* event) {
+    ringed_ = event->reason() == Qt::TabFocusReason || event->reason() == Qt::BacktabFocusReason;
+    QWidget::focusInEvent(event);
+}
+
+void TraceView::wheelEvent(QWheelEvent* event) {
+    const double notches = (event->angleDelta().y() + event->angleDelta().x()) / 120.0;
+    if (event->modifiers().testFlag(Qt::ControlModifier))
+        zoom(std::pow(0.8, notches));
+    else
+        scroll(-0.1 * notches);
+    event->accept();
+}
+
+void TraceView::mousePressEvent(QMouseEvent* event) { draggedFrom_ = event->position().x(); }
+
+void TraceView::mouseMoveEvent(QMouseEvent* event) {
+    if (!event->buttons().testFlag(Qt::LeftButton)) return;
+    const TracePicture pic = picture();
+    scroll((draggedFrom_ - event->position().x()) / std::max(1.0, pic.plot.width()));
+    draggedFrom_ = event->position().x();
+}
+
+} // namespace stillwire

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The verdict as a sentence that grows, on the one dark bar of the window.
+#pragma once
+
+#include "app/window/feed.hpp"
+#include "app/window/words.hpp"
+
+#include <QWidget>
+
+namespace stillwire {
+
+class VerdictBar : public QWidget {
+    Q_OBJECT
+public:
+    explicit VerdictBar(const Look& look, QWidget* parent = nullptr);
+    void show(const Scene& scene);
+    [[nodiscard]] QString decision() const { return decision_; }
+    [[nodiscard]] QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    const Look& look_;
+    QString lead_, decision_, reason_;
+};
+
+} // namespace stillwire

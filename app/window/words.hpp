@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Words for people: core's sentences in the person's language, and what core leaves to the window to name.
+#pragma once
+
+#include "app/window/paint.hpp"
+#include "core/base/sentence.hpp"
+#include "core/findings/findings.hpp"
+#include "core/procedure/procedure.hpp"
+#include "meters/session/session.hpp"
+
+#include <QString>
+
+namespace stillwire {
+
+// The sentence in the person's language, with core's figures in it.
+[[nodiscard]] QString say(const Sentence& sentence);
+
+[[nodiscard]] QString shortStepName(Step step);          // "shaft", for the path
+[[nodiscard]] QString decisionWords(Decision decision);  // "replace the sensor"
+[[nodiscard]] QString phaseWord(PhaseKind kind);         // "quiet"
+[[nodiscard]] QString blindCauseWords(BlindCause cause); // what to do about it
+
+// What is happening, for the box beside the number. A dropout stays on show for a moment after it ended: it is over
+// sooner than an eye can turn.
+struct StateWord {
+    WireState state = WireState::silent;
+    Shape shape = Shape::dots;
+    QString word, detail;
+    friend bool operator==(const StateWord&, const StateWord&) = default;
+};
+inline constexpr double kDropoutStays_s = 2.0;
+[[nodiscard]] StateWord stateWord(const SessionSnapshot& snapshot);
+
+// Never more than four digits: the number keeps its place and its size.
+[[nodiscard]] QString numberText(double volts_V, double resolution_V);
+
+} // namespace stillwire

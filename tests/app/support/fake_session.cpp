@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/app/support/fake_session.hpp"
+
+#include <cmath>
+
+namespace stillwire::test {
+namespace {
+
+constexpr double kInterval_s = 0.33, kEnd_s = 75, kBlindFrom_s = 25.3, kBlindTo_s = 27.4;
+
+struct Dip {
+    double at_s;
+    int readings;
+    double low_V;
+};
+constexpr Dip kDips[] = {{33.0, 2, 2.70}, {41.9, 1, 2.70}, {49.2, 2, 2.21}, {55.6, 2, 2.70},
+                         {61.5, 1, 2.90}, {67.1, 1, 1.98}, {74.6, 2, 1.98}};
+
+Sentence sentence(const char* pattern, std::vector<std::string> arguments = {}) {
+    return {pattern, std::move(arguments)};
+}
+
+void drawTrace(SessionSnapshot& snapshot, Findings& f) {
+    Trace trace;
+    unsigned noise = 7;
+    for (int i = 0; i * kInterval_s <= kEnd_s; ++i) {
+        const double t = i * kInterval_s;
+        if (t > kBlindFrom_s && t < kBlindTo_s) continue;
+        noise = noise * 1664525U + 1013904223U;
+        double v = 4.118 + 0.006 * (static_cast<double>(noise >> 16U) / 65536.0 - 0.5);
+        for (const Dip& dip : kDips)
+            if (t >= dip.at_s && t < dip.at_s + dip.readings * kInterval_s) v = dip.low_V;
+        trace.append({fromSeconds(t), v});
+        snapshot.lastVolts_V = v;
+        ++f.readings;
+    }
+    snapshot.trace = trace.snapshot();
+    snapshot.now = f.duration = fromSeconds(kEnd_s);
+}
+
+void fillFindings(Findings& f) {
+    f.meter = {kInterval_s, 0.1, 0.001, 4.118, 0.002, 0.02};
+    f.state = WireState::dropped;
+    f.blind = {{fromSeconds(kBlindFrom_s), fromSeconds(kBlindTo_s), BlindCause::autorange}};
+    f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(kBlindFrom_s), 4.118, 0.002},
+                {PhaseKind::blind, fromSeconds(kBlindFrom_s), fromSeconds(kBlindTo_s), {}, {}},
+                {PhaseKind::quiet, fromSeconds(kBlindTo_s), fromSeconds(30), 4.118, 0.002},
+                {PhaseKind::wiggle, fromSeconds(30), fromSeconds(kEnd_s), 4.118, 0.002}};
+    f.machine.points.push_back({Time{0}, 1.0});
+    int pose = 3;
+    for (const Dip& dip : kDips) {
+        Excursion e;
+        e.from = fromSeconds(dip.at_s);
+        e.to = fromSeconds(dip.at_s + (dip.readings - 1) * kInterval_s);
+        e.held_V = 4.118;
+        e.extreme_V = dip.low_V;
+        e.readings = dip.readings;
+        e.step = Step::wiggleShaft;
+        e.pose = pose % 2 == 0 ? "right" : "left";
+        e.poseIndex = pose += 2;
+        f.excursions.push_back(e);
+        f.machine.points.push_back({e.from, (dip.low_V - 1.1) / 2.5});
+        f.machine.points.push_back({e.to + fromSeconds(kInterval_s), 1.0});
+    }
+    f.excursions.back().open = true;
+    f.machine.stopsPossible = 7;
+    WireLevel reference, ground;
+    reference.level_V = 4.98;
+    ground.level_V = 0.02;
+    reference.conformance = ground.conformance = Conformance::inside;
+    f.reference = reference;
+    f.ground = ground;
+    StepCoverage shaft;
+    shaft.poses = 23;
+    shaft.dropouts = 7;
+    shaft.posesFor95 = 11;
+    shaft.shortestVisible_s = 0.4;
+    f.steps = {shaft};
+    f.wiggle = shaft;
+    f.verdict.decision = Decision::replace;
+    f.verdict.reasons = {sentence("steady inside its window, but not when the shaft is pushed")};
+    f.verdict.next = {sentence("hold the connector still and repeat the same push")};
+}
+
+void fillPrompt(SessionSnapshot& s) {
+    Prompt& p = s.prompt;
+    p.step = Step::wiggleShaft;
+    p.number = 5;
+    p.of = 11;
+    p.title = sentence("Wiggle the shaft");
+    p.cautions = {sentence("Key on, engine off: nobody starts the engine, and one person keeps the key."),
+                  sentence("Keep fingers off the needle, and secure the leads away from the arm."),
+                  sentence("Never unplug a connector while the key is on.")};
+    p.instruction = sentence("Push the sensor's shaft sideways and hold, as the pace says; touch no wire.");
+    p.why =
+        sentence("A worn track lets go of its slider under side load; the holds give a slow meter time to see it.");
+    p.drawing = "wiggle-shaft";
+    p.wanted = sentence("%1 more poses", {"11"});
+    p.progress = 0.68;
+    p.pose = sentence("hold left");
+    p.poseFor_s = 1.4;
+    p.poseSince = fromSeconds(kEnd_s - 0.6);
+    p.position = "lowered";
+    p.wire = Wire::signal;
+    for (Step step : {Step::hookUp, Step::reference, Step::ground, Step::coldStart})
+        s.path.push_back({step, StepOutcome::done});
+    s.path.push_back({Step::wiggleShaft, StepOutcome::current});
+    for (Step step : {Step::wiggleHarness, Step::fullPress, Step::sweep, Step::release, Step::lift, Step::warmRepeat,
+                      Step::adjust, Step::confirm, Step::putBack})
+        s.path.push_back({step, StepOutcome::waiting});
+    s.marks = {
+        {Time{0}, "step:cold-start"}, {fromSeconds(30), "step:wiggle-shaft"}, {fromSeconds(74.4), "pose:left"}};
+}
+
+} // namespace
+
+Result<Opened> FakeDoors::open(const Way& way) {
+    opened.push_back(way);
+    if (way.path.endsWith(QStringLiteral("broken.csv")))
+        return Error{Error::Kind::badInput, "broken.csv", 12, "times go back from 3.2 s to 1.1 s",
+                     "remove the row or split the file there"};
+    Opened made;
+    made.session = std::make_unique<FakeSession>(way.kind == Way::Kind::capture ? replayMoment() : wiggleMoment());
+    made.sheet = leverSheet();
+    made.name = QStringLiteral("Depth lever, worn where it rests");
+    return made;
+}
+
+std::shared_ptr<const Sheet> leverSheet() {
+    Sheet sheet;
+    sheet.name = "Depth lever";
+    sheet.positions = {{"raised", {0.60, 1.00}, 0.80, false}, {"lowered", {3.90, 4.40}, 4.15, true}};
+    sheet.driftAllowance_V = 0.05;
+    sheet.drive = Drive{1.1, 3.6, 0.05};
+    return std::make_shared<Sheet>(sheet);
+}
+
+std::shared_ptr<SessionSnapshot> wiggleMoment() {
+    auto snapshot = std::make_shared<SessionSnapshot>();
+    auto findings = std::make_shared<Findings>();
+    snapshot->sequence = 1;
+    snapshot->guided = true;
+    snapshot->link = LinkState::live;
+    drawTrace(*snapshot, *findings);
+    fillFindings(*findings);
+    fillPrompt(*snapshot);
+    snapshot->findings = findings;
+    return snapshot;
+}
+
+std::shared_ptr<SessionSnapshot> moment(WireState state) {
+    auto snapshot = wiggleMoment();
+    auto findings = std::make_shared<Findings>(*snapshot->findings);
+    findings->state = state;
+    findings->excursions.pop_back();
+    if (state == WireState::steady || state == WireState::moving) snapshot->lastVolts_V = 4.118;
+    if (state == WireState::jumped) {
+        findings->jumps = {{fromSeconds(70), 4.118, 3.62, Step::wiggleShaft, -1}};
+        snapshot->lastVolts_V = 3.62;
+    }
+    if (state == WireState::blind || state == WireState::silent) snapshot->lastVolts_V = std::nan("");
+    if (state == WireState::overVoltage) {
+        findings->overVoltage = true;
+        snapshot->prompt.stopNow = true;
+        snapshot->prompt.title = snapshot->prompt.instruction =
+            sentence("Stop: over 5.5 V on the signal. Key off now.");
+        snapshot->lastVolts_V = 11.84;
+    }
+    snapshot->findings = findings;
+    return snapshot;
+}
+
+std::shared_ptr<SessionSnapshot> replayMoment() {
+    auto snapshot = wiggleMoment();
+    snapshot->guided = false;
+    snapshot->prompt = Prompt{};
+    snapshot->path.clear();
+    snapshot->link = LinkState::ended;
+    return snapshot;
+}
+
+} // namespace stillwire::test

@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A session that shows what a test puts into it, and remembers what it was asked.
+#pragma once
+
+#include "app/window/doors.hpp"
+#include "core/trace/trace.hpp"
+#include "meters/session/session.hpp"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace stillwire::test {
+
+class FakeSession : public Session {
+public:
+    explicit FakeSession(std::shared_ptr<SessionSnapshot> snapshot) : snapshot_(std::move(snapshot)) {}
+
+    std::shared_ptr<const SessionSnapshot> snapshot() const override { return snapshot_; }
+    void command(Command command) override { commands.push_back(command); }
+    void mark(std::string text) override { marks.push_back(std::move(text)); }
+    void saveTo(std::string path) override { savedTo = std::move(path); }
+    bool running() const override { return running_; }
+    void stop() override { running_ = false; }
+
+    void show(std::shared_ptr<SessionSnapshot> snapshot) {
+        snapshot->sequence = snapshot_->sequence + 1;
+        snapshot_ = std::move(snapshot);
+    }
+
+    std::vector<Command> commands;
+    std::vector<std::string> marks;
+    std::string savedTo;
+
+private:
+    std::shared_ptr<SessionSnapshot> snapshot_;
+    bool running_ = true;
+};
+
+class FakeDoors : public Doors {
+public:
+    std::vector<Listed> ports() override { return portList; }
+    std::vector<Listed> meters() override { return {{"text-line", "Text-line logger", "3 readings a second"}}; }
+    std::vector<Listed> sheets() override {
+        return {{"depth-lever", "Depth lever", {}}, {"drive-pedal", "Resurfacer drive pedal", {}}};
+    }
+    std::vector<Listed> scenarios() override {
+        return {{"worn", "Depth lever, worn where it rests", {}}, {"good", "Drive pedal, sound", {}}};
+    }
+    Result<Opened> open(const Way& way) override;
+
+    std::vector<Listed> portList = {{"/dev/ttyUSB0", "ttyUSB0", "USB serial"}};
+    std::vector<Way> opened;
+};
+
+// Invented figures, for the look of a moment; no statement about a sensor.
+std::shared_ptr<const Sheet> leverSheet();
+std::shared_ptr<SessionSnapshot> wiggleMoment();          // the guided run, in the shaft wiggle, seven dropouts
+std::shared_ptr<SessionSnapshot> moment(WireState state); // the same with another state of the wire
+std::shared_ptr<SessionSnapshot> replayMoment();          // a capture replayed to its end
+
+} // namespace stillwire::test
