@@ -48,6 +48,7 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent) : QWidge
     for (QWidget* page : std::initializer_list<QWidget*>{start_, bench_, keys_}) pages_->addWidget(page);
     connect(start_, &StartPage::chosen, this, &BenchWindow::open);
     connect(start_, &StartPage::openAsked, this, &BenchWindow::askForFile);
+    connect(&glances_, &GlanceTaker::taken, &start_->recents(), &RecentsModel::setGlance);
     connect(bench_, &BenchPage::keyPressed, this, &BenchWindow::press);
     connect(keys_, &KeysPage::done, this, [this] { turnTo(before_ ? before_ : start_); });
     buildKeys();
@@ -76,10 +77,16 @@ void BenchWindow::turnTo(QWidget* page) {
     // On the other pages Space and the letters belong to the widget that has the keyboard.
     for (const auto& [shortcut, group] : shortcuts_)
         shortcut->setEnabled(group == KeyGroup::window || page == bench_);
-    if (page == start_) {
-        start_->setRecents(QSettings().value(kRecentKey).toStringList());
-        if (shown_) start_->refresh();
-    }
+    if (page == start_ && shown_) refreshStart();
+}
+
+void BenchWindow::refreshStart() {
+    QStringList paths = QSettings().value(kRecentKey).toStringList();
+    for (const QString& demo : demos_)
+        if (!paths.contains(demo)) paths << demo;
+    start_->setRecents(paths);
+    start_->refresh();
+    glances_.take(paths);
 }
 
 void BenchWindow::open(const Way& way) {
@@ -180,7 +187,7 @@ void BenchWindow::showEvent(QShowEvent* event) {
     if (shown_) return;
     shown_ = true;
     // Looking for ports and sheets may take a while: first the window, then what is in it.
-    QTimer::singleShot(0, start_, &StartPage::refresh);
+    QTimer::singleShot(0, this, &BenchWindow::refreshStart);
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {

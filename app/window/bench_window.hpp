@@ -4,6 +4,7 @@
 
 #include "app/window/doors.hpp"
 #include "app/window/feed.hpp"
+#include "app/window/glance.hpp"
 #include "app/window/keys.hpp"
 #include "app/window/look.hpp"
 
@@ -28,7 +29,8 @@ public:
     void attach(Opened opened, bool guided); // shows a session that somebody else started
     void leaveBench();                       // ends the session and goes back to the start page
     void press(KeyAction action);
-    void restoreHabits(); // geometry and theme, from QSettings
+    void setDemos(const QStringList& paths) { demos_ = paths; } // captures shown after the recent ones
+    void restoreHabits();                                       // geometry and theme, from QSettings
 
     [[nodiscard]] Look& look() { return look_; }
     [[nodiscard]] Feed& feed() { return feed_; }
@@ -49,10 +51,13 @@ private:
     void turnTo(QWidget* page);
     void askForFile();
     void leaveAsked();
+    void refreshStart();
 
     std::unique_ptr<Doors> doors_;
     Look look_;
     Feed feed_;
+    GlanceTaker glances_;
+    QStringList demos_;
     QStackedLayout* pages_;
     StartPage* start_;
     BenchPage* bench_;

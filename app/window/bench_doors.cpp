@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/bench_doors.hpp"
+
+#include "app/cli/resources.hpp"
+#include "meters/bench/simulated_meter.hpp"
+#include "meters/decode/decoder.hpp"
+#include "meters/link/clock.hpp"
+#include "meters/link/replay.hpp"
+#include "meters/link/serial_link.hpp"
+
+#include <QDateTime>
+#include <QDir>
+#include <QFileInfo>
+#include <QStandardPaths>
+
+namespace stillwire {
+namespace {
+
+// A new file in the person's data folder; runs are recorded without being asked.
+std::string newCapturePath(const QString& name) {
+    const QString folder =
+        QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/captures");
+    QDir().mkpath(folder);
+    QString plain;
+    for (QChar c : name.toLower()) plain += c.isLetterOrNumber() ? c : QLatin1Char('-');
+    const QString stem = QDateTime::currentDateTime().toString(QStringLiteral("yyyy-MM-dd-HHmmss-")) + plain;
+    return (folder + QLatin1Char('/') + stem + QStringLiteral(".csv")).toStdString();
+}
+
+Error missing(const char* what, const char* mend) { return {Error::Kind::badInput, what, 0, "none is chosen", mend}; }
+
+std::vector<Listed> listed(const std::string& kind, QString (*title)(const std::string& path)) {
+    std::vector<Listed> all;
+    for (const Named& named : listNamed(kind))
+        all.push_back({QString::fromStdString(named.name), title(named.path), QString::fromStdString(named.path)});
+    return all;
+}
+
+QString fileName(const std::string& path) { return QFileInfo(QString::fromStdString(path)).completeBaseName(); }
+
+// What cannot be read is listed by its file's name: choosing it says what is wrong with it.
+QString sheetTitle(const std::string& path) {
+    const auto sheet = loadSheet(path);
+    return sheet ? QString::fromStdString(sheet.value().name) : fileName(path);
+}
+QString meterTitle(const std::string& path) {
+    const auto meter = loadMeter(path);
+    return meter ? QString::fromStdString(meter.value().name) : fileName(path);
+}
+QString scriptTitle(const std::string& path) {
+    const auto text = readText(path);
+    if (!text) return fileName(path);
+    const auto script = parseBenchScript(text.value(), path);
+    return script ? QString::fromStdString(script.value().name) : fileName(path);
+}
+
+} // namespace
+
+std::vector<Listed> BenchDoors::ports() {
+    std::vector<Listed> all;
+    for (const PortInfo& port : listPorts()) {
+        const QString name = QString::fromStdString(port.name);
+        QString title = QFileInfo(name).fileName();
+        if (!port.description.empty()) title += QStringLiteral("  ") + QString::fromStdString(port.description);
+        all.push_back({name, title, name});
+    }
+    return all;
+}
+
+std::vector<Listed> BenchDoors::meters() { return listed("meters", meterTitle); }
+std::vector<Listed> BenchDoors::sheets() { return listed("sheets", sheetTitle); }
+std::vector<Listed> BenchDoors::scenarios() { return listed("bench", scriptTitle); }
+
+Result<Opened> BenchDoors::open(const Way& way) {
+    switch (way.kind) {
+    case Way::Kind::port: return openPort(way);
+    case Way::Kind::simulated: return openSimulated(way);
+    case Way::Kind::capture: break;
+    }
+    return openCapture(way);
+}
+
+Result<Opened> BenchDoors::openPort(const Way& way) {
+    if (way.sheet.isEmpty()) return missing("sensor sheet", "choose the sensor's sheet first");
+    if (way.meter.isEmpty()) return missing("meter", "choose the meter's description first");
+    auto sheet = loadSheet(way.sheet.toStdString());
+    if (!sheet) return sheet.error();
+    auto description = loadDescription(way.meter.toStdString());
+    if (!description) return description.error();
+    CaptureHeader header;
+    header.sheet = *sheet;
+    header.meter = description->traits;
+    SessionOptions options;
+    options.capturePath = newCapturePath(QString::fromStdString(sheet->name));
+    options.seed = static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch());
+    auto session = Session::start(makeSerialLink(way.port.toStdString(), description->link),
+                                  makeDecoder(*description), header, options);
+    if (!session) return session.error();
+    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), QString::fromStdString(sheet->name),
+                  way.port};
+}
+
+Result<Opened> BenchDoors::openSimulated(const Way& way) {
+    auto path = pathOf(way.scenario.toStdString(), "bench");
+    if (!path) return path.error();
+    auto text = readText(*path);
+    if (!text) return text.error();
+    auto script = parseBenchScript(*text, *path);
+    if (!script) return script.error();
+    auto sheet = loadSheet(script->sheet.empty() ? way.sheet.toStdString() : script->sheet);
+    if (!sheet) return sheet.error();
+    auto description = loadDescription(script->meter.empty() ? way.meter.toStdString() : script->meter);
+    if (!description) return description.error();
+    auto meter = simulatedMeter(*script, *sheet, *description, way.seed, way.speed, bootTime);
+    if (!meter) return meter.error();
+    CaptureHeader header;
+    header.notes = script->notes;
+    header.probe = script->setup.side;
+    header.black = script->setup.black;
+    header.sheet = *sheet;
+    header.meter = description->traits;
+    SessionOptions options;
+    options.capturePath = newCapturePath(QStringLiteral("simulated ") + QString::fromStdString(script->name));
+    options.seed = way.seed;
+    options.hand = meter->hand;
+    auto session = Session::start(std::move(meter->link), makeDecoder(*description), header, options);
+    if (!session) return session.error();
+    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), QString::fromStdString(script->name),
+                  QString::fromStdString(script->notes)};
+}
+
+Result<Opened> BenchDoors::openCapture(const Way& way) {
+    auto replay = openReplay(way.path.toStdString());
+    if (!replay) return replay.error();
+    if (!replay->header.sheet) {
+        if (way.sheet.isEmpty()) return missing("sensor sheet", "the capture holds none: choose one first");
+        auto sheet = loadSheet(way.sheet.toStdString());
+        if (!sheet) return sheet.error();
+        replay->header.sheet = *sheet;
+    }
+    auto sheet = std::make_shared<const Sheet>(*replay->header.sheet);
+    QString notes = QString::fromStdString(sheet->name);
+    if (!replay->header.started.empty())
+        notes += QStringLiteral(" · ") + QString::fromStdString(replay->header.started);
+    if (!replay->header.notes.empty()) notes += QStringLiteral("\n") + QString::fromStdString(replay->header.notes);
+    for (const std::string& warning : replay->warnings)
+        notes += QStringLiteral("\n") + QString::fromStdString(warning);
+    SessionOptions options;
+    options.guided = false;
+    options.replaySpeed = way.speed;
+    auto session = Session::start(std::move(replay->link), nullptr, replay->header, options);
+    if (!session) return session.error();
+    return Opened{std::move(*session), std::move(sheet), QFileInfo(way.path).completeBaseName(), notes};
+}
+
+QStringList demoCaptures() {
+    const std::filesystem::path resources = resourcesFolder();
+    if (resources.empty()) return {};
+    QDir folder(QString::fromStdString((resources.parent_path() / "demo-sessions").string()));
+    if (!folder.exists()) folder.setPath(QString::fromStdString((resources / "demo-sessions").string()));
+    QStringList paths;
+    for (const QFileInfo& file : folder.entryInfoList({QStringLiteral("*.csv")}, QDir::Files, QDir::Name))
+        paths << file.absoluteFilePath();
+    return paths;
+}
+
+} // namespace stillwire

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The real ways into a session: serial ports, the fault bench, captures on disk.
+#pragma once
+
+#include "app/window/doors.hpp"
+
+namespace stillwire {
+
+class BenchDoors : public Doors {
+public:
+    std::vector<Listed> ports() override;
+    std::vector<Listed> meters() override;
+    std::vector<Listed> sheets() override;
+    std::vector<Listed> scenarios() override;
+    Result<Opened> open(const Way& way) override;
+
+private:
+    Result<Opened> openPort(const Way& way);
+    Result<Opened> openSimulated(const Way& way);
+    Result<Opened> openCapture(const Way& way);
+};
+
+// Captures that come with the program; empty if they are not there.
+[[nodiscard]] QStringList demoCaptures();
+
+} // namespace stillwire
