@@ -12,6 +12,7 @@ namespace stillwire {
 namespace {
 
 constexpr double kNear = 0.1;     // of the way between two levels counts as there
+constexpr double kHomeFor_s = 2;  // back and at rest: the hand has let go
 constexpr double kAsk_s = 60;     // for an answer about the stop
 constexpr double kAskIdle_s = 20; // when nothing hangs on it
 
@@ -28,7 +29,11 @@ public:
             if (share(v, end) > 1 - kNear) end.reached = true;
         const bool all = std::all_of(ends_.begin(), ends_.end(), [](const End& e) { return e.reached; });
         const bool home = std::all_of(ends_.begin(), ends_.end(), [&](const End& e) { return share(v, e) < kNear; });
-        if (all && home && bench.steady()) over_ = true;
+        if (!all || !home || !bench.steady())
+            home_.reset();
+        else if (!home_)
+            home_ = bench.now;
+        if (home_ && toSeconds(bench.now - *home_) >= kHomeFor_s) over_ = true;
     }
     void command(Command command, const Bench&) override {
         // Whether the arm went all the way is the person's to say where the wire does not show it.
@@ -56,6 +61,7 @@ private:
     }
     std::vector<End> ends_;
     double rest_V_ = 0;
+    std::optional<Time> home_; // back at rest since then
     bool over_ = false;
 };
 
