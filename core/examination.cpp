@@ -54,7 +54,8 @@ struct Examination::Parts final : TrackerListener {
         : setup(std::move(s)), meter(completed(setup.meter)),
           aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), places(setup.sheet), blind(meter),
           tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this), sweep(resolutionOf(meter)),
-          plateaus(aperture), secondReference(aperture), wear(setup.sheet) {
+          plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
+          secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
         if (setup.sheet.drive)
             drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
         secondReference.placeChanged(Place{});
@@ -116,7 +117,8 @@ Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
     // A shift no deeper than the sheet's play that holds through the pose is the bushing, not the track.
     const bool mayBePlay =
         at.poseIndex >= 0 || e.unmarked || at.step == Step::wiggleShaft || at.step == Step::wiggleHarness;
-    if (mayBePlay && e.depth_V() <= setup.sheet.play_V && (e.readings >= 2 || shoulder)) e.kind = ExcursionKind::play;
+    if (mayBePlay && e.depth_V() <= setup.sheet.play_V + resolutionOf(meter) && (e.readings >= 2 || shoulder))
+        e.kind = ExcursionKind::play;
     return e;
 }
 
@@ -200,7 +202,9 @@ PushResult Examination::Parts::push(const Reading& reading) {
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     const ReadingClass seen = tracker.push(reading.time, reading.volts_V, asked);
     if (asked == Asked::sweep) {
-        if (auto ended = sweep.push(reading.time, reading.volts_V, tracker.level().threshold_V())) {
+        const double foot_V = 2 * setup.sheet.play_V; // a hand that turns the shaft is unsteady
+        const double limit_V = std::max(tracker.level().threshold_V(), foot_V);
+        if (auto ended = sweep.push(reading.time, reading.volts_V, limit_V)) {
             result.dropoutFlagged = true;
             result.direction = ended->direction;
             place(*ended, false);
@@ -268,7 +272,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.moving = tallyMoving(coverage);
     facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
-        if (e.unmarked && votes(e, setup.sheet, places)) ++facts.unmarkedDropouts;
+        if (e.unmarked && votes(e, setup.sheet, resolutionOf(meter), places)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
     facts.meterKnown = setup.meterKnown;
     return facts;
@@ -313,6 +317,7 @@ Findings Examination::Parts::findings() const {
                               &f.jumps,
                               &f.blind,
                               f.meter.interval_s,
+                              f.meter.resolution_V,
                               meter.aperture_s,
                               tracker.level().threshold_V(),
                               last};

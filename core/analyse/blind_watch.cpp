@@ -10,10 +10,11 @@ namespace {
 constexpr double kSilenceIntervals = 2.5;
 constexpr double kLeastSilence_s = 0.5;
 constexpr int kGapsToTrust = 9;
-// A run of equal readings is a frozen meter when its own noise would make one in ten million such runs.
-constexpr double kFrozenChance = 1e-7;
-constexpr double kMostEqual = 0.45;
-constexpr long kPairsToJudge = 60;
+// A run of equal readings is a frozen meter when its own noise would make one in a million such runs.
+constexpr double kFrozenChance = 1e-6;
+constexpr double kMostEqual = 0.40;
+constexpr long kPairsToJudge = 100;
+constexpr double kNoiseCounts = 3; // readings further apart than this differ by more than noise
 constexpr int kLeastFrozenRun = 8;
 
 std::optional<BlindCause> causeOf(const Reading& reading) {
@@ -94,8 +95,11 @@ void BlindWatch::watchForFreezing(const Reading& reading) {
         if (frozen_) {
             close(runFrom_, reading.time, BlindCause::frozen);
         } else {
-            pairs_ += run_;
             equalPairs_ += run_ - 1;
+            pairs_ += run_ - 1;
+            // A level that moved says nothing of how restless this meter is at a level.
+            const double count_V = meter_.rangeFor(reading.volts_V).resolution_V;
+            if (std::abs(reading.volts_V - lastVolts_V_) <= kNoiseCounts * count_V) ++pairs_;
         }
     }
     frozen_ = false;

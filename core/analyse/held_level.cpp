@@ -51,14 +51,19 @@ HeldLevel::HeldLevel(double resolution_V)
 }
 
 void HeldLevel::restart() {
-    before_V_ = noise_V_;
+    // The quietest hold so far tells what the meter itself adds. A guess from few readings is not handed on: it errs
+    // on the large side, and would grow from hold to hold; nor is a hold that a slow movement made restless.
+    if (count_ >= kFewReadings) before_V_ = trusted_ ? std::min(before_V_, noise_V_) : noise_V_;
+    trusted_ = trusted_ || count_ >= kFewReadings;
     count_ = 0;
     next_ = 0;
     sinceRefresh_ = 0;
     refresh();
 }
 
-double HeldLevel::settleTolerance_V() const { return std::max({3 * noise_V_, 2 * resolution_V_, kLeastSettle_V}); }
+double HeldLevel::settleTolerance_V() const {
+    return std::max({3 * (count_ >= kFewReadings ? noise_V_ : before_V_), 2 * resolution_V_, kLeastSettle_V});
+}
 
 void HeldLevel::refresh() {
     sinceRefresh_ = 0;

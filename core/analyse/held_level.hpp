@@ -16,7 +16,7 @@ public:
 
     explicit HeldLevel(double resolution_V);
 
-    void restart(); // forget the readings; the noise so far stays as the guess until enough new ones are in
+    void restart(); // forget the readings; the quietest noise so far is the guess until enough new ones are in
     void add(double volts_V) {
         ring_[static_cast<std::size_t>(next_)] = volts_V;
         next_ = next_ + 1 == kWindow ? 0 : next_ + 1;
@@ -45,7 +45,8 @@ private:
     int sinceRefresh_ = 0;
     double resolution_V_;
     double floor_V_;
-    double before_V_; // noise before the last restart
+    double before_V_;      // noise of the quietest hold before the last restart
+    bool trusted_ = false; // before_V_ comes from enough readings
     double noise_V_;
     double threshold_V_;
 };

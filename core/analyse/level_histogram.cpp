@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace stillwire {
 
@@ -68,6 +69,20 @@ double LevelHistogram::median_V() const {
     if (total_ == 0) return 0;
     const double upper = rank_V(total_ / 2);
     return total_ % 2 == 1 ? upper : 0.5 * (rank_V(total_ / 2 - 1) + upper);
+}
+
+double LevelHistogram::mad_V() const {
+    const double middle_V = median_V();
+    std::vector<std::pair<double, std::uint32_t>> deviations;
+    for (std::size_t i = 0; i < counts_.size(); ++i)
+        if (counts_[i] > 0) deviations.emplace_back(std::abs(centre(i) - middle_V), counts_[i]);
+    std::sort(deviations.begin(), deviations.end());
+    std::int64_t seen = 0;
+    for (const auto& [deviation_V, count] : deviations) {
+        seen += count;
+        if (2 * seen >= total_) return deviation_V;
+    }
+    return 0;
 }
 
 double LevelHistogram::lowest_V() const { return total_ == 0 ? 0 : rank_V(0); }

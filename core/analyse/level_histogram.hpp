@@ -23,6 +23,7 @@ public:
 
     [[nodiscard]] std::int64_t count() const { return total_; }
     [[nodiscard]] double median_V() const; // the mean of the middle two; 0 if empty
+    [[nodiscard]] double mad_V() const;    // raw median absolute deviation from the median; 0 if empty
     [[nodiscard]] double lowest_V() const;
     [[nodiscard]] double highest_V() const;
 

@@ -28,7 +28,11 @@ LevelTracker::LevelTracker(double resolution_V, double play_V, std::vector<Windo
 }
 
 double LevelTracker::threshold_V() const {
-    return foot_ ? std::max(level_.threshold_V(), play_V_) : level_.threshold_V();
+    return foot_ ? std::max(level_.threshold_V(), 2 * play_V_) : level_.threshold_V();
+}
+
+double LevelTracker::settleTolerance_V() const {
+    return foot_ ? std::max(level_.settleTolerance_V(), play_V_) : level_.settleTolerance_V();
 }
 
 bool LevelTracker::mayMove(Time time, Asked asked) const {
@@ -45,6 +49,11 @@ void LevelTracker::placeChanged(const Place& place) {
     moveAsked_ = place.moveAsked;
     graceUntil_ = place.moveAsked ? place.from + kGrace : Time(-1);
     limit_V_ = threshold_V();
+    if (place.moveAsked && state_ == State::seeking && left_V_) {
+        // On its way when the next movement is asked for: it has left, wherever it settles.
+        listener_->travelled(seekFrom_, beforeTime_);
+        left_V_.reset();
+    }
     if (place.moveAsked && state_ == State::away && excursion_.from + kEarlyHand >= place.from) {
         listener_->excursionWithdrawn();
         dip_.reset();
@@ -107,7 +116,7 @@ void LevelTracker::beginSeek(Time lastHeld, Time first, double volts_V) {
 
 ReadingClass LevelTracker::seek(Time time, double volts_V, Asked asked) {
     if (left_V_ && std::abs(volts_V - *left_V_) > std::abs(seekExtreme_V_ - *left_V_)) seekExtreme_V_ = volts_V;
-    if (before_V_ && std::abs(volts_V - *before_V_) <= level_.settleTolerance_V()) {
+    if (before_V_ && std::abs(volts_V - *before_V_) <= settleTolerance_V()) {
         settle(time, volts_V, asked);
         return ReadingClass::held;
     }

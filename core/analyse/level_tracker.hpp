@@ -45,7 +45,8 @@ public:
     [[nodiscard]] const HeldLevel& level() const { return level_; }
     [[nodiscard]] bool holding() const { return state_ != State::seeking; }
     [[nodiscard]] double held_V() const { return held_V_; }
-    // Threshold in force here: not below play at a working position, where a foot holds the level.
+    // Threshold in force here: not below twice the play at a working position, where an unsteady foot holds the
+    // level.
     [[nodiscard]] double threshold_V() const;
 
 private:
@@ -63,6 +64,7 @@ private:
     void tellExcursionOnTheWay();
     [[nodiscard]] bool mayMove(Time time, Asked asked) const;
     [[nodiscard]] bool inAnotherWindow(double volts_V) const;
+    [[nodiscard]] double settleTolerance_V() const;
     void accept(Time time, double volts_V, bool anew);
 
     HeldLevel level_;

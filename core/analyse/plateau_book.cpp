@@ -3,6 +3,8 @@
 
 #include "core/stats/robust.hpp"
 
+#include <algorithm>
+
 namespace stillwire {
 
 namespace {
@@ -23,10 +25,11 @@ void PlateauBook::held(Time time, double volts_V, bool settledAnew, double noise
         plateau.from = time;
         plateau.place = place_;
         plateau.moved = moved_;
+        open_.leastNoise_V = leastNoise_V_;
     }
     open_.histogram.add(volts_V);
     if (open_.early.size() < kMostEarly && time - plateau.from <= kEarly) open_.early.push_back(volts_V);
-    if (plateau.readings % kNoiseEvery == kNoiseEvery - 1 || plateau.readings < 4) {
+    if (plateau.readings % kNoiseEvery == kNoiseEvery - 1) {
         open_.noiseSum_V += noise_V;
         ++open_.noiseSamples;
     }
@@ -49,7 +52,9 @@ Plateau PlateauBook::finish(const Open& open) {
     plateau.lowest_V = open.histogram.lowest_V();
     plateau.highest_V = open.histogram.highest_V();
     plateau.early_V = medianOf(open.early);
-    plateau.noise_V = open.noiseSamples > 0 ? open.noiseSum_V / open.noiseSamples : 0;
+    // Its own scatter; for a long one that drifts, the mean of the running noise, which does not see the drift.
+    plateau.noise_V = std::max(kMadToSigma * open.histogram.mad_V(), open.leastNoise_V);
+    if (open.noiseSamples > 0) plateau.noise_V = std::min(plateau.noise_V, open.noiseSum_V / open.noiseSamples);
     return plateau;
 }
 

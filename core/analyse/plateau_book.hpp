@@ -17,15 +17,16 @@ struct Plateau {
     double level_V = 0; // median, shown
     double early_V = 0; // median of its first ten seconds
     double lowest_V = 0, highest_V = 0;
-    double noise_V = 0;     // mean of the running noise
+    double noise_V = 0;     // of one reading
     double threshold_V = 0; // the last in force
     std::int64_t readings = 0;
 };
 
 class PlateauBook {
 public:
-    // `aperture`: readings whose aperture began before the place did belong to neither.
-    explicit PlateauBook(Time aperture) : aperture_(aperture) {}
+    // `aperture`: readings whose aperture began before the place did belong to neither. `leastNoise_V`: what rounding
+    // adds.
+    PlateauBook(Time aperture, double leastNoise_V) : aperture_(aperture), leastNoise_V_(leastNoise_V) {}
 
     void held(Time time, double volts_V, bool settledAnew, double noise_V, double threshold_V);
     void placeChanged(const Place& place); // at a mark
@@ -39,6 +40,7 @@ private:
         Plateau plateau;
         LevelHistogram histogram;
         std::vector<double> early;
+        double leastNoise_V = 0;
         double noiseSum_V = 0;
         int noiseSamples = 0;
     };
@@ -46,6 +48,7 @@ private:
     [[nodiscard]] static Plateau finish(const Open& open);
 
     Time aperture_;
+    double leastNoise_V_;
     Place place_;
     Open open_;
     bool moved_ = false;

@@ -309,8 +309,9 @@ const std::array kTable = {
     JudgementRow{"keep", Decision::keep, [](const Case&) { return true; },
                  [](const Case& c) {
                      const StepCoverage& w = c.findings->wiggle;
-                     return Sentence{"Inside its windows at every end; no dropout of %1 or longer in %2 poses.",
-                                     {seconds(w.shortestVisible_s.value_or(0)), std::to_string(w.poses)}};
+                     return Sentence{
+                         "Inside its windows at every end; of dropouts of %1 or longer, none in %2 poses.",
+                         {seconds(w.shortestVisible_s.value_or(0)), std::to_string(w.poses)}};
                  },
                  nothing},
 };
