@@ -67,7 +67,7 @@ struct Examination::Parts final : TrackerListener {
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
     void place(Excursion excursion, bool shoulder);
-    [[nodiscard]] bool onSignal() const { return places.now().wire == Wire::signal; }
+    [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
 
     // TrackerListener
     void excursionFlagged(Time at, Direction direction) override;
@@ -202,7 +202,8 @@ PushResult Examination::Parts::push(const Reading& reading) {
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     const ReadingClass seen = tracker.push(reading.time, reading.volts_V, asked);
     if (asked == Asked::sweep) {
-        const double foot_V = 2 * setup.sheet.play_V; // a hand that turns the shaft is unsteady
+        const double foot_V =
+            std::max(2 * setup.sheet.play_V, 6 * tracker.level().foot_V()); // a hand turns the shaft
         const double limit_V = std::max(tracker.level().threshold_V(), foot_V);
         if (auto ended = sweep.push(reading.time, reading.volts_V, limit_V)) {
             result.dropoutFlagged = true;
@@ -238,11 +239,10 @@ void Examination::Parts::push(const Mark& mark) {
     }
     const std::size_t placesBefore = places.count();
     const bool levelMayFollow = places.push(mark);
-    if (levelMayFollow) {
-        tracker.placeChanged(places.now());
-        sweep.reset();
-    }
-    if (places.count() != placesBefore) plateaus.placeChanged(places.now());
+    if (places.count() == placesBefore) return;
+    tracker.placeChanged(places.now());
+    plateaus.placeChanged(places.now());
+    if (levelMayFollow) sweep.reset();
 }
 
 MeterFigures Examination::Parts::meterFigures() const {
@@ -298,7 +298,7 @@ Findings Examination::Parts::findings() const {
                                 std::nullopt};
     if (!reference.empty()) {
         levelEvidence.secondReference = reference.front();
-        levelEvidence.secondReference->place.wire = Wire::reference;
+        levelEvidence.secondReference->place.wire = Probed::reference;
     }
     const Levels levels = weighLevels(levelEvidence);
     f.reference = levels.reference;

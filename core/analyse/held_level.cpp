@@ -11,7 +11,10 @@ namespace stillwire {
 
 namespace {
 constexpr double kLeastThreshold_V = 0.02;
-constexpr double kRoundOff_V = 1e-9;
+constexpr int kFootReadings = 16; // of a foot, before its own unsteadiness is known
+constexpr double kFewCounts = 3;  // up to here the MAD moves in whole counts
+constexpr double kStirred = 1.5;  // times the quiet noise
+constexpr int kQuietRefreshes = 3;
 constexpr double kLeastSettle_V = 0.005;
 
 constexpr int kPadded = 32;
@@ -44,49 +47,63 @@ double middleOf(std::array<double, HeldLevel::kWindow>& values, int count) {
 }
 } // namespace
 
-HeldLevel::HeldLevel(double resolution_V)
-    : resolution_V_(resolution_V), floor_V_(resolution_V / std::sqrt(12.0)), before_V_(floor_V_), noise_V_(floor_V_),
+HeldLevel::HeldLevel(double resolution_V, double footNoise_V)
+    : resolution_V_(resolution_V), floor_V_(resolution_V / std::sqrt(12.0)), foot_V_(footNoise_V), noise_V_(floor_V_),
       threshold_V_(0) {
     refresh();
 }
 
 void HeldLevel::restart() {
-    // The quietest hold so far tells what the meter itself adds. A guess from few readings is not handed on: it errs
-    // on the large side, and would grow from hold to hold; nor is a hold that a slow movement made restless.
-    if (count_ >= kFewReadings) before_V_ = trusted_ ? std::min(before_V_, noise_V_) : noise_V_;
-    trusted_ = trusted_ || count_ >= kFewReadings;
+    // Only a hold that a foot began: the mark for a press comes while the pedal still rests.
+    if (begunBy_ == Hold::foot && hold_ == Hold::foot && count_ >= kFewReadings) foot_V_ = noise_V_;
     count_ = 0;
     next_ = 0;
-    sinceRefresh_ = 0;
+    begunBy_ = hold_;
     refresh();
 }
 
+double HeldLevel::expected_V() const { return quietCount_ >= kQuietRefreshes ? quietSum_V_ / quietCount_ : floor_V_; }
+
 double HeldLevel::settleTolerance_V() const {
-    return std::max({3 * (count_ >= kFewReadings ? noise_V_ : before_V_), 2 * resolution_V_, kLeastSettle_V});
+    return std::max({3 * (count_ >= kFewReadings ? noise_V_ : expected_V()), 2 * resolution_V_, kLeastSettle_V});
+}
+
+double HeldLevel::windowNoise_V() const {
+    std::array<double, kWindow> work = ring_;
+    double squares = 0;
+    for (int i = 0; i < count_; ++i) {
+        double& v = work[static_cast<std::size_t>(i)];
+        v = std::abs(v - level_V_);
+        squares += v * v;
+    }
+    const double fromMad_V = kMadToSigma * middleOf(work, count_);
+    if (fromMad_V > kFewCounts * resolution_V_) return fromMad_V;
+    return std::max(std::min(fromMad_V, std::sqrt(squares / count_)), floor_V_);
 }
 
 void HeldLevel::refresh() {
     sinceRefresh_ = 0;
     std::array<double, kWindow> work = ring_;
     level_V_ = count_ == 0 ? 0 : middleOf(work, count_);
-    if (count_ < 3) {
-        set(std::max(before_V_, floor_V_));
-        return;
-    }
-    for (double& v : work) v = std::abs(v - level_V_);
-    double noise_V = std::max(kMadToSigma * middleOf(work, count_), floor_V_);
-    if (count_ < kFewReadings) {
-        // Few readings: their MAD may be far too small by chance.
+    double noise_V = count_ < 3 ? expected_V() : windowNoise_V();
+    if (count_ >= 3 && count_ < kFewReadings) {
+        // Few readings: their scatter may be far too small by chance.
         const double missing = 1 - static_cast<double>(count_) / kFewReadings;
-        noise_V = std::max(noise_V * (1 + missing), before_V_ * missing);
+        noise_V = std::max(noise_V * (1 + missing), expected_V() * missing);
+    }
+    if (hold_ == Hold::foot && count_ < kFootReadings) noise_V = std::max(noise_V, foot_V_);
+    if (hold_ == Hold::stirred && quietCount_ >= kQuietRefreshes)
+        noise_V = std::min(noise_V, kStirred * expected_V());
+    if (hold_ == Hold::quiet && count_ >= kFewReadings) {
+        quietSum_V_ += noise_V;
+        ++quietCount_;
     }
     set(noise_V);
 }
 
 void HeldLevel::set(double noise_V) {
     noise_V_ = noise_V;
-    // Counts that differ by exactly the threshold must not pass it by the last bit of a sum.
-    threshold_V_ = std::max({kLeastThreshold_V, 6 * noise_V_, 3 * resolution_V_}) + kRoundOff_V;
+    threshold_V_ = std::max({kLeastThreshold_V, 6 * noise_V_, 3 * resolution_V_});
 }
 
 } // namespace stillwire

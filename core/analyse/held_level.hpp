@@ -6,16 +6,27 @@
 
 namespace stillwire {
 
+// What keeps the level where it is. Quiet holds teach the meter's own noise; where the wire is being stirred
+// (wiggled, or just after an excursion) a shift within the threshold must not pass for noise, so the noise learned
+// quietly is the limit; a foot or hand at a working position has an unsteadiness of its own.
+enum class Hold { quiet, stirred, foot };
+
 // Median and 1.4826·MAD of the last kWindow readings that were no excursion (Hampel's identifier with a floor: with
-// quantised readings the plain MAD collapses to 0, as the GSL manual warns of its impulse filter).
+// quantised readings the plain MAD collapses to 0, as the GSL manual warns of its impulse filter), and no more than
+// their standard deviation, for between two counts the MAD jumps to a whole count.
 class HeldLevel {
 public:
     static constexpr int kWindow = 31;
     static constexpr int kFewReadings = 16; // below this the MAD is too rough to be trusted alone
     static constexpr int kRefreshEvery = 8;
 
-    explicit HeldLevel(double resolution_V);
+    // `footNoise_V`: what to expect of a foot before there are readings.
+    explicit HeldLevel(double resolution_V, double footNoise_V = 0);
 
+    void setHold(Hold hold) {
+        hold_ = hold;
+        if (count_ == 0) begunBy_ = hold;
+    }
     void restart(); // forget the readings; the quietest noise so far is the guess until enough new ones are in
     void add(double volts_V) {
         ring_[static_cast<std::size_t>(next_)] = volts_V;
@@ -31,12 +42,15 @@ public:
     [[nodiscard]] double noise_V() const { return noise_V_; }
     // max(0.02 V, 6·noise, 3 counts)
     [[nodiscard]] double threshold_V() const { return threshold_V_; }
+    [[nodiscard]] double foot_V() const { return foot_V_; } // noise of the last long hold by a foot
     // How near two successive readings must be to count as settled: max(3·noise, 2 counts, 5 mV).
     [[nodiscard]] double settleTolerance_V() const;
 
 private:
     void refresh();
     void set(double noise_V);
+    [[nodiscard]] double windowNoise_V() const; // of the readings in the window
+    [[nodiscard]] double expected_V() const;    // before there are enough of them
 
     std::array<double, kWindow> ring_{}; // the newest readings, oldest overwritten first
     double level_V_ = 0;
@@ -45,8 +59,10 @@ private:
     int sinceRefresh_ = 0;
     double resolution_V_;
     double floor_V_;
-    double before_V_;      // noise of the quietest hold before the last restart
-    bool trusted_ = false; // before_V_ comes from enough readings
+    Hold hold_ = Hold::quiet, begunBy_ = Hold::quiet;
+    double quietSum_V_ = 0; // of the noise at each refresh of a quiet hold with enough readings
+    int quietCount_ = 0;
+    double foot_V_; // noise of the last hold by a foot, or what to expect of one
     double noise_V_;
     double threshold_V_;
 };

@@ -16,19 +16,28 @@ constexpr int kJumpReadings = 8;
 constexpr Time kNeverSettles = 60s;   // away for so long and never at rest: look for a level anew
 constexpr int kTailReadings = 8;      // a meter's display filter may still creep after two near readings
 constexpr double kTailThresholds = 5; // and no further than this
-constexpr int kMoveReadings = 3;      // settled elsewhere in a step about moving
+constexpr int kMoveReadings = 5;      // settled elsewhere in a step about moving
 constexpr int kPressReadings = 5;     // settled in another position's window, nothing marked
 constexpr Time kPressSettles = 2500ms;
 constexpr double kShoulderShare = 0.4;
+constexpr int kEstablished = 10;  // readings of a level before it is the level of a wire just probed
+constexpr Time kStirredFor = 10s; // after an excursion
+constexpr double kRoundOff_V = 1e-9;
 } // namespace
 
 LevelTracker::LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener)
-    : level_(resolution_V), play_V_(play_V), windows_(std::move(windows)), listener_(&listener) {
-    limit_V_ = threshold_V();
+    : level_(resolution_V, play_V / 2), play_V_(play_V), windows_(std::move(windows)), listener_(&listener) {
+    limit_V_ = threshold_V() + kRoundOff_V;
 }
 
-double LevelTracker::threshold_V() const {
-    return foot_ ? std::max(level_.threshold_V(), 2 * play_V_) : level_.threshold_V();
+void LevelTracker::restartLevel() {
+    level_.restart();
+    if (footLeaves_) foot_ = footLeaves_ = false;
+}
+
+void LevelTracker::setHold(Time time) {
+    const bool stirred = inPose_ || time - lastExcursion_ < kStirredFor;
+    level_.setHold(foot_ ? Hold::foot : (stirred ? Hold::stirred : Hold::quiet));
 }
 
 double LevelTracker::settleTolerance_V() const {
@@ -36,7 +45,8 @@ double LevelTracker::settleTolerance_V() const {
 }
 
 bool LevelTracker::mayMove(Time time, Asked asked) const {
-    return asked == Asked::free || asked == Asked::sweep || moveAsked_ || time <= graceUntil_;
+    return asked == Asked::free || asked == Asked::sweep || moveAsked_ || time <= graceUntil_ ||
+           (asked == Asked::moving && sinceSettled_ < kEstablished);
 }
 
 bool LevelTracker::inAnotherWindow(double volts_V) const {
@@ -45,23 +55,36 @@ bool LevelTracker::inAnotherWindow(double volts_V) const {
 }
 
 void LevelTracker::placeChanged(const Place& place) {
-    foot_ = place.foot;
+    // A foot that is asked to leave is still there until the level leaves.
+    footLeaves_ = foot_ && !place.foot && place.moveAsked && place.wire == wire_;
+    foot_ = place.foot || footLeaves_;
     moveAsked_ = place.moveAsked;
     graceUntil_ = place.moveAsked ? place.from + kGrace : Time(-1);
-    limit_V_ = threshold_V();
+    limit_V_ = threshold_V() + kRoundOff_V;
     if (place.moveAsked && state_ == State::seeking && left_V_) {
         // On its way when the next movement is asked for: it has left, wherever it settles.
         listener_->travelled(seekFrom_, beforeTime_);
         left_V_.reset();
     }
-    if (place.moveAsked && state_ == State::away && excursion_.from + kEarlyHand >= place.from) {
+    const bool sameStep = place.stepVisit == stepVisit_;
+    const bool otherWire = place.wire != wire_;
+    stepVisit_ = place.stepVisit;
+    wire_ = place.wire;
+    inPose_ = place.poseIndex >= 0;
+    if (state_ != State::away || !place.moveAsked) return;
+    // A hand that moved before its mark; the needle on its way to the next wire. But a dropout that straddles the end
+    // of a step is a dropout of that step, though the wire is another one after it.
+    const bool early = sameStep && !otherWire && excursion_.from + kEarlyHand >= place.from;
+    if (!early && !otherWire) return;
+    if (early || excursionAsked_ == Asked::moving || excursionAsked_ == Asked::free)
         listener_->excursionWithdrawn();
-        dip_.reset();
-        const double last_V = held_V_ + lastOffset_V_;
-        beginSeek(lastHeld_, excursion_.from, last_V);
-        seekReadings_ = excursion_.readings;
-        beforeTime_ = excursion_.to;
-    }
+    else
+        endExcursion(excursion_.held_V);
+    dip_.reset();
+    beginSeek(lastHeld_, excursion_.from, held_V_ + lastOffset_V_);
+    if (otherWire) left_V_.reset();
+    seekReadings_ = excursion_.readings;
+    beforeTime_ = excursion_.to;
 }
 
 void LevelTracker::blind() {
@@ -78,11 +101,12 @@ ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
 }
 
 void LevelTracker::accept(Time time, double volts_V, bool anew) {
+    setHold(time);
     level_.add(volts_V);
     held_V_ = level_.level_V();
-    limit_V_ = threshold_V();
+    limit_V_ = threshold_V() + kRoundOff_V;
     lastHeld_ = time;
-    if (sinceSettled_ <= kTailReadings) ++sinceSettled_;
+    if (sinceSettled_ < kEstablished) ++sinceSettled_;
     listener_->held(time, volts_V, anew);
 }
 
@@ -99,7 +123,7 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
         beginSeek(lastHeld_, time, volts_V);
         return ReadingClass::moving;
     }
-    beginExcursion(time, volts_V);
+    beginExcursion(time, volts_V, asked);
     return ReadingClass::away;
 }
 
@@ -156,7 +180,7 @@ void LevelTracker::settle(Time time, double volts_V, Asked asked) {
     }
     state_ = State::held;
     dip_.reset();
-    if (!cameBack) level_.restart();
+    if (!cameBack) restartLevel();
     sinceSettled_ = 0;
     accept(beforeTime_, *before_V_, !cameBack);
     accept(time, volts_V, false);
@@ -164,8 +188,9 @@ void LevelTracker::settle(Time time, double volts_V, Asked asked) {
     left_V_.reset();
 }
 
-void LevelTracker::beginExcursion(Time time, double volts_V) {
+void LevelTracker::beginExcursion(Time time, double volts_V, Asked asked) {
     state_ = State::away;
+    excursionAsked_ = asked;
     dip_.reset();
     const double offset_V = volts_V - held_V_;
     dip_.push(offset_V, limit_V_);
@@ -191,11 +216,12 @@ void LevelTracker::endExcursion(double next_V) {
     const double depth = excursion_.extreme_V - excursion_.held_V;
     const bool shoulderAfter = next * depth > 0 && std::abs(next) >= kShoulderShare * std::abs(depth);
     excursion_.open = false;
+    lastExcursion_ = excursion_.to;
     listener_->excursionEnded(excursion_, shoulderBefore_ || shoulderAfter);
 }
 
 bool LevelTracker::followRun(Time time, double volts_V) {
-    const double tolerance_V = std::max(2 * level_.settleTolerance_V(), 0.5 * limit_V_);
+    const double tolerance_V = std::max({2 * level_.settleTolerance_V(), 0.5 * limit_V_, play_V_});
     if (runCount_ > 0 && std::abs(volts_V - runSum_V_ / runCount_) <= tolerance_V) {
         runSum_V_ += volts_V;
         ++runCount_;
@@ -215,7 +241,7 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
         endExcursion(volts_V);
         lastOffset_V_ = offset_V;
         if (otherSide) {
-            beginExcursion(time, volts_V);
+            beginExcursion(time, volts_V, excursionAsked_);
             return ReadingClass::away;
         }
         state_ = State::held;
@@ -230,9 +256,11 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
     }
     ++excursion_.readings;
     excursion_.to = time;
-    excursion_.extreme_V = held_V_ + dip_.extreme_V();
+    if (std::abs(offset_V) > std::abs(excursion_.extreme_V - held_V_)) excursion_.extreme_V = volts_V;
     lastOffset_V_ = offset_V;
-    if (settledElsewhere(time, asked)) return ReadingClass::held;
+    // A judged place is left by its mark, not by what the next one allows.
+    const bool begunFree = excursionAsked_ == Asked::free || excursionAsked_ == Asked::sweep;
+    if (settledElsewhere(time, begunFree ? asked : excursionAsked_)) return ReadingClass::held;
     return ReadingClass::away;
 }
 
@@ -275,7 +303,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
         listener_->excursionEnded(excursion_, false);
     }
     dip_.reset();
-    level_.restart();
+    restartLevel();
     sinceSettled_ = 0;
     settleDirection_ = run_V > left_V ? 1 : -1;
     state_ = lost && !moved && !jumped ? State::seeking : State::held;
@@ -287,7 +315,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
         moveAsked_ = false;
         listener_->held(runFrom_, run_V, true);
         held_V_ = level_.level_V();
-        limit_V_ = threshold_V();
+        limit_V_ = threshold_V() + kRoundOff_V;
         lastHeld_ = time;
     }
     return true;

@@ -45,9 +45,7 @@ public:
     [[nodiscard]] const HeldLevel& level() const { return level_; }
     [[nodiscard]] bool holding() const { return state_ != State::seeking; }
     [[nodiscard]] double held_V() const { return held_V_; }
-    // Threshold in force here: not below twice the play at a working position, where an unsteady foot holds the
-    // level.
-    [[nodiscard]] double threshold_V() const;
+    [[nodiscard]] double threshold_V() const { return level_.threshold_V(); }
 
 private:
     enum class State { seeking, held, away };
@@ -56,7 +54,9 @@ private:
     ReadingClass hold(Time time, double volts_V, Asked asked);
     ReadingClass stayAway(Time time, double volts_V, Asked asked);
     void beginSeek(Time lastHeld, Time first, double volts_V);
-    void beginExcursion(Time time, double volts_V);
+    void beginExcursion(Time time, double volts_V, Asked asked);
+    void setHold(Time time);
+    void restartLevel();
     void endExcursion(double next_V);
     bool followRun(Time time, double volts_V); // true if this reading began a new run
     bool settledElsewhere(Time time, Asked asked);
@@ -76,10 +76,16 @@ private:
     double held_V_ = 0;  // level_.level_V() of now, kept for speed
     double limit_V_ = 0; // threshold_V() of now
     bool foot_ = false;
+    bool footLeaves_ = false;
 
     // Movement that a mark asked for.
     bool moveAsked_ = false; // and has not come yet
-    Time graceUntil_{-1};    // a little longer: the hand corrects itself
+    Probed wire_ = Probed::signal;
+    int stepVisit_ = -1;
+    bool inPose_ = false;
+    Time lastExcursion_{-1000000000};
+    Asked excursionAsked_ = Asked::unmarked; // where the open excursion began
+    Time graceUntil_{-1};                    // a little longer: the hand corrects itself
 
     // Seeking: the reading before, and where it started from.
     std::optional<double> before_V_;

@@ -17,6 +17,8 @@ Asked askedIn(Step step) {
     case Step::lift:
     case Step::adjust:
     case Step::putBack: return Asked::free;
+    case Step::reference: // the needle is on its way, and may hang in the air first
+    case Step::ground:
     case Step::fullPress:
     case Step::release:
     case Step::confirm: return Asked::moving;
@@ -25,10 +27,10 @@ Asked askedIn(Step step) {
     }
 }
 
-Wire wireIn(Step step) {
-    if (step == Step::reference || step == Step::wiggleReference) return Wire::reference;
-    if (step == Step::ground || step == Step::wiggleGround) return Wire::ground;
-    return Wire::signal;
+Probed wireIn(Step step) {
+    if (step == Step::reference || step == Step::wiggleReference) return Probed::reference;
+    if (step == Step::ground || step == Step::wiggleGround) return Probed::ground;
+    return Probed::signal;
 }
 
 bool wiggles(Step step) {
@@ -88,7 +90,7 @@ void PlaceBook::openStep(Step step, Time time) {
     closeStep(time);
     visits_.push_back({step, time, time, false, false});
     Place place = now();
-    const Wire before = place.wire;
+    const Probed before = place.wire;
     place.from = time;
     place.step = step;
     place.stepVisit = static_cast<int>(visits_.size()) - 1;
@@ -96,11 +98,11 @@ void PlaceBook::openStep(Step step, Time time) {
     place.wire = wireIn(step);
     place.asked = keyOff_ ? Asked::free : askedIn(step);
     // After the leads moved from one wire to another the level is elsewhere, and nobody is to blame.
-    place.moveAsked = place.wire != before || place.asked == Asked::moving;
+    place.moveAsked = place.wire != before;
     if (step == Step::warmRepeat) place.warm = true;
     if (step == Step::coldStart) place.warm = false;
     // Every step but those that say otherwise begins with the pedal at rest.
-    if (place.wire == Wire::signal && place.asked == Asked::still)
+    if (place.wire == Probed::signal && place.asked == Asked::still)
         place.position = static_cast<int>(&sheet_->rest() - sheet_->positions.data());
     else
         place.position = -1;
@@ -126,7 +128,7 @@ bool PlaceBook::push(const Mark& mark) {
         place.poseIndex = -1;
         place.position = -1;
         place.foot = false;
-        place.wire = Wire::signal;
+        place.wire = Probed::signal;
         place.asked = Asked::free;
         add(place);
         return true;

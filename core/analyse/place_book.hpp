@@ -11,7 +11,7 @@
 
 namespace stillwire {
 
-enum class Wire { signal, reference, ground };
+enum class Probed { signal, reference, ground };
 
 // What may happen to the level without being a fault.
 enum class Asked {
@@ -27,7 +27,7 @@ struct Place {
     Time from{0};
     std::optional<Step> step;
     int stepVisit = -1; // counts the steps opened, from 0; -1: none yet
-    Wire wire = Wire::signal;
+    Probed wire = Probed::signal;
     Asked asked = Asked::unmarked;
     int position = -1;      // index into the sheet; -1: not said
     bool foot = false;      // a foot or hand holds it at a working position

@@ -9,7 +9,8 @@ namespace stillwire {
 
 using Time = std::chrono::microseconds;
 
-[[nodiscard]] constexpr double toSeconds(Time t) { return static_cast<double>(t.count()) * 1e-6; }
+// Divided, not multiplied: the result is the double nearest to the written decimal.
+[[nodiscard]] constexpr double toSeconds(Time t) { return static_cast<double>(t.count()) / 1e6; }
 [[nodiscard]] inline Time fromSeconds(double seconds) { return Time(std::llround(seconds * 1e6)); }
 
 } // namespace stillwire

@@ -25,7 +25,7 @@ TurnHistory turnHistory(const AdjustmentEvidence& evidence) {
     const Sheet& sheet = *evidence.sheet;
     const Supply& supply = evidence.levels->supply;
     for (const Plateau& stay : *evidence.stays) {
-        if (stay.place.wire != Wire::signal || stay.place.position < 0 || stay.place.poseIndex >= 0) continue;
+        if (stay.place.wire != Probed::signal || stay.place.position < 0 || stay.place.poseIndex >= 0) continue;
         const double span = supply.reference.level_V - supply.ground.level_V;
         history[stay.place.turns][stay.place.position] =
             (stay.level_V - supply.ground.level_V) * sheet.nominal_V / span;

@@ -15,7 +15,7 @@ namespace {
 
 bool isVisit(const Plateau& stay, const PlaceBook& places) {
     const Place& place = stay.place;
-    if (place.wire != Wire::signal || place.position < 0 || place.poseIndex >= 0) return false;
+    if (place.wire != Probed::signal || place.position < 0 || place.poseIndex >= 0) return false;
     if (places.undone(place.stepVisit)) return false;
     if (!place.step) return true;
     return *place.step != Step::wiggleShaft && *place.step != Step::wiggleHarness;

@@ -13,7 +13,7 @@ namespace {
 constexpr double kLeastSpan = 0.1; // of the nominal: a ratio to less than this means nothing
 
 // Several stays on one wire: their median, the widest noise, all readings together.
-std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Wire wire,
+std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Probed wire,
                                    Settled& out) {
     std::vector<double> levels;
     WireLevel level;
@@ -48,9 +48,9 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
     const Sheet& sheet = *evidence.sheet;
     Supply supply = assumedSupply(sheet, evidence.blackOnSensorGround);
     Settled seen;
-    levels.reference = wireLevel(evidence, stays, Wire::reference, seen);
+    levels.reference = wireLevel(evidence, stays, Probed::reference, seen);
     if (!levels.reference && evidence.secondReference) {
-        levels.reference = wireLevel(evidence, {*evidence.secondReference}, Wire::reference, seen);
+        levels.reference = wireLevel(evidence, {*evidence.secondReference}, Probed::reference, seen);
     }
     if (levels.reference) {
         WireLevel& r = *levels.reference;
@@ -60,7 +60,7 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
         supply.referenceMeasured = true;
         supply.referenceChange_V = r.change_V;
     }
-    levels.ground = wireLevel(evidence, stays, Wire::ground, seen);
+    levels.ground = wireLevel(evidence, stays, Probed::ground, seen);
     if (levels.ground) {
         WireLevel& g = *levels.ground;
         g.probabilityInside = normalCdf((sheet.maxDrop_V - g.level_V) / g.u_V);
