@@ -64,6 +64,8 @@ void HeldLevel::restart() {
 
 double HeldLevel::expected_V() const { return quietCount_ >= kQuietRefreshes ? quietSum_V_ / quietCount_ : floor_V_; }
 
+double HeldLevel::quietReach_V() const { return std::max(3 * expected_V(), 1.5 * resolution_V_); }
+
 double HeldLevel::settleTolerance_V() const {
     return std::max({3 * (count_ >= kFewReadings ? noise_V_ : expected_V()), 2 * resolution_V_, kLeastSettle_V});
 }

@@ -27,6 +27,9 @@ public:
         hold_ = hold;
         if (count_ == 0) begunBy_ = hold;
     }
+    [[nodiscard]] Hold hold() const { return hold_; }
+    // How far a reading of an untouched wire lies from its level: 3 times the quiet noise, or a count.
+    [[nodiscard]] double quietReach_V() const;
     void restart(); // forget the readings; the quietest noise so far is the guess until enough new ones are in
     void add(double volts_V) {
         ring_[static_cast<std::size_t>(next_)] = volts_V;

@@ -102,9 +102,13 @@ ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
 
 void LevelTracker::accept(Time time, double volts_V, bool anew) {
     setHold(time);
-    level_.add(volts_V);
-    held_V_ = level_.level_V();
-    limit_V_ = threshold_V() + kRoundOff_V;
+    // A shift under side load is within the threshold, perhaps, but it is not the level at rest.
+    const bool stirred = level_.hold() == Hold::stirred && std::abs(volts_V - held_V_) > level_.quietReach_V();
+    if (!stirred || anew) {
+        level_.add(volts_V);
+        held_V_ = level_.level_V();
+        limit_V_ = threshold_V() + kRoundOff_V;
+    }
     lastHeld_ = time;
     if (sinceSettled_ < kEstablished) ++sinceSettled_;
     listener_->held(time, volts_V, anew);

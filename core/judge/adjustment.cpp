@@ -9,6 +9,7 @@ namespace stillwire {
 
 namespace {
 
+constexpr double kLeastShare = 0.5;       // of an end that no turn has taught about; common practice, no source
 constexpr double kLeastLearning_V = 0.02; // a smaller movement of the rest level teaches nothing of the shares
 
 double smallestMargin(const std::vector<ShiftDemand>& demands, double shift_V) {
@@ -53,6 +54,32 @@ void learnShares(const TurnHistory& history, int rest, const Sheet& sheet, Adjus
         }
         advice.share[sheet.positions[i].name] = share;
     }
+}
+
+std::vector<ShiftDemand> demandsOf(const Levels& levels, const std::map<std::string, double>& share) {
+    std::vector<ShiftDemand> demands;
+    for (const PositionLevel& position : levels.positions) {
+        if (!position.level_V) continue;
+        demands.push_back({*position.level_V, share.at(position.name), position.window_V});
+        if (position.coldLevel_V)
+            demands.push_back({*position.coldLevel_V, share.at(position.name), position.window_V});
+    }
+    return demands;
+}
+
+// Outside, undecided, or nearer to a limit than the allowance. Against an assumed reference only what lies outside as
+// it stands counts: what is merely uncertain then wants the reference measured, not the sensor turned.
+bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLevel& position) {
+    const Window& window = position.window_V;
+    if (!levels.supply.referenceMeasured)
+        return !window.contains(*position.level_V) ||
+               (position.coldLevel_V && !window.contains(*position.coldLevel_V));
+    if (position.conformance != Conformance::inside) return true;
+    // In a window too narrow for the allowance, half way to the limit is as good as it gets.
+    const double enough_V = std::min(sheet.driftAllowance_V.value_or(0), 0.5 * window.half_V());
+    return std::any_of(position.visits.begin(), position.visits.end(), [&](const Visit& visit) {
+        return !visit.hang && std::min(visit.level_V - window.min_V, window.max_V - visit.level_V) < enough_V;
+    });
 }
 
 } // namespace
@@ -133,26 +160,24 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
         advice.uVoltsPerTurn_V = slope->u_V;
     }
 
-    const double allowance_V = sheet.driftAllowance_V.value_or(0);
-    std::vector<ShiftDemand> demands;
-    for (const PositionLevel& position : levels.positions) {
-        if (!position.level_V) continue;
-        const double share = advice.share.at(position.name);
-        const double level_V = *position.level_V;
-        demands.push_back({level_V, share, position.window_V});
-        if (position.coldLevel_V) demands.push_back({*position.coldLevel_V, share, position.window_V});
-        double nearest_V = 1e9; // to a limit, over the visits
-        for (const Visit& visit : position.visits) {
-            if (visit.hang) continue;
-            nearest_V = std::min(
-                {nearest_V, visit.level_V - position.window_V.min_V, position.window_V.max_V - visit.level_V});
-        }
-        // In a window too narrow for the allowance, half way to the limit is as good as it gets.
-        const double enough_V = std::min(allowance_V, 0.5 * position.window_V.half_V());
-        if (position.conformance != Conformance::inside || nearest_V < enough_V) advice.wanted = true;
-    }
+    std::vector<ShiftDemand> demands = demandsOf(levels, advice.share);
+    for (const PositionLevel& position : levels.positions)
+        if (position.level_V && wantsAdjustment(sheet, levels, position)) advice.wanted = true;
     if (demands.empty()) return advice;
-    const double shift_V = bestShift_V(demands);
+    double shift_V = bestShift_V(demands);
+    if (smallestMargin(demands, shift_V) <= 0 && history.size() < 2) {
+        // Nobody has turned it yet: the ends need not move alike, so one that would go too far gets the benefit of
+        // the doubt.
+        std::map<std::string, double> lazy = advice.share;
+        for (auto& [name, share] : lazy)
+            if (name != sheet.rest().name) share = kLeastShare;
+        const std::vector<ShiftDemand> other = demandsOf(levels, lazy);
+        if (const double s = bestShift_V(other); smallestMargin(other, s) > 0) {
+            shift_V = s;
+            demands = other;
+            advice.share = lazy;
+        }
+    }
     advice.shift_V = shift_V;
     advice.margin = smallestMargin(demands, shift_V);
     for (const PositionLevel& position : levels.positions) {

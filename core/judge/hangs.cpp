@@ -20,6 +20,16 @@ double towardsPressed(const Sheet& sheet, std::size_t rest, double from_V, doubl
     return most;
 }
 
+// All inside the window and spread without a gap: slack or binding, rather than good releases and bad ones.
+bool scattered(std::vector<double> levels, double gap_V, const Window& window) {
+    std::sort(levels.begin(), levels.end());
+    for (std::size_t i = 0; i < levels.size(); ++i) {
+        if (!window.contains(levels[i])) return false;
+        if (i > 0 && levels[i] - levels[i - 1] > gap_V) return false;
+    }
+    return true;
+}
+
 } // namespace
 
 void findHangs(const Sheet& sheet, const MeterTraits& meter, std::size_t rest, const std::vector<bool>& returned,
@@ -44,6 +54,13 @@ void findHangs(const Sheet& sheet, const MeterTraits& meter, std::size_t rest, c
         const bool hang = towardsPressed(sheet, rest, good_V, position.visits[i].level_V) > limit_V;
         position.visits[i].hang = hang;
         (hang ? hangs : goods).push_back(position.visits[i].level_V);
+    }
+    if (!hangs.empty() && scattered(back, limit_V, position.window_V)) {
+        for (Visit& visit : position.visits) visit.hang = false;
+        levels.scattered = true;
+        levels.scatterLow_V = *std::min_element(back.begin(), back.end());
+        levels.scatterHigh_V = *std::max_element(back.begin(), back.end());
+        return;
     }
     levels.hangs = static_cast<int>(hangs.size());
     if (!hangs.empty()) {

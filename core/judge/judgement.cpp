@@ -14,6 +14,8 @@ namespace stillwire {
 namespace {
 
 constexpr double kSignificant = 0.05;
+constexpr double kLeaning = 0.15; // against a side with but one short dropout
+constexpr double kLeastTurn_V = 0.01;
 constexpr double kStuckShare = 0.10;     // of the sheet's span: less movement than this is none
 constexpr double kRailShare = 0.04;      // of the nominal: this near to a rail is on it
 constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance printed in not_tested
@@ -22,7 +24,8 @@ constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance 
 std::string within(double u_V) { return volts(2 * u_V, 2 * u_V < 0.0095 ? 3 : 2); }
 
 bool moreOften(const ShakenTally& a, const ShakenTally& b) {
-    return b.poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.faultPoses, b.poses) < kSignificant;
+    const double sure = b.decides ? kSignificant : kLeaning;
+    return b.poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.faultPoses, b.poses) < sure;
 }
 
 std::string poses(const ShakenTally& tally) { return std::to_string(std::max(tally.poses, tally.faultPoses)); }
@@ -83,8 +86,24 @@ const PositionLevel& worstPosition(const Case& c) {
     });
 }
 
+// The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.
+double worstLevel_V(const PositionLevel& p) {
+    const auto margin = [&](double v) { return std::min(v - p.window_V.min_V, p.window_V.max_V - v); };
+    double worst_V = *p.level_V;
+    for (const Visit& visit : p.visits)
+        if (!visit.hang && margin(visit.level_V) < margin(worst_V)) worst_V = visit.level_V;
+    if (p.coldLevel_V && margin(*p.coldLevel_V) < margin(worst_V)) worst_V = *p.coldLevel_V;
+    return worst_V;
+}
+
 bool shaftDecides(const Case& c) { return c.shaft.decides && (!c.harness.any || moreOften(c.shaft, c.harness)); }
 bool harnessDecides(const Case& c) { return c.harness.decides && (!c.shaft.any || moreOften(c.harness, c.shaft)); }
+
+// A turn of less than a hundredth of a volt is none: what is uncertain there wants a better reading.
+bool adjustable(const Case& c) {
+    const AdjustmentAdvice& a = c.findings->adjustment;
+    return a.wanted && a.feasible && std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
+}
 
 Sentence nothing(const Case&) { return {}; }
 
@@ -115,7 +134,7 @@ const std::array kTable = {
     JudgementRow{"reference drops untouched", Decision::checkSupply,
                  [](const Case& c) { return c.referenceStill.decides; },
                  [](const Case& c) {
-                     return Sentence{"The reference dropped with nobody touching: %1 fell to %2 or further.",
+                     return Sentence{"The reference dropped with nobody touching: %1 went to %2 or further.",
                                      {volts(c.referenceStill.held_V), volts(c.referenceStill.extreme_V)}};
                  },
                  [](const Case&) {
@@ -138,7 +157,7 @@ const std::array kTable = {
         [](const Case& c) { return c.referenceWire.decides; },
         [](const Case& c) {
             return Sentence{
-                "The reference wire drops out under the same wiggle: %1 fell to %2 or further in %3 of %4 poses.",
+                "The reference wire drops out under the same wiggle: %1 went to %2 or further in %3 of %4 poses.",
                 {volts(c.referenceWire.held_V), volts(c.referenceWire.extreme_V), faults(c.referenceWire),
                  poses(c.referenceWire)}};
         },
@@ -181,7 +200,7 @@ const std::array kTable = {
         "harness", Decision::checkWiring, harnessDecides,
         [](const Case& c) {
             return Sentence{
-                "%1 of %2 poses of the harness dropped out: %3 fell to %4 or further. The shaft did not do it.",
+                "%1 of %2 poses of the harness dropped out: %3 went to %4 or further. The shaft did not do it.",
                 {faults(c.harness), poses(c.harness), volts(c.harness.held_V), volts(c.harness.extreme_V)}};
         },
         [](const Case& c) {
@@ -193,7 +212,7 @@ const std::array kTable = {
     JudgementRow{
         "shaft", Decision::replace, shaftDecides,
         [](const Case& c) {
-            return Sentence{"%1 of %2 poses of the shaft dropped out with the pedal still: %3 fell to %4 or further.",
+            return Sentence{"%1 of %2 poses of the shaft dropped out with the pedal still: %3 went to %4 or further.",
                             {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V)}};
         },
         [](const Case&) {
@@ -221,7 +240,7 @@ const std::array kTable = {
                  [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any; },
                  [](const Case& c) {
                      return Sentence{
-                         "Dropouts while the shaft turns, nothing else touched: %1 fell to %2 or further.",
+                         "Dropouts while the shaft turns, nothing else touched: %1 went to %2 or further.",
                          {volts(c.moving.held_V), volts(c.moving.extreme_V)}};
                  },
                  [](const Case&) {
@@ -252,6 +271,16 @@ const std::array kTable = {
         [](const Case&) {
             return Sentence{"Look at the return spring, the pivot and the linkage, then release again.", {}};
         }},
+    JudgementRow{
+        "scattered", Decision::checkLinkage, [](const Case& c) { return c.levels->scattered; },
+        [](const Case& c) {
+            return Sentence{
+                "Released, it came back anywhere from %1 to %2, without spikes: spring, binding or slack first.",
+                {volts(c.levels->scatterLow_V), volts(c.levels->scatterHigh_V)}};
+        },
+        [](const Case&) {
+            return Sentence{"Look at the return spring, the pivot and the linkage, then release again.", {}};
+        }},
     JudgementRow{"span", Decision::checkLinkage, spanOff,
                  [](const Case& c) {
                      const PositionLevel& p = worstPosition(c);
@@ -268,8 +297,7 @@ const std::array kTable = {
                      return Sentence{"Look at the stops, the lever and the part number.", {}};
                  }},
     JudgementRow{
-        "wants adjustment", Decision::adjust,
-        [](const Case& c) { return c.findings->adjustment.wanted && c.findings->adjustment.feasible; },
+        "wants adjustment", Decision::adjust, adjustable,
         [](const Case& c) {
             const PositionLevel& p = worstPosition(c);
             const double shift_V = *c.findings->adjustment.shift_V;
@@ -291,9 +319,7 @@ const std::array kTable = {
         }},
     JudgementRow{
         "cold level", Decision::cannotTell,
-        [](const Case& c) {
-            return c.findings->adjustment.wanted && !c.findings->adjustment.feasible && onlyColdIsOff(c);
-        },
+        [](const Case& c) { return c.findings->adjustment.wanted && !adjustable(c) && onlyColdIsOff(c); },
         [](const Case& c) {
             const PositionLevel& p = worstPosition(c);
             return Sentence{"Cold, %1 was %2; later %3. The cold reading counts: a warm pass does not clear it.",
@@ -319,14 +345,20 @@ const std::array kTable = {
 void addLevelReasons(const Case& c, Verdict& verdict) {
     for (const PositionLevel& p : c.findings->positions) {
         if (!p.level_V) continue;
+        const bool coldIsWorse = p.coldLevel_V && worstLevel_V(p) == *p.coldLevel_V &&
+                                 std::abs(*p.coldLevel_V - *p.level_V) > c.sheet->play_V;
+        // The conformance is that of the worst stay, and is said of it.
+        const double level_V =
+            coldIsWorse ? *p.coldLevel_V : (p.conformance == Conformance::inside ? *p.level_V : worstLevel_V(p));
         const char* pattern = p.conformance == Conformance::inside ? "%1: %2, good to %3, inside %4 to %5."
                               : p.conformance == Conformance::outside
                                   ? "%1: %2, good to %3, outside %4 to %5."
                                   : "%1: %2, good to %3, too close to a limit of %4 to %5 to call.";
         verdict.reasons.push_back(
-            {pattern, {p.name, volts(*p.level_V), within(*p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
-        if (p.coldLevel_V && std::abs(*p.coldLevel_V - *p.level_V) > c.sheet->play_V)
-            verdict.reasons.push_back({"%1 was %2 cold. The cold reading counts.", {p.name, volts(*p.coldLevel_V)}});
+            {pattern, {p.name, volts(level_V), within(*p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
+        if (coldIsWorse)
+            verdict.reasons.push_back({"%1 was %2 cold and %3 later. The cold reading counts.",
+                                       {p.name, volts(*p.coldLevel_V), volts(*p.level_V)}});
     }
     if (c.levels->supply.referenceMeasured)
         verdict.reasons.push_back({"The meter's gain error drops out: it measured the reference too.", {}});
@@ -345,14 +377,23 @@ void addNotTested(const Case& c, Verdict& verdict) {
     for (const Step step : c.places->skippedSteps())
         if (step != Step::sweep && step != Step::lift && step != Step::warmRepeat)
             verdict.notTested.push_back({"Skipped: %1.", {std::string(stepName(step))}});
+    int undone = 0;
+    for (const Excursion& e : c.findings->excursions)
+        if (e.kind == ExcursionKind::dropout && e.poseIndex >= 0 &&
+            c.places->undone(c.places->poses()[static_cast<std::size_t>(e.poseIndex)].stepVisit))
+            ++undone;
+    if (undone > 0)
+        verdict.notTested.push_back(
+            {"%1 dropouts were seen in a step that was undone; they do not count.", {std::to_string(undone)}});
     const StepCoverage& w = c.findings->wiggle;
     if (w.shortestVisible_s && w.poses > 0) {
         const Sight sight{c.findings->meter.interval_s, c.findings->meter.aperture_s,
                           std::max(0.02, c.findings->meter.threshold_V)};
-        const double chance = chanceToShow(sight, c.sheet->referenceFault.depth_V, kShortDropout_s);
-        verdict.notTested.push_back(
-            {"Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.",
-             {seconds(*w.shortestVisible_s), seconds(kShortDropout_s), plain(100 * chance, 0)}});
+        // One that can hide: a twentieth of a second, or half of what cannot.
+        const double short_s = std::min(kShortDropout_s, 0.5 * *w.shortestVisible_s);
+        const double chance = chanceToShow(sight, c.sheet->referenceFault.depth_V, short_s);
+        verdict.notTested.push_back({"Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.",
+                                     {seconds(*w.shortestVisible_s), seconds(short_s), plain(100 * chance, 0)}});
     }
 }
 

@@ -24,8 +24,10 @@ struct Levels {
     int releases = 0;                     // visits to rest that came from a working position
     int hangs = 0;
     double hangLevel_V = 0, goodRest_V = 0; // nominal, when there are hangs
-    bool adjusted = false;                  // turns were made; the levels are those after the last
-    bool confirmed = false;                 // every position was visited in `confirm` after the last turn
+    bool scattered = false;                 // releases spread inside the window without a gap
+    double scatterLow_V = 0, scatterHigh_V = 0;
+    bool adjusted = false;  // turns were made; the levels are those after the last
+    bool confirmed = false; // every position was visited in `confirm` after the last turn
 };
 
 struct LevelEvidence {

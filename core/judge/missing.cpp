@@ -78,7 +78,7 @@ void positions(const Case& c, std::vector<Missing>& out) {
         out.push_back({{"%1 of 3 releases were recorded.", {std::to_string(c.levels->releases)}},
                        {"Press and release, three times, and let it settle each time.", {}}});
     if (c.levels->adjusted && !c.levels->confirmed)
-        out.push_back({{"The sensor was turned and not every end was measured again.", {}},
+        out.push_back({{"The sensor was turned, and the ends were not all confirmed after tightening.", {}},
                        {"Tighten, work the pedal five times, then measure every end again.", {}}});
 }
 
@@ -88,12 +88,12 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
             out.push_back({{says, {volts(tally.held_V), volts(tally.extreme_V)}}, {next, {}}});
     };
     lone(c.shaft,
-         "A single short dropout with the shaft pushed: %1 fell to %2 or further. One alone does not decide.",
+         "A single short dropout with the shaft pushed: %1 went to %2 or further. One alone does not decide.",
          "Repeat the same pose of the shaft.");
     lone(c.harness,
-         "A single short dropout with the harness moved: %1 fell to %2 or further. One alone does not decide.",
+         "A single short dropout with the harness moved: %1 went to %2 or further. One alone does not decide.",
          "Repeat the same place of the harness.");
-    lone(c.referenceWire, "A single short dropout of the reference: %1 fell to %2 or further.",
+    lone(c.referenceWire, "A single short dropout of the reference: %1 went to %2 or further.",
          "Repeat the wiggle on the reference wire.");
     lone(c.groundWire, "A single short dropout on the ground wire: %1 went to %2 or further.",
          "Repeat the wiggle on the ground wire.");
