@@ -115,8 +115,7 @@ Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
     e.poseIndex = at.poseIndex;
     if (at.poseIndex >= 0) e.pose = places.poses()[static_cast<std::size_t>(at.poseIndex)].where;
     // A shift no deeper than the sheet's play that holds through the pose is the bushing, not the track.
-    const bool mayBePlay =
-        at.poseIndex >= 0 || e.unmarked || at.step == Step::wiggleShaft || at.step == Step::wiggleHarness;
+    const bool mayBePlay = at.poseIndex >= 0 || at.step == Step::wiggleShaft || at.step == Step::wiggleHarness;
     if (mayBePlay && e.depth_V() <= setup.sheet.play_V + resolutionOf(meter) && (e.readings >= 2 || shoulder))
         e.kind = ExcursionKind::play;
     return e;

@@ -13,8 +13,8 @@ constexpr int kGapsToTrust = 9;
 // A run of equal readings is a frozen meter when its own noise would make one in a million such runs.
 constexpr double kFrozenChance = 1e-6;
 constexpr double kMostEqual = 0.40;
-constexpr long kPairsToJudge = 100;
-constexpr double kNoiseCounts = 3; // readings further apart than this differ by more than noise
+constexpr long kPairsToJudge = 25;
+constexpr double kNoiseCounts = 10; // readings further apart than this differ by more than noise
 constexpr int kLeastFrozenRun = 8;
 
 std::optional<BlindCause> causeOf(const Reading& reading) {
@@ -86,7 +86,9 @@ void BlindWatch::watchForFreezing(const Reading& reading) {
         ++run_;
         if (frozen_ || run_ < kLeastFrozenRun || pairs_ < kPairsToJudge) return;
         // Two readings are equal with chance q = Σp²; a run sits on the commonest value, whose p is at most √q.
-        const double equalShare = (static_cast<double>(equalPairs_) + 1) / (static_cast<double>(pairs_) + 2);
+        // Estimated on the high side, two standard deviations of a count.
+        const double equal = static_cast<double>(equalPairs_) + 1;
+        const double equalShare = (equal + 2 * std::sqrt(equal)) / static_cast<double>(pairs_);
         // With less noise than half a count, standing still is what the meter does anyway.
         frozen_ = equalShare < kMostEqual && std::pow(equalShare, 0.5 * (run_ - 1)) < kFrozenChance;
         return;

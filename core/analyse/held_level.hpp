@@ -28,6 +28,7 @@ public:
         if (count_ == 0) begunBy_ = hold;
     }
     [[nodiscard]] Hold hold() const { return hold_; }
+    [[nodiscard]] Hold begunBy() const { return begunBy_; }
     // How far a reading of an untouched wire lies from its level: 3 times the quiet noise, or a count.
     [[nodiscard]] double quietReach_V() const;
     void restart(); // forget the readings; the quietest noise so far is the guess until enough new ones are in

@@ -103,7 +103,8 @@ ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
 void LevelTracker::accept(Time time, double volts_V, bool anew) {
     setHold(time);
     // A shift under side load is within the threshold, perhaps, but it is not the level at rest.
-    const bool stirred = level_.hold() == Hold::stirred && std::abs(volts_V - held_V_) > level_.quietReach_V();
+    const bool stirred = level_.hold() == Hold::stirred && level_.begunBy() != Hold::stirred &&
+                         std::abs(volts_V - held_V_) > level_.quietReach_V();
     if (!stirred || anew) {
         level_.add(volts_V);
         held_V_ = level_.level_V();
@@ -241,6 +242,13 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
     const double offset_V = volts_V - held_V_;
     const bool otherSide = dip_.direction() == Direction::up ? offset_V < -limit_V_ : offset_V > limit_V_;
     const DipDetector::Event event = dip_.push(offset_V, limit_V_);
+    if (event == DipDetector::Event::ended && otherSide && excursionAsked_ == Asked::moving) {
+        // Off one way and back past the level: a needle lifted off and on its way, no dip.
+        listener_->excursionWithdrawn();
+        beginSeek(lastHeld_, excursion_.from, volts_V);
+        beforeTime_ = time;
+        return ReadingClass::moving;
+    }
     if (event == DipDetector::Event::ended) {
         endExcursion(volts_V);
         lastOffset_V_ = offset_V;
@@ -313,7 +321,9 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
     state_ = lost && !moved && !jumped ? State::seeking : State::held;
     left_V_.reset();
     before_V_.reset();
+    lastExcursion_ = time;
     if (state_ == State::held) {
+        setHold(time);
         level_.add(run_V);
         level_.add(run_V);
         moveAsked_ = false;
