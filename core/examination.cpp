@@ -114,10 +114,13 @@ Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
     e.unmarked = !at.step;
     e.poseIndex = at.poseIndex;
     if (at.poseIndex >= 0) e.pose = places.poses()[static_cast<std::size_t>(at.poseIndex)].where;
-    // A shift no deeper than the sheet's play that holds through the pose is the bushing, not the track.
+    // A shift no deeper than the sheet's play (and a count, for readings are rounded) that holds through the pose is
+    // the bushing, not the track. A level first found while the arm was held to one side may be off by as much
+    // itself.
+    const bool middleUnknown = tracker.level().begunBy() == Hold::stirred;
+    e.play_V = (middleUnknown ? 2 : 1) * setup.sheet.play_V + resolutionOf(meter);
     const bool mayBePlay = at.poseIndex >= 0 || at.step == Step::wiggleShaft || at.step == Step::wiggleHarness;
-    if (mayBePlay && e.depth_V() <= setup.sheet.play_V + resolutionOf(meter) && (e.readings >= 2 || shoulder))
-        e.kind = ExcursionKind::play;
+    if (mayBePlay && e.depth_V() <= e.play_V && (e.readings >= 2 || shoulder)) e.kind = ExcursionKind::play;
     return e;
 }
 
@@ -130,6 +133,9 @@ void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulde
 
 void Examination::Parts::place(Excursion excursion, bool shoulder) {
     Excursion e = told(std::move(excursion), shoulder);
+    // A needle on a supply wire shivers by as much.
+    const bool probing = e.step == Step::reference || e.step == Step::ground;
+    if (probing && e.depth_V() <= e.play_V) return;
     if (e.kind == ExcursionKind::dropout && onSignal()) wear.dropout(e.held_V);
     if (drive) drive->excursionEnded();
     // One found late, in a movement that never came, belongs before those after it.
@@ -271,7 +277,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.moving = tallyMoving(coverage);
     facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
-        if (e.unmarked && votes(e, setup.sheet, resolutionOf(meter), places)) ++facts.unmarkedDropouts;
+        if (e.unmarked && votes(e, places)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
     facts.meterKnown = setup.meterKnown;
     return facts;
@@ -316,7 +322,6 @@ Findings Examination::Parts::findings() const {
                               &f.jumps,
                               &f.blind,
                               f.meter.interval_s,
-                              f.meter.resolution_V,
                               meter.aperture_s,
                               tracker.level().threshold_V(),
                               last};

@@ -163,7 +163,7 @@ void LevelTracker::tellExcursionOnTheWay() {
     e.to = std::max(seekFirst_, seekAwayTo_);
     e.held_V = *left_V_;
     e.extreme_V = seekExtreme_V_;
-    e.threshold_V = limit_V_;
+    e.threshold_V = threshold_V();
     e.direction = seekExtreme_V_ < *left_V_ ? Direction::down : Direction::up;
     e.readings = std::max(1, seekReadings_ - 1);
     listener_->excursionFlagged(e.from, e.direction);
@@ -203,7 +203,7 @@ void LevelTracker::beginExcursion(Time time, double volts_V, Asked asked) {
     excursion_.from = excursion_.to = time;
     excursion_.held_V = held_V_;
     excursion_.extreme_V = volts_V;
-    excursion_.threshold_V = limit_V_;
+    excursion_.threshold_V = threshold_V();
     excursion_.direction = dip_.direction();
     excursion_.readings = 1;
     excursion_.open = true;

@@ -38,6 +38,7 @@ struct Excursion {
     double held_V = 0;
     double extreme_V = 0;
     double threshold_V = 0; // in force when it was flagged
+    double play_V = 0;      // how deep the bushing alone may make it here; only a deeper one speaks for a fault
     Direction direction = Direction::down;
     ExcursionKind kind = ExcursionKind::dropout;
     int readings = 0;

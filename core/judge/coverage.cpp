@@ -50,8 +50,7 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     Time lastLoose{-10000000};
     std::set<std::string> where;
     for (const Excursion& e : *evidence.excursions) {
-        if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.sheet, evidence.resolution_V, *evidence.places))
-            continue;
+        if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.places)) continue;
         tally.any = true;
         if (e.poseIndex >= 0)
             faulty.insert(e.poseIndex);
@@ -97,8 +96,8 @@ void heldIn(const CoverageEvidence& evidence, Step step, double& level_V, double
 
 } // namespace
 
-bool votes(const Excursion& excursion, const Sheet& sheet, double resolution_V, const PlaceBook& places) {
-    if (excursion.kind != ExcursionKind::dropout || excursion.depth_V() <= sheet.play_V + resolution_V) return false;
+bool votes(const Excursion& excursion, const PlaceBook& places) {
+    if (excursion.kind != ExcursionKind::dropout || excursion.depth_V() <= excursion.play_V) return false;
     if (excursion.poseIndex >= 0) {
         const Pose& pose = places.poses()[static_cast<std::size_t>(excursion.poseIndex)];
         return !places.undone(pose.stepVisit);

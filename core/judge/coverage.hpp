@@ -20,7 +20,6 @@ struct CoverageEvidence {
     const std::vector<LevelJump>* jumps = nullptr;
     const std::vector<BlindSpan>* blind = nullptr;
     double interval_s = 0;
-    double resolution_V = 0;
     std::optional<double> aperture_s;
     double threshold_V = 0; // of now, for a step without a plateau
     Time end{0};
@@ -41,10 +40,8 @@ struct ShakenTally {
     std::vector<std::string> places;  // where, each once
 };
 
-// True if this excursion may speak for a fault: a dropout deeper than play (and a count, for two readings are
-// rounded), in a step that counts.
-[[nodiscard]] bool votes(const Excursion& excursion, const Sheet& sheet, double resolution_V,
-                         const PlaceBook& places);
+// True if this excursion may speak for a fault: a dropout deeper than play, in a step that counts.
+[[nodiscard]] bool votes(const Excursion& excursion, const PlaceBook& places);
 
 [[nodiscard]] ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken);
 // The same for one step, whatever is shaken in it.
