@@ -67,6 +67,7 @@ struct Examination::Parts final : TrackerListener {
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
     void place(Excursion excursion, bool shoulder);
+    [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
     [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
 
     // TrackerListener
@@ -105,7 +106,10 @@ struct Examination::Parts final : TrackerListener {
     WireState state = WireState::silent;
     int overReadings = 0;
     bool overVoltage = false;
-    PushResult result;
+    // What the reading being pushed has shown; pushResult() packs it. Kept apart, for a struct written in pieces and
+    // read whole stalls the processor at every reading.
+    bool flagged = false, hasJumped = false;
+    Direction flaggedDirection = Direction::down;
 };
 
 Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
@@ -125,8 +129,8 @@ Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
 }
 
 void Examination::Parts::excursionFlagged(Time, Direction direction) {
-    result.dropoutFlagged = true;
-    result.direction = direction;
+    flagged = true;
+    flaggedDirection = direction;
 }
 
 void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulder) { place(excursion, shoulder); }
@@ -155,7 +159,7 @@ void Examination::Parts::jumped(const LevelJump& jump) {
     j.poseIndex = at.poseIndex;
     jumps.push_back(j);
     lastJump = last;
-    result.jumped = true;
+    hasJumped = true;
     if (drive && onSignal()) drive->levelChanged(j.from_V, j.to_V);
 }
 
@@ -189,18 +193,17 @@ PushResult Examination::Parts::push(const Reading& reading) {
     if (first.count() < 0) first = reading.time;
     last = reading.time;
     ++readings;
-    result = PushResult{};
+    flagged = hasJumped = false;
     if (reading.flags.has(Flag::ref)) {
         readSecondMeter(reading);
-        result.state = state;
-        return result;
+        return pushResult();
     }
     lastReading = reading.time;
     if (!blind.push(reading)) {
         tracker.blind();
         sweep.reset();
-        state = result.state = WireState::blind;
-        return result;
+        state = WireState::blind;
+        return pushResult();
     }
     places.countReading();
     const Asked asked = places.now().asked;
@@ -211,8 +214,8 @@ PushResult Examination::Parts::push(const Reading& reading) {
             std::max(2 * setup.sheet.play_V, 6 * tracker.level().foot_V()); // a hand turns the shaft
         const double limit_V = std::max(tracker.level().threshold_V(), foot_V);
         if (auto ended = sweep.push(reading.time, reading.volts_V, limit_V)) {
-            result.dropoutFlagged = true;
-            result.direction = ended->direction;
+            flagged = true;
+            flaggedDirection = ended->direction;
             place(*ended, false);
         }
     }
@@ -231,8 +234,7 @@ PushResult Examination::Parts::push(const Reading& reading) {
         state = WireState::moving;
     else
         state = last - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
-    result.state = state;
-    return result;
+    return pushResult();
 }
 
 void Examination::Parts::push(const Mark& mark) {

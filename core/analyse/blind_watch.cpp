@@ -10,6 +10,7 @@ namespace {
 constexpr double kSilenceIntervals = 2.5;
 constexpr double kLeastSilence_s = 0.5;
 constexpr int kGapsToTrust = 9;
+constexpr double kSignal_V = 5.0; // ranges are asked for about here
 // A run of equal readings is a frozen meter when its own noise would make one in a million such runs.
 constexpr double kFrozenChance = 1e-6;
 constexpr double kMostEqual = 0.40;
@@ -27,7 +28,8 @@ std::optional<BlindCause> causeOf(const Reading& reading) {
 } // namespace
 
 BlindWatch::BlindWatch(const MeterTraits& meter)
-    : meter_(meter), limit_s_(std::max(kSilenceIntervals * meter.interval_s, kLeastSilence_s)) {}
+    : meter_(meter), limit_(fromSeconds(std::max(kSilenceIntervals * meter.interval_s, kLeastSilence_s))),
+      noiseReach_V_(kNoiseCounts * meter.rangeFor(kSignal_V).resolution_V) {}
 
 void BlindWatch::close(Time from, Time to, BlindCause cause) {
     if (to <= from) return;
@@ -42,9 +44,9 @@ void BlindWatch::close(Time from, Time to, BlindCause cause) {
 bool BlindWatch::push(const Reading& reading) {
     const std::optional<BlindCause> cause = causeOf(reading);
     if (last_.count() >= 0) {
-        const double gap_s = toSeconds(reading.time - last_);
-        if (gapMarked_ || gap_s > limit_s_) {
-            const bool slower = !gapMarked_ && gap_s <= silenceLimit_s();
+        const Time gap = reading.time - last_;
+        if (gapMarked_ || gap > limit_) {
+            const bool slower = !gapMarked_ && gap <= silenceLimit();
             if (!slower) {
                 if (open_) {
                     close(open_->from, last_, open_->cause);
@@ -58,7 +60,7 @@ bool BlindWatch::push(const Reading& reading) {
             }
             gapMarked_ = false;
         }
-        if (gap_s > 0) gaps_s_[static_cast<std::size_t>(gapCount_++ % 31)] = gap_s;
+        if (gap.count() > 0) gaps_[static_cast<std::size_t>(gapCount_++ % kGaps)] = gap;
     }
     if (cause) {
         if (open_ && open_->cause != *cause) {
@@ -100,8 +102,7 @@ void BlindWatch::watchForFreezing(const Reading& reading) {
             equalPairs_ += run_ - 1;
             pairs_ += run_ - 1;
             // A level that moved says nothing of how restless this meter is at a level.
-            const double count_V = meter_.rangeFor(reading.volts_V).resolution_V;
-            if (std::abs(reading.volts_V - lastVolts_V_) <= kNoiseCounts * count_V) ++pairs_;
+            if (std::abs(reading.volts_V - lastVolts_V_) <= noiseReach_V_) ++pairs_;
         }
     }
     frozen_ = false;
@@ -109,20 +110,21 @@ void BlindWatch::watchForFreezing(const Reading& reading) {
     runFrom_ = reading.time;
 }
 
-double BlindWatch::usualGap_s() const {
-    const int n = std::min(gapCount_, 31);
-    if (n == 0) return 0;
-    std::array<double, 31> work = gaps_s_;
+Time BlindWatch::usualGap() const {
+    const int n = std::min(gapCount_, kGaps);
+    if (n == 0) return Time(0);
+    std::array<Time, kGaps> work = gaps_;
     std::nth_element(work.begin(), work.begin() + n / 2, work.begin() + n);
     return work[static_cast<std::size_t>(n / 2)];
 }
 
-double BlindWatch::silenceLimit_s() const {
-    if (gapCount_ < kGapsToTrust) return limit_s_;
-    return std::max(limit_s_, kSilenceIntervals * usualGap_s());
+Time BlindWatch::silenceLimit() const {
+    if (gapCount_ < kGapsToTrust) return limit_;
+    return std::max(limit_,
+                    Time(static_cast<Time::rep>(kSilenceIntervals * static_cast<double>(usualGap().count()))));
 }
 
-double BlindWatch::interval_s() const { return usualGap_s(); }
+double BlindWatch::interval_s() const { return toSeconds(usualGap()); }
 
 bool BlindWatch::changedRange(double before_V, double after_V) const {
     return meter_.ranges.size() > 1 && &meter_.rangeFor(before_V) != &meter_.rangeFor(after_V);
@@ -132,13 +134,12 @@ std::vector<BlindSpan> BlindWatch::spans(Time now) const {
     std::vector<BlindSpan> all = closed_;
     if (open_ && now > open_->from) all.push_back({open_->from, now, open_->cause});
     if (frozen_ && now > runFrom_) all.push_back({runFrom_, now, BlindCause::frozen});
-    if (!open_ && last_.count() >= 0 && toSeconds(now - last_) > silenceLimit_s())
-        all.push_back({last_, now, BlindCause::gap});
+    if (!open_ && last_.count() >= 0 && now - last_ > silenceLimit()) all.push_back({last_, now, BlindCause::gap});
     return all;
 }
 
 bool BlindWatch::blindAt(Time now) const {
-    return open_ || frozen_ || (last_.count() >= 0 && toSeconds(now - last_) > silenceLimit_s());
+    return open_ || frozen_ || (last_.count() >= 0 && now - last_ > silenceLimit());
 }
 
 } // namespace stillwire

@@ -31,20 +31,22 @@ public:
 private:
     void close(Time from, Time to, BlindCause cause);
     void watchForFreezing(const Reading& reading);
-    [[nodiscard]] double silenceLimit_s() const;
+    [[nodiscard]] Time silenceLimit() const;
     [[nodiscard]] bool changedRange(double before_V, double after_V) const;
-    [[nodiscard]] double usualGap_s() const;
+    [[nodiscard]] Time usualGap() const;
 
     const MeterTraits meter_;
-    double limit_s_;
+    Time limit_; // silence longer than this is blind, by the description
     std::vector<BlindSpan> closed_;
     Time last_{-1};
     double lastVolts_V_ = 0;
+    double noiseReach_V_; // readings further apart than this differ by more than noise
     bool lastHadNumber_ = false;
     bool gapMarked_ = false;
     std::optional<BlindSpan> open_; // readings without a number that counts
 
-    std::array<double, 31> gaps_s_{};
+    static constexpr int kGaps = 32; // the last gaps between readings
+    std::array<Time, kGaps> gaps_{};
     int gapCount_ = 0;
 
     // Freezing: a run of equal readings far longer than this meter's own noise allows.

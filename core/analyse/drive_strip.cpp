@@ -30,12 +30,17 @@ void DriveStrip::point(Time time, double volts_V) {
         if (std::abs(now - before) < kPointStep && !edge) return;
     }
     if (strip_.points.size() < kMostPoints) strip_.points.push_back({time, now});
-    const double reach_V = now > 0 && now < 1 ? kPointStep / 2 * std::abs(drive_.fullAt_V - drive_.noneAt_V) : 0;
+    const bool rising = drive_.fullAt_V > drive_.noneAt_V;
+    const double reach_V = kPointStep / 2 * std::abs(drive_.fullAt_V - drive_.noneAt_V);
     unchangedFrom_V_ = volts_V - reach_V;
     unchangedTo_V_ = volts_V + reach_V;
-    // At either end of the curve the level may go as far as it likes the same way.
-    const bool highSide = (now == 1) == (drive_.fullAt_V > drive_.noneAt_V);
-    if (now == 0 || now == 1) (highSide ? unchangedTo_V_ : unchangedFrom_V_) = highSide ? 1e9 : -1e9;
+    // Beyond either end of the curve the level may go as far as it likes.
+    if (now == 0 || now == 1) {
+        const double edge_V = now == 1 ? drive_.fullAt_V : drive_.noneAt_V;
+        const bool above = (now == 1) == rising;
+        unchangedFrom_V_ = above ? edge_V : -1e9;
+        unchangedTo_V_ = above ? 1e9 : edge_V;
+    }
 }
 
 void DriveStrip::moving(Time time, double volts_V) { point(time, volts_V); }

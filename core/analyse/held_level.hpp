@@ -18,7 +18,7 @@ class HeldLevel {
 public:
     static constexpr int kWindow = 31;
     static constexpr int kFewReadings = 16; // below this the MAD is too rough to be trusted alone
-    static constexpr int kRefreshEvery = 8;
+    static constexpr int kRefreshEvery = 16;
 
     // `footNoise_V`: what to expect of a foot before there are readings.
     explicit HeldLevel(double resolution_V, double footNoise_V = 0);
