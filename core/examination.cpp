@@ -100,6 +100,7 @@ struct Examination::Parts final : TrackerListener {
     std::vector<LevelJump> jumps;
     std::vector<TimeSpan> travels;
     std::size_t readings = 0;
+    double newest_V = 0;
     Time first{-1}, last{0}; // of all rows
     Time lastReading{0};
     Time lastJump{-10s};
@@ -206,6 +207,7 @@ PushResult Examination::Parts::push(const Reading& reading) {
         return pushResult();
     }
     places.countReading();
+    newest_V = reading.volts_V;
     const Asked asked = places.now().asked;
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     const ReadingClass seen = tracker.push(reading.time, reading.volts_V, asked);
@@ -259,7 +261,8 @@ MeterFigures Examination::Parts::meterFigures() const {
     figures.interval_s = differs && readings > 30 ? seen_s : meter.interval_s;
     figures.aperture_s = meter.aperture_s;
     figures.resolution_V = resolutionOf(meter);
-    figures.held_V = tracker.held_V();
+    // On the move nothing is held; the tracker's level is then the one that was left.
+    figures.held_V = state == WireState::moving ? newest_V : tracker.held_V();
     figures.noise_V = tracker.level().noise_V();
     figures.threshold_V = tracker.threshold_V();
     return figures;

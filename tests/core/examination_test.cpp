@@ -152,6 +152,20 @@ TEST(Verdict, ReleasesThatHangAreReplaced) {
     EXPECT_GE(f.machine.stops, 2);
 }
 
+TEST(Examination, ShowsTheNewestReadingOnTheMoveAndTheHeldLevelWhenStill) {
+    TraceMaker trace(MakerMeter{}, 1);
+    trace.set(0.8);
+    trace.mark("step:sweep");
+    trace.hold(10);
+    EXPECT_NEAR(examine(trace, fallingSheet()).meter.held_V, 0.8, 0.01);
+    trace.move(4.0, 10); // ends at the far level and does not stay there
+    const Findings moving = examine(trace, fallingSheet());
+    EXPECT_EQ(moving.state, WireState::moving);
+    EXPECT_NEAR(moving.meter.held_V, 4.0, 0.2);
+    trace.hold(5);
+    EXPECT_NEAR(examine(trace, fallingSheet()).meter.held_V, 4.0, 0.01);
+}
+
 TEST(Verdict, ColdReadingCounts) {
     TraceMaker trace(MakerMeter{}, 3);
     trace.set(3.85);
