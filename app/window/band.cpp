@@ -7,6 +7,8 @@ namespace stillwire {
 namespace {
 QString tr(const char* text) { return QCoreApplication::translate("Band", text); }
 
+Wire wireOfStep(std::optional<Step> step);
+
 struct Where {
     Wire wire = Wire::signal;
     std::string position;
@@ -20,14 +22,40 @@ Where whereBy(const std::vector<Mark>& marks) {
         if (mark->kind() == MarkKind::stepEnd) break;
         if (mark->kind() != MarkKind::step) continue;
         const auto step = stepByName(mark->argument());
-        if (step == Step::reference || step == Step::wiggleReference) where.wire = Wire::reference;
-        if (step == Step::ground || step == Step::wiggleGround) where.wire = Wire::ground;
+        where.wire = wireOfStep(step);
         break;
     }
     return where;
 }
 
+Wire wireOfStep(std::optional<Step> step) {
+    if (step == Step::hookUp) return Wire::none;
+    if (step == Step::reference || step == Step::wiggleReference) return Wire::reference;
+    if (step == Step::ground || step == Step::wiggleGround) return Wire::ground;
+    return Wire::signal;
+}
+
 } // namespace
+
+Wire wireUnderTest(const SessionSnapshot& snapshot) {
+    return snapshot.prompt.step ? snapshot.prompt.wire : whereBy(snapshot.marks).wire;
+}
+
+std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now) {
+    std::vector<AwaySpan> spans;
+    std::optional<Time> since;
+    for (const Mark& mark : marks) {
+        if (mark.kind() != MarkKind::step) continue; // between two steps the lead stays where it is
+        const bool away = wireOfStep(stepByName(mark.argument())) != Wire::signal;
+        if (away && !since) since = mark.time;
+        if (!away && since) {
+            spans.push_back({*since, mark.time});
+            since.reset();
+        }
+    }
+    if (since) spans.push_back({*since, now});
+    return spans;
+}
 
 double shownVolts(double level_V, const Sheet& sheet, const Findings& findings) {
     const double reference_V = findings.reference ? findings.reference->level_V : sheet.nominal_V;

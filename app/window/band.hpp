@@ -30,6 +30,14 @@ struct Band {
 // own limits. The aim stands while the sensor is being turned.
 [[nodiscard]] Band bandUnderTest(const Sheet& sheet, const SessionSnapshot& snapshot);
 
+// Where the red lead is, or is on its way to; guided by the prompt, else by the marks.
+[[nodiscard]] Wire wireUnderTest(const SessionSnapshot& snapshot);
+// Times in which the lead is not on the signal wire, by the marks; the last may reach to `now`.
+struct AwaySpan {
+    Time from{0}, to{0};
+};
+[[nodiscard]] std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now);
+
 // Name, with limits: "released window 3.90 to 4.40 V".
 [[nodiscard]] QString bandLabel(const Band& band);
 

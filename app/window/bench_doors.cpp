@@ -61,7 +61,8 @@ std::vector<Listed> BenchDoors::ports() {
     for (const PortInfo& port : listPorts()) {
         const QString name = QString::fromStdString(port.name);
         QString title = QFileInfo(name).fileName();
-        if (!port.description.empty()) title += QStringLiteral("  ") + QString::fromStdString(port.description);
+        if (!port.description.empty() && title != QString::fromStdString(port.description))
+            title += QStringLiteral("  ") + QString::fromStdString(port.description);
         all.push_back({name, title, name});
     }
     return all;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/bench_page.hpp"
 
+#include "app/window/aim_view.hpp"
 #include "app/window/cards_view.hpp"
 #include "app/window/hand_page.hpp"
 #include "app/window/key_hints.hpp"
@@ -13,6 +14,7 @@
 
 #include <QHBoxLayout>
 #include <QPainter>
+#include <QPushButton>
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
@@ -44,6 +46,11 @@ void BenchPage::buildLeft() {
                                {KeyAction::leave, tr("Esc"), tr("leave")},
                                {KeyAction::keys, tr("F1"), tr("keys")}},
                               left_);
+    turns_ = new KeyHints(look_,
+                          {{KeyAction::turnIn, tr("T"), tr("part-turn made")},
+                           {KeyAction::turnOut, tr("Shift+T"), tr("the other way")}},
+                          left_);
+    turns_->hide();
     replayHints_ = new KeyHints(look_,
                                 {{KeyAction::previousEvent, tr(","), tr("before")},
                                  {KeyAction::nextEvent, tr("."), tr("next finding")},
@@ -58,17 +65,19 @@ void BenchPage::buildLeft() {
     leftStack_->addWidget(hand_);
     leftStack_->addWidget(replay_);
     leftColumn_->addWidget(pages, 1);
+    leftColumn_->addWidget(turns_);
     leftColumn_->addWidget(handHints_);
     leftColumn_->addWidget(replayHints_);
     connect(hand_, &HandPage::asked, this, [this](Command command) {
         if (feed_.session()) feed_.session()->command(command);
     });
-    for (KeyHints* hints : {handHints_, replayHints_})
+    for (KeyHints* hints : {handHints_, replayHints_, turns_})
         connect(hints, &KeyHints::pressed, this, &BenchPage::keyPressed);
 }
 
 void BenchPage::buildRight() {
     readout_ = new ReadoutView(look_, right_);
+    aim_ = new AimView(look_, right_);
     trace_ = new TraceView(look_, right_);
     line_ = new TextLabel(look_, TextSize::text, true, Role::caution, right_);
     cards_ = new CardsView(look_, summary_, right_);
@@ -76,8 +85,17 @@ void BenchPage::buildRight() {
     path_ = new PathView(look_, right_);
     rightColumn_ = new QVBoxLayout(right_);
     rightColumn_->addWidget(readout_);
+    rightColumn_->addWidget(aim_);
     rightColumn_->addWidget(trace_, 1);
-    rightColumn_->addWidget(line_);
+    auto* troubles = new QHBoxLayout;
+    troubles->addWidget(line_, 1);
+    elsewhere_ = new QPushButton(tr("Save elsewhere…  Ctrl+S"), right_);
+    elsewhere_->setAccessibleName(tr("Save the capture elsewhere"));
+    elsewhere_->setAutoDefault(true);
+    elsewhere_->hide();
+    connect(elsewhere_, &QPushButton::clicked, this, [this] { emit keyPressed(KeyAction::saveElsewhere); });
+    troubles->addWidget(elsewhere_);
+    rightColumn_->addLayout(troubles);
     rightColumn_->addWidget(cards_);
     rightColumn_->addWidget(verdict_);
     rightColumn_->addWidget(path_);
@@ -86,6 +104,7 @@ void BenchPage::buildRight() {
 }
 
 void BenchPage::restyle() {
+    elsewhere_->setFont(look_.font(TextSize::text));
     left_->setFixedWidth(look_.ipx(372));
     leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
     leftColumn_->setSpacing(look_.ipx(6));
@@ -96,28 +115,42 @@ void BenchPage::restyle() {
 
 void BenchPage::begin(const QString& name, const QString& notes, bool guided) {
     guided_ = guided;
-    leftStack_->setCurrentWidget(guided ? static_cast<QWidget*>(hand_) : replay_);
-    handHints_->setVisible(guided);
-    replayHints_->setVisible(!guided);
+    turnLeft(guided);
     path_->setVisible(guided);
     replay_->begin(name, notes);
     summary_.setRows({});
     trace_->reset();
+    aim_->begin();
     notice_.clear();
     trace_->setFocus();
 }
 
+void BenchPage::turnLeft(bool hand) {
+    leftStack_->setCurrentWidget(hand ? static_cast<QWidget*>(hand_) : replay_);
+    handHints_->setVisible(hand);
+    replayHints_->setVisible(!hand);
+}
+
 void BenchPage::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
-    if (guided_)
+    // A run that is over is read like a replay: the hand has nothing more to do.
+    if (guided_ && snapshot.prompt.finished && leftStack_->currentWidget() == hand_) {
+        turnLeft(false);
+        trace_->showAll();
+    }
+    if (leftStack_->currentWidget() == hand_)
         hand_->show(scene);
     else
         replay_->show(scene);
     readout_->show(scene);
+    aim_->show(scene);
     trace_->show(scene);
+    cards_->setVisible(aim_->isHidden()); // while turning there is one thing to look at
+    turns_->setVisible(guided_ && snapshot.prompt.step == Step::adjust);
     summary_.setRows(summaryRows(*snapshot.findings));
     verdict_->show(scene);
     path_->show(scene);
+    elsewhere_->setVisible(!snapshot.recorderSays.empty());
     // What stops the bench goes before what only informs.
     QString line = QString::fromStdString(snapshot.recorderSays);
     if (line.isEmpty()) line = QString::fromStdString(snapshot.linkSays);

@@ -8,11 +8,13 @@
 
 #include <QWidget>
 
+class QPushButton;
 class QStackedLayout;
 class QVBoxLayout;
 
 namespace stillwire {
 
+class AimView;
 class CardsView;
 class HandPage;
 class KeyHints;
@@ -44,6 +46,7 @@ private:
     void buildLeft();
     void buildRight();
     void restyle();
+    void turnLeft(bool hand); // else what is replayed, or over
     void show(const Scene& scene);
 
     const Look& look_;
@@ -57,13 +60,15 @@ private:
     QStackedLayout* leftStack_;
     HandPage* hand_;
     ReplayPage* replay_;
-    KeyHints *handHints_, *replayHints_;
+    KeyHints *handHints_, *replayHints_, *turns_;
     ReadoutView* readout_;
+    AimView* aim_;
     TraceView* trace_;
     CardsView* cards_;
     VerdictBar* verdict_;
     PathView* path_;
-    TextLabel* line_; // troubles of link and recorder, and notices
+    QPushButton* elsewhere_; // while the recorder is in trouble
+    TextLabel* line_;        // troubles of link and recorder, and notices
 };
 
 } // namespace stillwire

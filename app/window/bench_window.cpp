@@ -20,6 +20,7 @@ namespace stillwire {
 namespace {
 
 constexpr int kRecents = 12;
+constexpr int kSoundAfter_ms = 700; // asking for an audio device can take long
 const QString kRecentKey = QStringLiteral("recent");
 
 void rememberCapture(const QString& path) {
@@ -51,6 +52,10 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent) : QWidge
     connect(&glances_, &GlanceTaker::taken, &start_->recents(), &RecentsModel::setGlance);
     connect(bench_, &BenchPage::keyPressed, this, &BenchWindow::press);
     connect(keys_, &KeysPage::done, this, [this] { turnTo(before_ ? before_ : start_); });
+    connect(&feed_, &Feed::changed, this, [this](const Scene& scene) {
+        const std::optional<Tone> tone = tones_.hear(scene);
+        if (tone && !muted_) speaker_.play(*tone);
+    });
     buildKeys();
     restyle();
     turnTo(start_);
@@ -103,6 +108,7 @@ void BenchWindow::open(const Way& way) {
 }
 
 void BenchWindow::attach(Opened opened, bool guided) {
+    tones_.reset();
     turnTo(bench_);
     bench_->begin(opened.name, opened.notes, guided);
     feed_.attach(std::move(opened.session), std::move(opened.sheet));
@@ -135,6 +141,17 @@ void BenchWindow::leaveAsked() {
     leaveBench();
 }
 
+void BenchWindow::toggleMute() {
+    if (!speaker_.available())
+        return bench_->say(tr("This computer has no sound output. Everything that would sound is shown."));
+    muted_ = !muted_;
+    QSettings().setValue(QStringLiteral("mute"), muted_);
+    bench_->say(muted_ ? tr("Muted. M sounds again.") : tr("Sound is on: dropouts and poses."));
+    QTimer::singleShot(4000, this, [this] {
+        if (page() == bench_ && !leaving_) bench_->say({});
+    });
+}
+
 void BenchWindow::press(KeyAction action) {
     switch (action) {
     case KeyAction::keys:
@@ -147,7 +164,11 @@ void BenchWindow::press(KeyAction action) {
         QSettings().setValue(QStringLiteral("night"), look_.night());
         return;
     case KeyAction::fullScreen: return setWindowState(windowState() ^ Qt::WindowFullScreen);
+    case KeyAction::saveElsewhere: return saveElsewhere();
     case KeyAction::leave: return leaveAsked();
+    case KeyAction::mute:
+        if (page() == bench_) toggleMute();
+        return;
     case KeyAction::quit: close(); return;
     default: break;
     }
@@ -164,9 +185,17 @@ void BenchWindow::askForFile() {
     open(start_->captureWay(path));
 }
 
+void BenchWindow::saveElsewhere() {
+    if (page() != bench_ || !feed_.session() || feed_.scene().snapshot->capturePath.empty()) return;
+    const QString path =
+        QFileDialog::getSaveFileName(this, tr("Save the capture elsewhere"), {}, tr("Captures (*.csv)"));
+    if (!path.isEmpty()) feed_.session()->saveTo(path.toStdString());
+}
+
 void BenchWindow::restoreHabits() {
     QSettings settings;
     look_.setNight(settings.value(QStringLiteral("night"), false).toBool());
+    muted_ = settings.value(QStringLiteral("mute"), false).toBool();
     const QByteArray geometry = settings.value(QStringLiteral("geometry")).toByteArray();
     if (!geometry.isEmpty()) restoreGeometry(geometry);
 }
@@ -188,6 +217,7 @@ void BenchWindow::showEvent(QShowEvent* event) {
     shown_ = true;
     // Looking for ports and sheets may take a while: first the window, then what is in it.
     QTimer::singleShot(0, this, &BenchWindow::refreshStart);
+    QTimer::singleShot(kSoundAfter_ms, this, [this] { speaker_.load(); });
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {

@@ -7,6 +7,7 @@
 #include "app/window/glance.hpp"
 #include "app/window/keys.hpp"
 #include "app/window/look.hpp"
+#include "app/window/speaker.hpp"
 
 #include <QWidget>
 
@@ -51,12 +52,17 @@ private:
     void turnTo(QWidget* page);
     void askForFile();
     void leaveAsked();
+    void toggleMute();
+    void saveElsewhere();
     void refreshStart();
 
     std::unique_ptr<Doors> doors_;
     Look look_;
     Feed feed_;
     GlanceTaker glances_;
+    Speaker speaker_;
+    ToneWatch tones_;
+    bool muted_ = false;
     QStringList demos_;
     QStackedLayout* pages_;
     StartPage* start_;

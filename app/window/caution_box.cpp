@@ -14,6 +14,7 @@ CautionBox::CautionBox(const Look& look, QWidget* parent) : QWidget(parent), loo
     setAccessibleName(tr("Caution"));
     hide();
     connect(&look, &Look::changed, this, [this] {
+        keepRoom();
         updateGeometry();
         update();
     });
@@ -25,6 +26,7 @@ void CautionBox::show(const QStringList& cautions, bool stop) {
     stop_ = stop;
     setAccessibleDescription(cautions.join(QStringLiteral(" ")));
     setVisible(!cautions.isEmpty());
+    keepRoom();
     updateGeometry();
     update();
 }
@@ -38,11 +40,19 @@ QFont CautionBox::type() const { return look_.font(cautions_.size() > 1 ? TextSi
 
 int CautionBox::heightForWidth(int width) const {
     const QRectF area = textArea(width, 10000);
-    double need = 0;
-    const QFontMetricsF metrics(type());
-    for (const QString& caution : cautions_)
-        need += metrics.boundingRect(area, Qt::TextWordWrap, caution).height() + look_.px(3);
+    const double need = QFontMetricsF(type()).boundingRect(area, Qt::TextWordWrap, text()).height();
     return std::max(look_.ipx(44), static_cast<int>(std::ceil(need + look_.px(19))));
+}
+
+// One flowing paragraph: a line each would leave the drawing no room.
+QString CautionBox::text() const { return cautions_.join(QLatin1Char(' ')); }
+
+// A column that runs short takes the room from others.
+void CautionBox::keepRoom() { setMinimumHeight(heightForWidth(width() > 0 ? width() : look_.ipx(316))); }
+
+void CautionBox::resizeEvent(QResizeEvent* event) {
+    keepRoom();
+    QWidget::resizeEvent(event);
 }
 
 QSize CautionBox::sizeHint() const {
@@ -60,12 +70,8 @@ void CautionBox::paintEvent(QPaintEvent*) {
                             look_.px(6));
     drawShape(painter, QRectF(look_.px(14), look_.px(11), look_.px(22), look_.px(21)),
               stop_ ? Shape::stop : Shape::caution, look_(edge), look_.px(2.2));
-    FittedText text(painter, *this);
-    QRectF area = textArea(width(), height());
-    for (const QString& caution : cautions_) {
-        const QRectF used = text.paragraph(area, caution, type(), look_(Role::ink));
-        area.setTop(used.bottom() + look_.px(3));
-    }
+    FittedText fitted(painter, *this);
+    fitted.paragraph(textArea(width(), height()), text(), type(), look_(Role::ink));
 }
 
 } // namespace stillwire

@@ -19,8 +19,11 @@ public:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
+    [[nodiscard]] QString text() const;
+    void keepRoom();
     [[nodiscard]] QFont type() const;
     [[nodiscard]] QRectF textArea(int width, int height) const;
 

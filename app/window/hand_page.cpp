@@ -116,10 +116,13 @@ void HandPage::show(const Scene& scene) {
     instruction_->say(instruction);
     detail_->say(say(prompt.detail));
     showAnswers(prompt);
-    pace_->setVisible(hasPoses(prompt.step) || prompt.poseFor_s);
+    const bool asks = !prompt.offer.empty() || !prompt.choices.empty(); // then nothing is paced, and room is short
+    // Before the warm look there is a wait, and nothing to pace in it.
+    const bool waits = prompt.step == Step::warmRepeat && !prompt.detail.empty();
+    pace_->setVisible(!asks && ((hasPoses(prompt.step) && !waits) || prompt.poseFor_s) && !prompt.movingLead);
     pace_->show(prompt);
     wanted_->say(say(prompt.wanted));
-    progress_->setVisible(prompt.step.has_value());
+    progress_->setVisible(prompt.step.has_value() && !asks);
     progress_->show(prompt.progress);
     why_->say(prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why)));
 }

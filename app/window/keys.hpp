@@ -31,6 +31,7 @@ enum class KeyAction {
     previousEvent,
     keys,
     open,
+    saveElsewhere,
     night,
     fullScreen,
     leave,

@@ -86,7 +86,7 @@ QString Look::styleSheet() const {
         QStringLiteral("QPushButton { border: %5px solid @strong; border-radius: %1px; padding: %2px %3px; "
                        "background: @plot; color: @ink; }"
                        "QPushButton:hover { background: @paper; }"
-                       "QPushButton:focus { border: %4px solid @focus; padding: %6px %7px; }"
+                       "QPushButton:focus { border: %4px solid @focus; padding: %6px %7px; outline: none; }"
                        "QPushButton:pressed, QPushButton:checked { background: @trace; color: @plot; }"
                        "QPushButton:disabled { border-style: dashed; color: @quiet; }"
                        "QPushButton[flat=\"true\"] { border-color: transparent; background: transparent; }"
@@ -101,6 +101,14 @@ QString Look::styleSheet() const {
                        "QComboBox::down-arrow { image: url(:/icons/@arrow.svg); width: %3px; height: %3px; }"
                        "QComboBox QAbstractItemView { background: @plot; color: @ink; border: %5px solid @strong; "
                        "selection-background-color: @trace; selection-color: @plot; }"
+                       "QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"
+                       "QScrollBar { background: transparent; border: none; margin: 0; }"
+                       "QScrollBar:horizontal { height: %2px; } QScrollBar:vertical { width: %2px; }"
+                       "QScrollBar::handle { background: @strong; border-radius: %5px; }"
+                       "QScrollBar::handle:horizontal { min-width: %8px; } "
+                       "QScrollBar::handle:vertical { min-height: %8px; }"
+                       "QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; border: none; }"
+                       "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }"
                        "QListView { background: transparent; border: %4px solid transparent; outline: none; }"
                        "QListView:focus { border: %4px solid @focus; border-radius: %1px; }");
     const int rim = std::max(1, ipx(1)), ring = std::max(2, ipx(2.5)), pad = ipx(7), side = ipx(12);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/readout_view.hpp"
 
+#include "app/window/band.hpp"
+
 #include <algorithm>
 
 #include <QFontMetricsF>
@@ -82,10 +84,12 @@ void ReadoutView::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     const QString number = numberText(snapshot.lastVolts_V, snapshot.findings->meter.resolution_V);
     const StateWord word = stateWord(snapshot);
-    if (number == number_ && word == word_) return;
+    const QString wire = wireWords(wireUnderTest(snapshot), snapshot.prompt.movingLead);
+    if (number == number_ && word == word_ && wire == wire_) return;
     number_ = number;
     word_ = word;
-    setAccessibleDescription(tr("%1 volts. %2, %3").arg(number_, word_.word, word_.detail));
+    wire_ = wire;
+    setAccessibleDescription(tr("%1 volts. %2, %3, %4").arg(number_, word_.word, word_.detail, wire_));
     update();
 }
 
@@ -99,7 +103,7 @@ QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 
 void ReadoutView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double boxWidth = look_.px(284), boxHeight = look_.px(112);
+    const double boxWidth = look_.px(284), boxHeight = look_.px(wire_.isEmpty() ? 112 : 134);
     const QRectF all = rect();
     paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(16), 0));
     paintWord(painter,
@@ -179,6 +183,8 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
               Qt::AlignLeft | Qt::AlignVCenter, word_.word, look_.font(TextSize::word, true), look_(edge));
     text.line(QRectF(left, box.top() + look_.px(68), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
               word_.detail, look_.font(TextSize::text), look_(Role::ink));
+    text.line(QRectF(left, box.top() + look_.px(96), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
+              wire_, look_.font(TextSize::small), look_(Role::ink));
 }
 
 } // namespace stillwire

@@ -30,6 +30,7 @@ private:
     const Look& look_;
     QString number_;
     StateWord word_;
+    QString wire_; // which wire the red lead is on
 };
 
 } // namespace stillwire

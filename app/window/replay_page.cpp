@@ -3,8 +3,9 @@
 
 #include "app/window/row_delegate.hpp"
 #include "app/window/text_label.hpp"
-#include "app/window/words.hpp"
+#include "app/window/verdict_details.hpp"
 
+#include <QFileInfo>
 #include <QListView>
 #include <QVBoxLayout>
 
@@ -14,21 +15,22 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     title_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
     notes_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
     summary_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
-    auto* eventsTitle = new TextLabel(look, TextSize::text, true, Role::ink, this);
-    eventsTitle->say(tr("Events"));
+    eventsTitle_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
+    eventsTitle_->say(tr("Events"));
     eventList_ = makeList(&events_, tr("Events"));
     auto* phasesTitle = new TextLabel(look, TextSize::text, true, Role::ink, this);
     phasesTitle->say(tr("Phases"));
     phaseList_ = makeList(&phases_, tr("Phases"));
-    next_ = new TextLabel(look, TextSize::small, false, Role::ink, this);
+    details_ = new VerdictDetails(look, this);
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    for (TextLabel* label : {title_, notes_, summary_, eventsTitle}) column->addWidget(label);
-    column->addWidget(eventList_, 3);
+    for (TextLabel* label : {title_, notes_, summary_}) column->addWidget(label);
+    column->addWidget(details_, 6);
+    column->addWidget(eventsTitle_);
+    column->addWidget(eventList_, 4);
     column->addWidget(phasesTitle);
     column->addWidget(phaseList_, 2);
-    column->addWidget(next_);
     auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
     connect(&look, &Look::changed, this, restyle);
     restyle();
@@ -57,7 +59,6 @@ void ReplayPage::begin(const QString& name, const QString& notes) {
     events_.setRows({});
     phases_.setPhases({});
     summary_->say(tr("Reading…"));
-    next_->say({});
 }
 
 void ReplayPage::show(const Scene& scene) {
@@ -67,7 +68,12 @@ void ReplayPage::show(const Scene& scene) {
     summary_->say(tr("%1 readings in %2")
                       .arg(QLocale().toString(static_cast<qulonglong>(f.readings)),
                            QString::fromStdString(seconds(toSeconds(f.duration)))));
-    next_->say(f.verdict.next.empty() ? QString() : tr("Next: %1").arg(say(f.verdict.next.front())));
+    details_->show(f);
+    // An empty list would take the room of what is said.
+    eventsTitle_->setVisible(events_.rowCount() > 0);
+    eventList_->setVisible(events_.rowCount() > 0);
+    const std::string& path = scene.snapshot->capturePath;
+    if (!path.empty()) notes_->say(tr("Recorded as %1").arg(QFileInfo(QString::fromStdString(path)).fileName()));
 }
 
 void ReplayPage::step(int rows) {

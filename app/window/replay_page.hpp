@@ -13,6 +13,7 @@ class QPushButton;
 namespace stillwire {
 
 class TextLabel;
+class VerdictDetails;
 
 class ReplayPage : public QWidget {
     Q_OBJECT
@@ -26,12 +27,13 @@ signals:
     void lookAt(double time_s);
 
 private:
+    VerdictDetails* details_;
     QListView* makeList(QAbstractItemModel* model, const QString& name);
 
     const Look& look_;
     FindingsModel events_;
     PhasesModel phases_;
-    TextLabel *title_, *notes_, *summary_, *next_;
+    TextLabel *title_, *notes_, *summary_, *eventsTitle_;
     QListView *eventList_, *phaseList_;
 };
 

@@ -144,7 +144,7 @@ void StartPage::buildRight() {
     replaySpeed_->addItem(tr("replay as it was"), 1.0);
     replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
     captures->addWidget(replaySpeed_, 3, 1);
-    captures->setRowStretch(2, 1);
+    captures->setRowStretch(4, 1);
     column->setStretchFactor(panels_.back(), 1);
 
     connect(startPort_, &QPushButton::clicked, this, [this] { emit chosen(portWay()); });
@@ -243,7 +243,7 @@ void StartPage::restyle() {
     for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
                                                           startPort_, startSimulated_, open_})
         input->setFont(look_.font(TextSize::text));
-    recentList_->setMinimumHeight(look_.ipx(124));
+    recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
     recentList_->doItemsLayout();
     update();
 }

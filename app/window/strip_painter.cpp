@@ -136,6 +136,12 @@ void TracePainter::paintMachine() {
         run << QPointF(pic_.time.x(from_s), y(points[i].drive)) << QPointF(pic_.time.x(to_s), y(points[i].drive));
     }
     if (run.size() > 1) p_.drawPolyline(run);
+    // The machine takes the signal; what another wire showed is none of it.
+    for (const AwaySpan& away : awayFromSignal(pic_.snapshot->marks, pic_.snapshot->now)) {
+        const double left = std::max(r.left(), pic_.time.x(toSeconds(away.from)));
+        const double right = std::min(r.right(), pic_.time.x(toSeconds(away.to)));
+        if (right > left) p_.fillRect(QRectF(left, r.top(), right - left, r.height()), look_(Role::page));
+    }
     const QFont font = look_.font(TextSize::small);
     QString label = tr("drive the machine would take");
     if (findings_.machine.stops > 0)
@@ -143,8 +149,14 @@ void TracePainter::paintMachine() {
     else if (findings_.machine.stopsPossible > 0)
         label = tr("the machine could have stopped, %1 times").arg(findings_.machine.stopsPossible);
     const QFontMetricsF metrics(font);
-    const QRectF under(r.left() + look_.px(6), r.bottom() - metrics.height() - look_.px(1),
-                       metrics.horizontalAdvance(label) + look_.px(6), metrics.height());
+    const double width = metrics.horizontalAdvance(label) + look_.px(6);
+    // Low where the drive is high, and the other way round.
+    double most = 0;
+    for (const QPointF& point : run)
+        if (point.x() <= r.left() + width + look_.px(12)) most = std::max(most, (low - point.y()) / (low - high));
+    const QRectF under(r.left() + look_.px(6),
+                       most < 0.5 ? r.top() + look_.px(2) : r.bottom() - metrics.height() - look_.px(1), width,
+                       metrics.height());
     p_.fillRect(under, look_(Role::plot));
     p_.setFont(font);
     p_.setPen(look_(Role::quietText));

@@ -49,6 +49,18 @@ void TracePainter::paintBand() {
     }
 }
 
+// Whether the trace keeps out of the place, with a little room around it.
+bool TracePainter::leftFree(const QRectF& place) const {
+    const double room = look_.px(4);
+    const Time from = fromSeconds(std::max(0.0, pic_.time.time_s(place.left() - room)));
+    const Time to = fromSeconds(std::max(0.0, pic_.time.time_s(place.right() + room)));
+    if (to <= from) return true;
+    const auto seen = pic_.snapshot->trace.extremes(from, to, 1);
+    if (seen.empty() || seen.front().count == 0) return true;
+    return pic_.volts.y(seen.front().min_V) < place.top() - room ||
+           pic_.volts.y(seen.front().max_V) > place.bottom() + room;
+}
+
 void TracePainter::paintBandLabel() {
     if (pic_.band.name.isEmpty()) return;
     const double top = pic_.volts.y(pic_.band.shown_V.max_V), bottom = pic_.volts.y(pic_.band.shown_V.min_V);
@@ -56,10 +68,20 @@ void TracePainter::paintBandLabel() {
     const QFontMetricsF metrics(font);
     const double height = metrics.height();
     const QString label = bandLabel(pic_.band);
-    // Above the window where there is room, else below it: never on the trace's usual place.
-    const bool above = top - height > pic_.plot.top();
-    const QRectF box(pic_.plot.left() + look_.px(8), above ? top - height - look_.px(2) : bottom + look_.px(2),
-                     metrics.horizontalAdvance(label), height);
+    // Against the window's edge, outside it, at the first place that the trace leaves free.
+    const double width = metrics.horizontalAdvance(label);
+    const double left = pic_.plot.left() + look_.px(8), right = pic_.plot.right() - look_.px(8) - width;
+    const double over = top - height - look_.px(2), under = bottom + look_.px(2);
+    QRectF box(left, over > pic_.plot.top() ? over : under, width, height);
+    bool placed = false;
+    for (const double x : {left, right, 0.5 * (left + right)}) {
+        for (const double y : {over, under}) {
+            const QRectF place(x, y, width, height);
+            if (placed || y < pic_.plot.top() || place.bottom() > pic_.plot.bottom() || !leftFree(place)) continue;
+            box = place;
+            placed = true;
+        }
+    }
     p_.fillRect(box.adjusted(-look_.px(2), 0, look_.px(2), 0), look_(Role::plot)); // hatching may lie under it
     p_.setFont(font);
     p_.setPen(look_(Role::trace));

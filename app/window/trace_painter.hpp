@@ -31,6 +31,7 @@ public:
 private:
     void paintBand();
     void paintBandLabel();
+    [[nodiscard]] bool leftFree(const QRectF& place) const;
     void paintBlind(const QRectF& area);
     void paintVoltLabels();
     void paintLine();

@@ -125,6 +125,17 @@ StateWord stateWord(const SessionSnapshot& snapshot) {
     return {WireState::silent, Shape::dots, tr("No reading"), tr("waiting for the meter")};
 }
 
+QString wireWords(Wire wire, bool onItsWay) {
+    switch (wire) {
+    case Wire::reference:
+        return onItsWay ? tr("red lead to the reference wire") : tr("red lead on the reference wire");
+    case Wire::ground: return onItsWay ? tr("red lead to the ground wire") : tr("red lead on the ground wire");
+    case Wire::signal: return onItsWay ? tr("red lead to the signal wire") : tr("red lead on the signal wire");
+    case Wire::none: break;
+    }
+    return {};
+}
+
 QString numberText(double volts_V, double resolution_V) {
     if (!std::isfinite(volts_V)) return QStringLiteral("----");
     int decimals = decimalsFor(resolution_V);

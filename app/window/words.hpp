@@ -31,6 +31,9 @@ struct StateWord {
 inline constexpr double kDropoutStays_s = 2.0;
 [[nodiscard]] StateWord stateWord(const SessionSnapshot& snapshot);
 
+// "red lead on the signal wire"; empty before it is on any.
+[[nodiscard]] QString wireWords(Wire wire, bool onItsWay);
+
 // Never more than four digits: the number keeps its place and its size.
 [[nodiscard]] QString numberText(double volts_V, double resolution_V);
 

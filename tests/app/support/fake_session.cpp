@@ -170,6 +170,47 @@ std::shared_ptr<SessionSnapshot> moment(WireState state) {
     return snapshot;
 }
 
+std::shared_ptr<SessionSnapshot> adjustMoment() {
+    auto snapshot = moment(WireState::steady);
+    auto findings = std::make_shared<Findings>(*snapshot->findings);
+    findings->reference.reset(); // levels as shown: the figures below are easy to follow
+    findings->ground.reset();
+    auto visit = [](double volts_V, Step step) { return Visit{{}, {}, volts_V, volts_V, 0.004, 6, false, step}; };
+    PositionLevel raised, lowered;
+    raised.name = "raised";
+    raised.window_V = {0.60, 1.00};
+    raised.visits = {visit(0.95, Step::fullPress)};
+    lowered.name = "lowered";
+    lowered.window_V = {3.90, 4.40};
+    lowered.visits = {visit(4.37, Step::release), visit(4.27, Step::adjust)};
+    findings->positions = {raised, lowered};
+    findings->adjustment.wanted = findings->adjustment.feasible = true;
+    findings->adjustment.share = {{"raised", 0.5}, {"lowered", 1.0}};
+    findings->adjustment.voltsPerTurn_V = -0.05;
+    findings->adjustment.turns = 2;
+    snapshot->lastVolts_V = 4.27;
+    Prompt& p = snapshot->prompt;
+    p.step = Step::adjust;
+    p.title = sentence("Turn the sensor");
+    p.instruction = sentence("Loosen, turn until the meter shows %1, then hold it there.", {"4.150 V"});
+    p.drawing = "adjust";
+    p.pose = {};
+    p.poseFor_s.reset();
+    p.aim_V = 4.15;
+    p.aimWithin_V = 0.04;
+    snapshot->findings = findings;
+    return snapshot;
+}
+
+std::shared_ptr<SessionSnapshot> finishedMoment() {
+    auto snapshot = moment(WireState::steady);
+    snapshot->prompt = Prompt{};
+    snapshot->prompt.title = snapshot->prompt.instruction = sentence("The run is over; the verdict stands below.");
+    snapshot->prompt.finished = true;
+    snapshot->capturePath = "/tmp/a-run.csv";
+    return snapshot;
+}
+
 std::shared_ptr<SessionSnapshot> replayMoment() {
     auto snapshot = wiggleMoment();
     snapshot->guided = false;

@@ -57,6 +57,8 @@ public:
 std::shared_ptr<const Sheet> leverSheet();
 std::shared_ptr<SessionSnapshot> wiggleMoment();          // the guided run, in the shaft wiggle, seven dropouts
 std::shared_ptr<SessionSnapshot> moment(WireState state); // the same with another state of the wire
+std::shared_ptr<SessionSnapshot> adjustMoment();          // turning; 0.12 V above the aim, two turns made
+std::shared_ptr<SessionSnapshot> finishedMoment();        // the led run is over
 std::shared_ptr<SessionSnapshot> replayMoment();          // a capture replayed to its end
 
 } // namespace stillwire::test

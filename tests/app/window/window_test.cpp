@@ -101,6 +101,10 @@ TEST_F(WindowTest, NothingIsCutOffOnAnyPageAtAnySize) {
             showMoment(state == WireState::dropped ? test::wiggleMoment() : test::moment(state));
             EXPECT_EQ(joined(cutOff()), "") << "state " << static_cast<int>(state) << at;
         }
+        showMoment(test::adjustMoment());
+        EXPECT_EQ(joined(cutOff()), "") << "adjust" << at;
+        showMoment(test::finishedMoment());
+        EXPECT_EQ(joined(cutOff()), "") << "finished" << at;
         showMoment(test::replayMoment());
         EXPECT_EQ(joined(cutOff()), "") << "replay" << at;
         window->press(KeyAction::keys);
@@ -144,6 +148,10 @@ TEST_F(WindowTest, EveryInteractiveWidgetIsNamedAndReachedByTab) {
     check("start");
     showMoment(test::wiggleMoment());
     check("bench");
+    auto full = test::adjustMoment();
+    full->recorderSays = "The disk is full: make room or save elsewhere.";
+    showMoment(full);
+    check("adjust, disk full");
     showMoment(test::replayMoment());
     check("replay");
     window->press(KeyAction::keys);
@@ -187,6 +195,44 @@ TEST_F(WindowTest, AnErrorStandsInPlaceWithItsMend) {
     EXPECT_TRUE(said);
     for (const QWidget* top : QApplication::topLevelWidgets())
         EXPECT_TRUE(top == window.get() || !top->isVisible()); // no box
+}
+
+TEST_F(WindowTest, SaysAndOffersTheMendWhenTheDiskIsFull) {
+    auto snapshot = test::wiggleMoment();
+    auto offer = [&]() -> QPushButton* {
+        for (QPushButton* button : window->bench().findChildren<QPushButton*>())
+            if (button->isVisible() && button->accessibleName() == "Save the capture elsewhere") return button;
+        return nullptr;
+    };
+    showMoment(snapshot);
+    EXPECT_EQ(offer(), nullptr);
+    snapshot->recorderSays = "The disk is full: make room or save elsewhere.";
+    showMoment(snapshot);
+    EXPECT_NE(offer(), nullptr);
+}
+
+TEST_F(WindowTest, TurnsAreMarkedByKeyAndByButton) {
+    FakeSession* session = showMoment(test::adjustMoment());
+    QTest::keyClick(window.get(), Qt::Key_T);
+    QTest::keyClick(window.get(), Qt::Key_T, Qt::ShiftModifier);
+    int pressed = 0;
+    for (QPushButton* button : window->bench().findChildren<QPushButton*>()) {
+        if (!button->isVisible() || !button->accessibleName().contains("part-turn made")) continue;
+        button->click();
+        ++pressed;
+    }
+    EXPECT_EQ(pressed, 1);
+    EXPECT_EQ(session->commands, (std::vector<Command>{Command::turnIn, Command::turnOut, Command::turnIn}));
+}
+
+TEST_F(WindowTest, ARunThatIsOverShowsWhatStandsBehindTheVerdict) {
+    showMoment(test::finishedMoment());
+    QString all;
+    for (QLabel* label : window->bench().findChildren<QLabel*>())
+        if (label->isVisible()) all += label->text();
+    EXPECT_TRUE(all.contains("hold the connector still")) << all.toStdString();
+    EXPECT_TRUE(all.contains("steady inside its window")) << all.toStdString();
+    EXPECT_TRUE(all.contains("a-run.csv")) << all.toStdString();
 }
 
 TEST_F(WindowTest, LeavingAGuidedRunAsksOnceInPlace) {

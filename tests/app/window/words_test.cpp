@@ -68,6 +68,18 @@ TEST(Band, FollowsTheLastPositionMarkWhereNobodyLeads) {
     EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "lowered window");
 }
 
+TEST(Band, TellsWhenTheLeadIsAwayFromTheSignal) {
+    const std::vector<Mark> marks = {{fromSeconds(1), "step:hook-up"},     {fromSeconds(5), "step:reference"},
+                                     {fromSeconds(9), "step:end"},         {fromSeconds(12), "step:ground"},
+                                     {fromSeconds(20), "step:cold-start"}, {fromSeconds(60), "step:wiggle-ground"}};
+    const auto away = awayFromSignal(marks, fromSeconds(70));
+    ASSERT_EQ(away.size(), 2U);
+    EXPECT_EQ(away[0].from, fromSeconds(1));
+    EXPECT_EQ(away[0].to, fromSeconds(20));
+    EXPECT_EQ(away[1].from, fromSeconds(60));
+    EXPECT_EQ(away[1].to, fromSeconds(70));
+}
+
 TEST(SummaryRows, PutFaultsFirstAndEventsInOrderOfTime) {
     const auto snapshot = test::wiggleMoment();
     const auto rows = summaryRows(*snapshot->findings);

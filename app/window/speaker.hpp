@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Plays the tones on the default audio device. Built without Qt Multimedia, or without a device, it stays silent.
+#pragma once
+
+#include "app/window/tones.hpp"
+
+#include <memory>
+
+#include <QObject>
+
+namespace stillwire {
+
+class Speaker : public QObject {
+    Q_OBJECT
+public:
+    explicit Speaker(QObject* parent = nullptr);
+    ~Speaker() override;
+
+    void load(); // asks for the device; slow, so after the first painted window
+    [[nodiscard]] bool available() const;
+    void play(Tone tone);
+
+private:
+    struct Device;
+    std::unique_ptr<Device> device_;
+};
+
+} // namespace stillwire
