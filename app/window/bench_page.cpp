@@ -21,6 +21,7 @@
 namespace stillwire {
 
 BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
+    setAttribute(Qt::WA_OpaquePaintEvent);
     left_ = new QWidget(this);
     right_ = new QWidget(this);
     auto* both = new QHBoxLayout(this);
@@ -197,7 +198,7 @@ bool BenchPage::handle(KeyAction action) {
 
 void BenchPage::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    painter.fillRect(rect(), look_(Role::paper));
+    painter.fillRect(right_->geometry(), look_(Role::paper));
     painter.fillRect(left_->geometry(), look_(Role::page));
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/trace_view.hpp"
 
+#include <cmath>
+
 #include <QFocusEvent>
 #include <QMouseEvent>
 #include <QWheelEvent>
@@ -10,19 +12,32 @@ namespace stillwire {
 TraceView::TraceView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     setFocusPolicy(Qt::StrongFocus);
+    setAttribute(Qt::WA_OpaquePaintEvent); // it fills its ground itself; nothing is painted behind it
     setAccessibleName(tr("Trace of the readings"));
     connect(&look, &Look::changed, this, qOverload<>(&QWidget::update));
 }
 
 void TraceView::show(const Scene& scene) {
+    const Band band = scene.sheet ? bandUnderTest(*scene.sheet, *scene.snapshot) : Band{};
+    const double now_s = toSeconds(scene.snapshot->now);
+    // The session ticks more often than the meter reads: paint for a reading, a mark, another window, or a second
+    // gone.
+    const bool same = scene_.snapshot && scene_.sheet == scene.sheet && band == band_ &&
+                      scene.snapshot->trace.size() == scene_.snapshot->trace.size() &&
+                      scene.snapshot->marks.size() == scene_.snapshot->marks.size() &&
+                      scene.snapshot->findings->readings == scene_.snapshot->findings->readings &&
+                      scene.snapshot->link == scene_.snapshot->link && std::abs(now_s - painted_s_) < 1;
+    if (same) return;
     scene_ = scene;
-    band_ = scene.sheet ? bandUnderTest(*scene.sheet, *scene.snapshot) : Band{};
-    time_.setEnd(toSeconds(scene.snapshot->now));
+    band_ = band;
+    painted_s_ = now_s;
+    time_.setEnd(now_s);
     setAccessibleDescription(band_.name.isEmpty() ? QString() : bandLabel(band_));
     update();
 }
 
 void TraceView::reset() {
+    scene_ = Scene{};
     time_ = TimeWindow{};
     selected_s_.reset();
 }
@@ -82,8 +97,9 @@ TracePicture TraceView::picture() const {
 }
 
 void TraceView::paintEvent(QPaintEvent*) {
-    if (!scene_.snapshot) return;
     QPainter painter(this);
+    painter.fillRect(rect(), look_(Role::paper));
+    if (!scene_.snapshot) return;
     const TracePicture pic = picture();
     TracePainter trace(painter, look_, pic);
     trace.paintPlot();

@@ -42,6 +42,7 @@ private:
     Band band_;
     TimeWindow time_;
     std::optional<double> selected_s_;
+    double painted_s_ = 0; // the session's time that is on show
     double draggedFrom_ = 0;
     bool ringed_ = false; // the keyboard came here by Tab
 };
