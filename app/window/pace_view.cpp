@@ -10,7 +10,7 @@ namespace stillwire {
 PaceView::PaceView(const Look& look, const Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("Pace"));
-    motion_.setInterval(100);
+    motion_.setInterval(150);
     connect(&motion_, &QTimer::timeout, this, qOverload<>(&QWidget::update));
     connect(&look, &Look::changed, this, [this] {
         updateGeometry();
