@@ -137,10 +137,13 @@ void TracePainter::paintMachine() {
     }
     if (run.size() > 1) p_.drawPolyline(run);
     // The machine takes the signal; what another wire showed is none of it.
+    double shownFrom = r.left(); // where the strip's own line begins, if another wire comes first
     for (const AwaySpan& away : awayFromSignal(pic_.snapshot->marks, pic_.snapshot->now)) {
         const double left = std::max(r.left(), pic_.time.x(toSeconds(away.from)));
         const double right = std::min(r.right(), pic_.time.x(toSeconds(away.to)));
-        if (right > left) p_.fillRect(QRectF(left, r.top(), right - left, r.height()), look_(Role::page));
+        if (right <= left) continue;
+        p_.fillRect(QRectF(left, r.top(), right - left, r.height()), look_(Role::page));
+        if (left <= shownFrom) shownFrom = right;
     }
     const QFont font = look_.font(TextSize::small);
     QString label = tr("drive the machine would take");
@@ -153,7 +156,8 @@ void TracePainter::paintMachine() {
     // Low where the drive is high, and the other way round.
     double most = 0;
     for (const QPointF& point : run)
-        if (point.x() <= r.left() + width + look_.px(12)) most = std::max(most, (low - point.y()) / (low - high));
+        if (point.x() > shownFrom && point.x() <= r.left() + width + look_.px(12))
+            most = std::max(most, (low - point.y()) / (low - high));
     const QRectF under(r.left() + look_.px(6),
                        most < 0.5 ? r.top() + look_.px(2) : r.bottom() - metrics.height() - look_.px(1), width,
                        metrics.height());
