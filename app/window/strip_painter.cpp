@@ -156,7 +156,7 @@ void TracePainter::paintMachine() {
     // Low where the drive is high, and the other way round.
     double most = 0;
     for (const QPointF& point : run)
-        if (point.x() > shownFrom && point.x() <= r.left() + width + look_.px(12))
+        if ((shownFrom == r.left() || point.x() >= shownFrom) && point.x() <= r.left() + width + look_.px(12))
             most = std::max(most, (low - point.y()) / (low - high));
     const QRectF under(r.left() + look_.px(6),
                        most < 0.5 ? r.top() + look_.px(2) : r.bottom() - metrics.height() - look_.px(1), width,
