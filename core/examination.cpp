@@ -1,19 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The way in: what a reading and a mark do to the stages.
 #include "core/examination.hpp"
 
-#include "core/analyse/blind_watch.hpp"
-#include "core/analyse/drive_strip.hpp"
-#include "core/analyse/level_tracker.hpp"
-#include "core/analyse/phase_builder.hpp"
-#include "core/analyse/place_book.hpp"
-#include "core/analyse/plateau_book.hpp"
-#include "core/analyse/sweep_line.hpp"
-#include "core/analyse/wear_map.hpp"
-#include "core/judge/adjustment.hpp"
-#include "core/judge/cold_warm.hpp"
-#include "core/judge/coverage.hpp"
-#include "core/judge/judgement.hpp"
-#include "core/judge/levels.hpp"
+#include "core/examination_parts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -27,7 +16,6 @@ using namespace std::chrono_literals;
 constexpr double kOverVoltage_V = 5.5;
 constexpr int kOverVoltageReadings = 2; // one alone may be a needle slipping
 constexpr double kDefaultInterval_s = 0.33;
-constexpr double kIntervalTolerance = 0.2; // described and seen may differ by this much
 constexpr Time kJumpShown = 3s;
 
 MeterTraits completed(MeterTraits meter) {
@@ -44,74 +32,21 @@ std::vector<Window> windowsOf(const Sheet& sheet) {
     return windows;
 }
 
-// The finest grid that the signal is read on.
-double resolutionOf(const MeterTraits& meter) { return meter.rangeFor(5.0).resolution_V; }
-
 } // namespace
 
-struct Examination::Parts final : TrackerListener {
-    explicit Parts(ExaminationSetup s)
-        : setup(std::move(s)), meter(completed(setup.meter)),
-          aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), places(setup.sheet), blind(meter),
-          tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this), sweep(resolutionOf(meter)),
-          plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
-          secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
-        if (setup.sheet.drive)
-            drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
-        secondReference.placeChanged(Place{});
-        plateaus.placeChanged(places.now());
-    }
+double resolutionOf(const MeterTraits& meter) { return meter.rangeFor(5.0).resolution_V; }
 
-    PushResult push(const Reading& reading);
-    void push(const Mark& mark);
-    void readSecondMeter(const Reading& reading);
-    void watchVoltage(double volts_V);
-    void place(Excursion excursion, bool shoulder);
-    [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
-    [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
-
-    // TrackerListener
-    void excursionFlagged(Time at, Direction direction) override;
-    void excursionEnded(const Excursion& excursion, bool shoulder) override;
-    void excursionWithdrawn() override;
-    void jumped(const LevelJump& jump) override;
-    void travelled(Time from, Time to) override;
-    void held(Time time, double volts_V, bool settledAnew) override;
-
-    // Findings, part by part.
-    [[nodiscard]] MeterFigures meterFigures() const;
-    [[nodiscard]] Excursion told(Excursion excursion, bool shoulder) const;
-    [[nodiscard]] Case caseOf(const Findings& findings, const Levels& levels, const CoverageEvidence& coverage) const;
-    [[nodiscard]] Findings findings() const;
-
-    ExaminationSetup setup;
-    MeterTraits meter;
-    Time aperture;
-    PlaceBook places;
-    BlindWatch blind;
-    LevelTracker tracker;
-    SweepLine sweep;
-    PlateauBook plateaus;
-    PlateauBook secondReference;
-    WearMap wear;
-    std::optional<DriveStrip> drive;
-
-    std::vector<Excursion> excursions;
-    std::vector<LevelJump> jumps;
-    std::vector<TimeSpan> travels;
-    std::size_t readings = 0;
-    double newest_V = 0;
-    Time first{-1}, last{0}; // of all rows
-    Time lastReading{0};
-    Time lastJump{-10s};
-    WireState state = WireState::silent;
-    int overReadings = 0;
-    bool overVoltage = false;
-    // What the reading being pushed has shown; pushResult() packs it. Kept apart, for a struct written in pieces and
-    // read whole stalls the processor at every reading.
-    bool flagged = false, hasJumped = false;
-    Direction flaggedDirection = Direction::down;
-};
+Examination::Parts::Parts(ExaminationSetup given)
+    : setup(std::move(given)), meter(completed(setup.meter)),
+      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), places(setup.sheet), blind(meter),
+      tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this), sweep(resolutionOf(meter)),
+      plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
+      secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
+    if (setup.sheet.drive)
+        drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
+    secondReference.placeChanged(Place{});
+    plateaus.placeChanged(places.now());
+}
 
 Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
     const Place& at = places.at(e.from - aperture);
@@ -252,109 +187,6 @@ void Examination::Parts::push(const Mark& mark) {
     tracker.placeChanged(places.now());
     plateaus.placeChanged(places.now());
     if (levelMayFollow) sweep.reset();
-}
-
-MeterFigures Examination::Parts::meterFigures() const {
-    MeterFigures figures;
-    const double seen_s = blind.interval_s();
-    const bool differs = seen_s > 0 && std::abs(seen_s - meter.interval_s) > kIntervalTolerance * meter.interval_s;
-    figures.interval_s = differs && readings > 30 ? seen_s : meter.interval_s;
-    figures.aperture_s = meter.aperture_s;
-    figures.resolution_V = resolutionOf(meter);
-    // On the move nothing is held; the tracker's level is then the one that was left.
-    figures.held_V = state == WireState::moving ? newest_V : tracker.held_V();
-    figures.noise_V = tracker.level().noise_V();
-    figures.threshold_V = tracker.threshold_V();
-    return figures;
-}
-
-Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, const CoverageEvidence& coverage) const {
-    Case facts;
-    facts.sheet = &setup.sheet;
-    facts.places = &places;
-    facts.findings = &found;
-    facts.levels = &levels;
-    facts.shaft = tally(coverage, Shaken::shaft);
-    facts.harness = tally(coverage, Shaken::harness);
-    facts.referenceWire = tallyStep(coverage, Step::wiggleReference);
-    facts.groundWire = tallyStep(coverage, Step::wiggleGround);
-    facts.referenceStill = tallyStep(coverage, Step::reference);
-    facts.moving = tallyMoving(coverage);
-    facts.untouched = tallyUntouched(coverage);
-    for (const Excursion& e : found.excursions)
-        if (e.unmarked && votes(e, places)) ++facts.unmarkedDropouts;
-    facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
-    facts.meterKnown = setup.meterKnown;
-    return facts;
-}
-
-Findings Examination::Parts::findings() const {
-    Findings f;
-    f.readings = readings;
-    f.duration = first.count() < 0 ? Time(0) : last - first;
-    f.meter = meterFigures();
-    f.state = state;
-    f.overVoltage = overVoltage;
-    f.blind = blind.spans(last);
-    if (readings > 0 && blind.blindAt(last)) f.state = WireState::blind;
-    if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
-    f.excursions = excursions;
-    if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
-    f.jumps = jumps;
-
-    const std::vector<Plateau> held = plateaus.all();
-    const std::vector<Plateau> reference = secondReference.all();
-    LevelEvidence levelEvidence{&setup.sheet, &meter, &places, &held, setup.black == BlackLead::sensorGround,
-                                std::nullopt};
-    if (!reference.empty()) {
-        levelEvidence.secondReference = reference.front();
-        levelEvidence.secondReference->place.wire = Probed::reference;
-    }
-    const Levels levels = weighLevels(levelEvidence);
-    f.reference = levels.reference;
-    f.ground = levels.ground;
-    f.positions = levels.positions;
-    if (!levels.supply.referenceMeasured)
-        f.assumed.push_back({"reference: %1, the nominal, not measured", {volts(levels.supply.reference.level_V)}});
-    if (!levels.supply.groundMeasured && setup.black != BlackLead::sensorGround)
-        f.assumed.push_back(
-            {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
-
-    CoverageEvidence coverage{&setup.sheet,
-                              &places,
-                              &held,
-                              &f.excursions,
-                              &f.jumps,
-                              &f.blind,
-                              f.meter.interval_s,
-                              meter.aperture_s,
-                              tracker.level().threshold_V(),
-                              last};
-    f.steps = coverSteps(coverage);
-    f.wiggle = worseCovered(f.steps);
-    f.coldWarm = compareColdWarm(coverage);
-    const std::vector<Plateau> stays = settledStays(held);
-    f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
-    f.wear = wear.bins(f.meter.interval_s);
-    if (drive) {
-        f.machine = drive->strip();
-        if (levels.hangs > 0 && driveAt(*setup.sheet.drive, levels.goodRest_V) > 0 &&
-            driveAt(*setup.sheet.drive, levels.hangLevel_V) == 0) {
-            f.machine.stops += levels.hangs;
-            f.machine.stopsPossible += levels.hangs;
-        }
-    }
-    std::vector<TimeSpan> wiggles = markedWiggles(places, last);
-    if (!places.anyStep() && places.poses().empty()) {
-        std::vector<Excursion> dropouts;
-        for (const Excursion& e : f.excursions)
-            if (e.kind == ExcursionKind::dropout) dropouts.push_back(e);
-        wiggles = unmarkedWiggles(dropouts);
-    }
-    std::vector<TimeSpan> moved = travels;
-    f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &f.jumps, &held});
-    f.verdict = judge(caseOf(f, levels, coverage));
-    return f;
 }
 
 Examination::Examination(ExaminationSetup setup) : parts_(std::make_unique<Parts>(std::move(setup))) {}

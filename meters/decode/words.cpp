@@ -89,7 +89,7 @@ bool isOverloadWord(std::string_view token) {
     return isOneOf(std::string_view(bare), words);
 }
 
-std::optional<StateWord> parseStateWord(std::string_view token) {
+std::optional<FrameWord> parseStateWord(std::string_view token) {
     const std::string word = upperCase(token);
     constexpr std::array<std::string_view, 4> hold = {"HOLD", "DH", "MIN", "MAX"};
     constexpr std::array<std::string_view, 4> lowBattery = {"LOBAT", "LOWBAT", "BATT", "BAT"};
@@ -97,11 +97,11 @@ std::optional<StateWord> parseStateWord(std::string_view token) {
     constexpr std::array<std::string_view, 6> plainWords = {"DC", "DCV", "MANU", "MANUAL", "RANGE", "="};
     constexpr std::array<std::string_view, 9> other = {"AC",   "ACV", "REL", "DELTA", "DIODE",
                                                        "CONT", "LOZ", "~",   "AC+DC"};
-    if (isOneOf(std::string_view(word), hold)) return StateWord{Flag::hold, false};
-    if (isOneOf(std::string_view(word), lowBattery)) return StateWord{Flag::lowbat, false};
-    if (isOneOf(std::string_view(word), autoRange)) return StateWord{Flag::autorange, false};
-    if (isOneOf(std::string_view(word), plainWords)) return StateWord{};
-    if (isOneOf(std::string_view(word), other)) return StateWord{{}, true};
+    if (isOneOf(std::string_view(word), hold)) return FrameWord{Flag::hold, false};
+    if (isOneOf(std::string_view(word), lowBattery)) return FrameWord{Flag::lowbat, false};
+    if (isOneOf(std::string_view(word), autoRange)) return FrameWord{Flag::autorange, false};
+    if (isOneOf(std::string_view(word), plainWords)) return FrameWord{};
+    if (isOneOf(std::string_view(word), other)) return FrameWord{{}, true};
     return std::nullopt;
 }
 

@@ -22,11 +22,11 @@ struct Unit {
 [[nodiscard]] bool isOverloadWord(std::string_view token); // OL, 0L, O.L, with or without a sign
 
 // A word that says how the meter stands. `notDcVolts`: AC, a relative reading, another function.
-struct StateWord {
+struct FrameWord {
     ReadingFlags flags;
     bool notDcVolts = false;
 };
-[[nodiscard]] std::optional<StateWord> parseStateWord(std::string_view token); // nothing: a word we do not know
+[[nodiscard]] std::optional<FrameWord> parseStateWord(std::string_view token); // nothing: a word we do not know
 
 // What a meter calls the function it measures with ("DCV", "VOLT:DC", "OHM"): true for DC volts.
 [[nodiscard]] bool isDcVoltsFunction(std::string_view function);

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The way out: everything so far, judged.
+#include "core/examination_parts.hpp"
+#include "core/judge/adjustment.hpp"
+#include "core/judge/cold_warm.hpp"
+
+#include <cmath>
+
+namespace stillwire {
+
+namespace {
+
+constexpr double kIntervalTolerance = 0.2; // described and seen may differ by this much
+
+} // namespace
+
+MeterFigures Examination::Parts::meterFigures() const {
+    MeterFigures figures;
+    const double seen_s = blind.interval_s();
+    const bool differs = seen_s > 0 && std::abs(seen_s - meter.interval_s) > kIntervalTolerance * meter.interval_s;
+    figures.interval_s = differs && readings > 30 ? seen_s : meter.interval_s;
+    figures.aperture_s = meter.aperture_s;
+    figures.resolution_V = resolutionOf(meter);
+    // On the move nothing is held; the tracker's level is then the one that was left.
+    figures.held_V = state == WireState::moving ? newest_V : tracker.held_V();
+    figures.noise_V = tracker.level().noise_V();
+    figures.threshold_V = tracker.threshold_V();
+    return figures;
+}
+
+Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, const CoverageEvidence& coverage) const {
+    Case facts;
+    facts.sheet = &setup.sheet;
+    facts.places = &places;
+    facts.findings = &found;
+    facts.levels = &levels;
+    facts.shaft = tally(coverage, Shaken::shaft);
+    facts.harness = tally(coverage, Shaken::harness);
+    facts.referenceWire = tallyStep(coverage, Step::wiggleReference);
+    facts.groundWire = tallyStep(coverage, Step::wiggleGround);
+    facts.referenceStill = tallyStep(coverage, Step::reference);
+    facts.moving = tallyMoving(coverage);
+    facts.untouched = tallyUntouched(coverage);
+    for (const Excursion& e : found.excursions)
+        if (e.unmarked && votes(e, places)) ++facts.unmarkedDropouts;
+    facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
+    facts.meterKnown = setup.meterKnown;
+    return facts;
+}
+
+Findings Examination::Parts::findings() const {
+    Findings f;
+    f.readings = readings;
+    f.duration = first.count() < 0 ? Time(0) : last - first;
+    f.meter = meterFigures();
+    f.state = state;
+    f.overVoltage = overVoltage;
+    f.blind = blind.spans(last);
+    if (readings > 0 && blind.blindAt(last)) f.state = WireState::blind;
+    if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
+    f.excursions = excursions;
+    if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
+    f.jumps = jumps;
+
+    const std::vector<Plateau> held = plateaus.all();
+    const std::vector<Plateau> reference = secondReference.all();
+    LevelEvidence levelEvidence{&setup.sheet, &meter, &places, &held, setup.black == BlackLead::sensorGround,
+                                std::nullopt};
+    if (!reference.empty()) {
+        levelEvidence.secondReference = reference.front();
+        levelEvidence.secondReference->place.wire = Probed::reference;
+    }
+    const Levels levels = weighLevels(levelEvidence);
+    f.reference = levels.reference;
+    f.ground = levels.ground;
+    f.positions = levels.positions;
+    if (!levels.supply.referenceMeasured)
+        f.assumed.push_back({"reference: %1, the nominal, not measured", {volts(levels.supply.reference.level_V)}});
+    if (!levels.supply.groundMeasured && setup.black != BlackLead::sensorGround)
+        f.assumed.push_back(
+            {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
+
+    CoverageEvidence coverage{&setup.sheet,
+                              &places,
+                              &held,
+                              &f.excursions,
+                              &f.jumps,
+                              &f.blind,
+                              f.meter.interval_s,
+                              meter.aperture_s,
+                              tracker.level().threshold_V(),
+                              last};
+    f.steps = coverSteps(coverage);
+    f.wiggle = worseCovered(f.steps);
+    f.coldWarm = compareColdWarm(coverage);
+    const std::vector<Plateau> stays = settledStays(held);
+    f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
+    f.wear = wear.bins(f.meter.interval_s);
+    if (drive) {
+        f.machine = drive->strip();
+        if (levels.hangs > 0 && driveAt(*setup.sheet.drive, levels.goodRest_V) > 0 &&
+            driveAt(*setup.sheet.drive, levels.hangLevel_V) == 0) {
+            f.machine.stops += levels.hangs;
+            f.machine.stopsPossible += levels.hangs;
+        }
+    }
+    std::vector<TimeSpan> wiggles = markedWiggles(places, last);
+    if (!places.anyStep() && places.poses().empty()) {
+        std::vector<Excursion> dropouts;
+        for (const Excursion& e : f.excursions)
+            if (e.kind == ExcursionKind::dropout) dropouts.push_back(e);
+        wiggles = unmarkedWiggles(dropouts);
+    }
+    std::vector<TimeSpan> moved = travels;
+    f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &f.jumps, &held});
+    f.verdict = judge(caseOf(f, levels, coverage));
+    return f;
+}
+
+} // namespace stillwire

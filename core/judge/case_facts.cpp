@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/judge/case_facts.hpp"
+
+#include "core/judge/adjustment.hpp"
+#include "core/stats/exact.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillwire {
+
+namespace {
+
+constexpr double kSignificant = 0.05;
+constexpr double kLeaning = 0.15; // against a side with but one short dropout
+constexpr double kLeastTurn_V = 0.01;
+constexpr double kStuckShare = 0.10; // of the sheet's span: less movement than this is none
+constexpr double kRailShare = 0.04;  // of the nominal: this near to a rail is on it
+
+bool moreOften(const ShakenTally& a, const ShakenTally& b) {
+    const double sure = b.decides ? kSignificant : kLeaning;
+    return b.poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.faultPoses, b.poses) < sure;
+}
+
+bool allMeasured(const Case& c) {
+    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [](const PositionLevel& p) { return p.level_V.has_value(); });
+}
+
+} // namespace
+
+// Does the signal stay at a rail wherever the pedal is put?
+bool stuck(const Case& c, bool high) {
+    int measured = 0;
+    double low_V = 1e9, high_V = -1e9;
+    for (const PositionLevel& position : c.findings->positions) {
+        if (!position.raw_V) continue;
+        ++measured;
+        low_V = std::min(low_V, *position.raw_V);
+        high_V = std::max(high_V, *position.raw_V);
+    }
+    double least = 1e9, most = -1e9;
+    for (const Position& p : c.sheet->positions) {
+        least = std::min(least, p.window.middle_V());
+        most = std::max(most, p.window.middle_V());
+    }
+    if (measured < 2 || high_V - low_V > kStuckShare * (most - least)) return false;
+    return high ? low_V >= (1 - kRailShare) * c.levels->supply.reference.level_V
+                : high_V <= kRailShare * c.sheet->nominal_V;
+}
+
+// Would the levels fit if the cold one were left out? Then it is the temperature, not the span.
+bool onlyColdIsOff(const Case& c) {
+    std::vector<ShiftDemand> demands;
+    bool cold = false;
+    for (const PositionLevel& p : c.findings->positions) {
+        if (!p.level_V) continue;
+        demands.push_back({*p.level_V, c.findings->adjustment.share.at(p.name), p.window_V});
+        cold = cold || (p.coldLevel_V && std::abs(*p.coldLevel_V - *p.level_V) > c.sheet->play_V);
+    }
+    if (!cold || demands.empty()) return false;
+    const double shift_V = c.sheet->driftAllowance_V ? bestShift_V(demands) : 0.0;
+    return std::all_of(demands.begin(), demands.end(), [&](const ShiftDemand& d) { return d.margin(shift_V) > 0; });
+}
+
+bool spanOff(const Case& c) {
+    const AdjustmentAdvice& a = c.findings->adjustment;
+    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c)) return false;
+    // Without an adjustable mount a level that is merely undecided is no linkage fault.
+    return std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [](const PositionLevel& p) { return p.conformance == Conformance::outside; }) ||
+           c.sheet->driftAllowance_V.has_value();
+}
+
+const PositionLevel& worstPosition(const Case& c) {
+    const std::vector<PositionLevel>& all = c.findings->positions;
+    return *std::min_element(all.begin(), all.end(), [](const PositionLevel& a, const PositionLevel& b) {
+        return a.probabilityInside.value_or(2) < b.probabilityInside.value_or(2);
+    });
+}
+
+// The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.
+double worstLevel_V(const PositionLevel& p) {
+    const auto margin = [&](double v) { return std::min(v - p.window_V.min_V, p.window_V.max_V - v); };
+    double worst_V = *p.level_V;
+    for (const Visit& visit : p.visits)
+        if (!visit.hang && margin(visit.level_V) < margin(worst_V)) worst_V = visit.level_V;
+    if (p.coldLevel_V && margin(*p.coldLevel_V) < margin(worst_V)) worst_V = *p.coldLevel_V;
+    return worst_V;
+}
+
+bool shaftDecides(const Case& c) { return c.shaft.decides && (!c.harness.any || moreOften(c.shaft, c.harness)); }
+bool harnessDecides(const Case& c) { return c.harness.decides && (!c.shaft.any || moreOften(c.harness, c.shaft)); }
+
+// A turn of less than a hundredth of a volt is none: what is uncertain there wants a better reading.
+bool adjustable(const Case& c) {
+    const AdjustmentAdvice& a = c.findings->adjustment;
+    return a.wanted && a.feasible && std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
+}
+
+} // namespace stillwire

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Questions that the judgement table asks of a case.
+#pragma once
+
+#include "core/judge/judgement.hpp"
+
+namespace stillwire {
+
+// Which side the dropouts speak for: only that one, or significantly more often per pose (exact test; a lone short
+// dropout on the other side outweighs less).
+[[nodiscard]] bool shaftDecides(const Case& facts);
+[[nodiscard]] bool harnessDecides(const Case& facts);
+
+// Does the signal stay at a rail wherever the pedal is put?
+[[nodiscard]] bool stuck(const Case& facts, bool high);
+
+// Would the levels fit if the cold one were left out? Then it is the temperature, not the span.
+[[nodiscard]] bool onlyColdIsOff(const Case& facts);
+// No turn of the sensor brings every end into its window.
+[[nodiscard]] bool spanOff(const Case& facts);
+// A turn is wanted, would help, and is more than a person can see.
+[[nodiscard]] bool adjustable(const Case& facts);
+
+[[nodiscard]] const PositionLevel& worstPosition(const Case& facts);
+// The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.
+[[nodiscard]] double worstLevel_V(const PositionLevel& position);
+
+} // namespace stillwire
