@@ -143,7 +143,9 @@ PushResult Examination::Parts::push(const Reading& reading) {
     }
     places.countReading();
     newest_V = reading.volts_V;
-    const Asked asked = places.now().asked;
+    // A reading belongs to the place in force when its aperture began.
+    const Time began = reading.time - aperture;
+    const Asked asked = (began < places.now().from ? places.at(began) : places.now()).asked;
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     const ReadingClass seen = tracker.push(reading.time, reading.volts_V, asked);
     if (asked == Asked::sweep) {
