@@ -45,6 +45,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
         if (e.unmarked && votes(e, places)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
     facts.meterKnown = setup.meterKnown;
+    facts.missing = missingForKeep(facts);
     return facts;
 }
 
@@ -64,7 +65,8 @@ Findings Examination::Parts::findings() const {
 
     const std::vector<Plateau> held = plateaus.all();
     const std::vector<Plateau> reference = secondReference.all();
-    LevelEvidence levelEvidence{&setup.sheet, &meter, &places, &held, setup.black == BlackLead::sensorGround,
+    const std::vector<Plateau> stays = settledStays(held);
+    LevelEvidence levelEvidence{&setup.sheet, &meter, &places, &stays, setup.black == BlackLead::sensorGround,
                                 std::nullopt};
     if (!reference.empty()) {
         levelEvidence.secondReference = reference.front();
@@ -93,7 +95,6 @@ Findings Examination::Parts::findings() const {
     f.steps = coverSteps(coverage);
     f.wiggle = worseCovered(f.steps);
     f.coldWarm = compareColdWarm(coverage);
-    const std::vector<Plateau> stays = settledStays(held);
     f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
     f.wear = wear.bins(f.meter.interval_s);
     if (drive) {

@@ -43,7 +43,6 @@ void LevelHistogram::addOutside(double volts_V) {
 
 void LevelHistogram::widen() {
     const LevelHistogram old = *this;
-    width_V_ *= 2;
     perVolt_ /= 2;
     counts_.clear();
     for (std::size_t i = 0; i < old.counts_.size(); ++i) {

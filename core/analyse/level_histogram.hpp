@@ -36,8 +36,7 @@ private:
     void addOutside(double volts_V);
     void widen();
 
-    double width_V_ = 1e-5;
-    double perVolt_ = 1e5;
+    double perVolt_ = 1e5; // bins
     std::int64_t first_ = 0;
     std::int64_t total_ = 0;
     std::vector<std::uint32_t> counts_;

@@ -63,10 +63,6 @@ bool PlaceBook::did(Step step) const {
                        [&](const StepVisit& v) { return v.step == step && !v.undone; });
 }
 
-bool PlaceBook::skipped(Step step) const {
-    return std::find(skipped_.begin(), skipped_.end(), step) != skipped_.end();
-}
-
 void PlaceBook::countReading() {
     if (const int pose = now().poseIndex; pose >= 0) ++poses_[static_cast<std::size_t>(pose)].readings;
 }

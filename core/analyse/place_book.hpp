@@ -72,10 +72,8 @@ public:
     [[nodiscard]] bool undone(int stepVisit) const;
     [[nodiscard]] bool anyStep() const { return !visits_.empty(); }
     [[nodiscard]] bool did(Step step) const;
-    [[nodiscard]] bool skipped(Step step) const;
     [[nodiscard]] std::optional<bool> armOnStop() const { return armOnStop_; }
     [[nodiscard]] const std::vector<Step>& skippedSteps() const { return skipped_; }
-    [[nodiscard]] bool keyOff() const { return keyOff_; }
 
 private:
     void openStep(Step step, Time time);

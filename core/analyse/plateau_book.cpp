@@ -44,8 +44,6 @@ void PlateauBook::placeChanged(const Place& place) {
     moved_ = false;
 }
 
-void PlateauBook::interrupted() { close(); }
-
 Plateau PlateauBook::finish(const Open& open) {
     Plateau plateau = open.plateau;
     plateau.level_V = open.histogram.median_V();

@@ -30,7 +30,6 @@ public:
 
     void held(Time time, double volts_V, bool settledAnew, double noise_V, double threshold_V);
     void placeChanged(const Place& place); // at a mark
-    void interrupted();                    // a jump or a movement: the next reading opens a new plateau
 
     // All with at least one reading, the open one last.
     [[nodiscard]] std::vector<Plateau> all() const;

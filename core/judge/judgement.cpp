@@ -93,7 +93,7 @@ Verdict judge(const Case& facts) {
     for (const Cause& cause : verdict.causes)
         if (!cause.nextTest.empty()) verdict.next.push_back(cause.nextTest);
     if (verdict.decision == Decision::cannotTell) {
-        for (const Missing& missing : missingForKeep(facts)) {
+        for (const Missing& missing : facts.missing) {
             if (std::find(verdict.reasons.begin(), verdict.reasons.end(), missing.says) == verdict.reasons.end())
                 verdict.reasons.push_back(missing.says);
             if (std::find(verdict.next.begin(), verdict.next.end(), missing.next) == verdict.next.end())

@@ -12,6 +12,12 @@
 
 namespace stillwire {
 
+// What still stands between this case and `keep`: a sentence, and what to do about it.
+struct Missing {
+    Sentence says;
+    Sentence next;
+};
+
 // Everything the rows look at.
 struct Case {
     const Sheet* sheet = nullptr;
@@ -26,6 +32,7 @@ struct Case {
     int unmarkedDropouts = 0;
     bool blackOnSensorGround = false;
     bool meterKnown = true;
+    std::vector<Missing> missing; // missingForKeep() of the rest, found once for all rows
 };
 
 struct JudgementRow {
@@ -41,11 +48,6 @@ struct JudgementRow {
 
 [[nodiscard]] Verdict judge(const Case& facts);
 
-// What still stands between this case and `keep`: a sentence, and what to do about it.
-struct Missing {
-    Sentence says;
-    Sentence next;
-};
 [[nodiscard]] std::vector<Missing> missingForKeep(const Case& facts);
 
 } // namespace stillwire

@@ -127,7 +127,7 @@ std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus) {
 Levels weighLevels(const LevelEvidence& evidence) {
     const Sheet& sheet = *evidence.sheet;
     const MeterTraits& meter = *evidence.meter;
-    const std::vector<Plateau> stays = settledStays(*evidence.plateaus);
+    const std::vector<Plateau>& stays = *evidence.stays;
     Levels levels;
     levels.supply = weighSupply(evidence, stays, levels);
     for (const Position& position : sheet.positions) {

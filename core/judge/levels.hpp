@@ -34,7 +34,7 @@ struct LevelEvidence {
     const Sheet* sheet = nullptr;
     const MeterTraits* meter = nullptr;
     const PlaceBook* places = nullptr;
-    const std::vector<Plateau>* plateaus = nullptr;
+    const std::vector<Plateau>* stays = nullptr; // settledStays()
     bool blackOnSensorGround = false;
     // Medians of a second meter's readings of the reference, if there were any.
     std::optional<Plateau> secondReference;

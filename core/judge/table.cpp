@@ -238,9 +238,9 @@ const std::array kTable = {
             return Sentence{
                 "Trace it cold: measure on both sides of the connector pin in the first minutes of the day.", {}};
         }},
-    JudgementRow{"not enough seen", Decision::cannotTell, [](const Case& c) { return !missingForKeep(c).empty(); },
-                 [](const Case& c) { return missingForKeep(c).front().says; },
-                 [](const Case& c) { return missingForKeep(c).front().next; }},
+    JudgementRow{"not enough seen", Decision::cannotTell, [](const Case& c) { return !c.missing.empty(); },
+                 [](const Case& c) { return c.missing.front().says; },
+                 [](const Case& c) { return c.missing.front().next; }},
     JudgementRow{"keep", Decision::keep, [](const Case&) { return true; },
                  [](const Case& c) {
                      const StepCoverage& w = c.findings->wiggle;
