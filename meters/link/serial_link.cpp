@@ -46,7 +46,7 @@ public:
 
     Status open() override {
         close();
-        if (usb_) findAgain();
+        if (usb_ && !findAgain()) return portError(name_, ENODEV);
         if (sp_get_port_by_name(name_.c_str(), &port_) != SP_OK) return fail(portError(name_, ENOENT));
         if (const std::string holder = lockFileHolder(name_); !holder.empty())
             return fail(portError(name_, EBUSY, holder));
@@ -101,13 +101,16 @@ private:
         descriptor_ = -1;
     }
 
-    void findAgain() {
+    // False: it is not there. Another adapter may have its name now, and must not be taken for it.
+    bool findAgain() {
         const auto ports = listPorts();
         const auto same = [this](const PortInfo& port) { return port.usb == usb_; };
         const auto stays = [this, &same](const PortInfo& port) { return port.name == name_ && same(port); };
-        if (std::any_of(ports.begin(), ports.end(), stays)) return; // of two alike, the one we had
+        if (std::any_of(ports.begin(), ports.end(), stays)) return true; // of two alike, the one we had
         const auto found = std::find_if(ports.begin(), ports.end(), same);
-        if (found != ports.end()) name_ = found->name;
+        if (found == ports.end()) return false;
+        name_ = found->name;
+        return true;
     }
 
     // What the port refuses, or null.

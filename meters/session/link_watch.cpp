@@ -81,7 +81,7 @@ std::string LinkWatch::says(Time now) const {
                (lostBecause_.empty() ? "" : " (" + lostBecause_ + ")");
     case LinkState::silent: return saysSilent(now);
     case LinkState::live: break;
-    case LinkState::opening:
+    case LinkState::opening: return backSays_;
     case LinkState::ended:
     case LinkState::failed: return {};
     }

@@ -76,9 +76,10 @@ TEST(LinkWatch, TellsThatTheCableIsGoneAndBack) {
     EXPECT_EQ(watch.state(fromSeconds(2)), LinkState::lost);
     EXPECT_TRUE(has(watch.says(fromSeconds(2)), "put the cable back"));
     watch.opened("/dev/ttyUSB1", fromSeconds(7));
+    const std::string back = "the adapter is back as /dev/ttyUSB1 after 5.0 s; the capture went on with a gap";
+    EXPECT_EQ(watch.says(fromSeconds(7.2)), back); // before the meter has said anything
     watch.readingCame(reading(7.5));
-    EXPECT_EQ(watch.says(fromSeconds(8)),
-              "the adapter is back as /dev/ttyUSB1 after 5.0 s; the capture went on with a gap");
+    EXPECT_EQ(watch.says(fromSeconds(8)), back);
     watch.readingCame(reading(19));
     EXPECT_EQ(watch.says(fromSeconds(20)), "");
 }
