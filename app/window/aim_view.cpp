@@ -73,14 +73,16 @@ QString aimSays(const AimFigures& figures) {
     return figures.off_V() > 0 ? tr("Up by %1").arg(by) : tr("Down by %1").arg(by);
 }
 
-QString turnsSay(const AimFigures& figures) {
+QString perTurnSays(const AimFigures& figures) {
     if (!figures.perTurn_V || std::abs(*figures.perTurn_V) < 1e-4) return {};
+    return tr("one part-turn moves it by %1").arg(V(*figures.perTurn_V, 3));
+}
+
+QString turnsSay(const AimFigures& figures) {
+    if (figures.there() || perTurnSays(figures).isEmpty()) return {};
     const double turns = figures.off_V() / *figures.perTurn_V;
-    const QString per = tr("one part-turn moves it by %1").arg(V(*figures.perTurn_V, 3));
-    if (figures.there()) return per;
     const QString count = QString::fromStdString(plain(std::abs(turns), 1));
-    return turns > 0 ? tr("%1: about %2 more, the T way").arg(per, count)
-                     : tr("%1: about %2 more, the Shift+T way").arg(per, count);
+    return turns > 0 ? tr("about %1 more, the T way").arg(count) : tr("about %1 more, the Shift+T way").arg(count);
 }
 
 QString otherEndSays(const OtherEnd& end, int decimals) {
@@ -106,7 +108,7 @@ void AimView::show(const Scene& scene) {
     figures_ = aimFigures(scene, before_);
     setVisible(figures_.has_value());
     if (!figures_) return;
-    QStringList all{aimSays(*figures_), turnsSay(*figures_)};
+    QStringList all{aimSays(*figures_), perTurnSays(*figures_), turnsSay(*figures_)};
     for (const OtherEnd& end : figures_->others) all << otherEndSays(end);
     setAccessibleDescription(all.join(QStringLiteral(". ")));
     update();
@@ -137,9 +139,9 @@ void AimView::paintEvent(QPaintEvent*) {
               look_(there ? Role::good : Role::ink));
     QStringList lines;
     for (const OtherEnd& end : figures_->others) lines << otherEndSays(end);
-    const QString turns = turnsSay(*figures_);
-    if (!turns.isEmpty()) lines << turns;
-    const double row = look_.px(22), left = half + look_.px(10);
+    for (const QString& turns : {perTurnSays(*figures_), turnsSay(*figures_)})
+        if (!turns.isEmpty()) lines << turns;
+    const double row = look_.px(21), left = half + look_.px(10);
     double y = in.top() + std::max(0.0, (look_.px(50) - row * static_cast<double>(lines.size())) / 2);
     for (const QString& line : lines) {
         text.line(QRectF(left, y, in.right() - left, row), Qt::AlignLeft | Qt::AlignVCenter, line,

@@ -47,8 +47,9 @@ private:
 
 // None unless the sensor is being turned and the meter shows a number.
 [[nodiscard]] std::optional<AimFigures> aimFigures(const Scene& scene, const LevelsBefore& before);
-[[nodiscard]] QString aimSays(const AimFigures& figures);  // "Up by 0.153 V", "On the aim: stop, tighten"
-[[nodiscard]] QString turnsSay(const AimFigures& figures); // empty until learned
+[[nodiscard]] QString aimSays(const AimFigures& figures);     // "Up by 0.153 V", "On the aim: stop, tighten"
+[[nodiscard]] QString perTurnSays(const AimFigures& figures); // empty until learned
+[[nodiscard]] QString turnsSay(const AimFigures& figures);    // how many more; empty until learned, and on the aim
 [[nodiscard]] QString otherEndSays(const OtherEnd& end, int decimals = 2);
 
 class AimView : public QWidget {

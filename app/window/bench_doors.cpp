@@ -2,11 +2,12 @@
 #include "app/window/bench_doors.hpp"
 
 #include "app/cli/resources.hpp"
-#include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
 #include "meters/link/replay.hpp"
 #include "meters/link/serial_link.hpp"
+
+#include <atomic>
 
 #include <QDateTime>
 #include <QDir>
@@ -101,6 +102,11 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
                   way.port};
 }
 
+Result<SimulatedMeter> BenchDoors::makeMeter(const BenchScript& script, const Sheet& sheet,
+                                             const MeterDescription& meter, const Way& way) {
+    return simulatedMeter(script, sheet, meter, way.seed, way.speed, bootTime);
+}
+
 Result<Opened> BenchDoors::openSimulated(const Way& way) {
     auto path = pathOf(way.scenario.toStdString(), "bench");
     if (!path) return path.error();
@@ -112,7 +118,7 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
     if (!sheet) return sheet.error();
     auto description = loadDescription(script->meter.empty() ? way.meter.toStdString() : script->meter);
     if (!description) return description.error();
-    auto meter = simulatedMeter(*script, *sheet, *description, way.seed, way.speed, bootTime);
+    auto meter = makeMeter(*script, *sheet, *description, way);
     if (!meter) return meter.error();
     CaptureHeader header;
     header.notes = script->notes;
@@ -123,11 +129,16 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
     SessionOptions options;
     options.capturePath = newCapturePath(QStringLiteral("simulated ") + QString::fromStdString(script->name));
     options.seed = way.seed;
-    options.hand = meter->hand;
+    // The bench belongs to the session's thread, which asks the hand at every tick.
+    auto struck = std::make_shared<std::atomic<bool>>(false);
+    options.hand = [hand = meter->hand, strike = meter->strike, struck](const Prompt& prompt, Time now) {
+        if (struck->exchange(false)) strike();
+        return hand(prompt, now);
+    };
     auto session = Session::start(std::move(meter->link), makeDecoder(*description), header, options);
     if (!session) return session.error();
     return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), QString::fromStdString(script->name),
-                  QString::fromStdString(script->notes)};
+                  QString::fromStdString(script->notes), [struck] { *struck = true; }};
 }
 
 Result<Opened> BenchDoors::openCapture(const Way& way) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "app/window/doors.hpp"
+#include "meters/bench/simulated_meter.hpp"
 
 namespace stillwire {
 
@@ -13,6 +14,11 @@ public:
     std::vector<Listed> sheets() override;
     std::vector<Listed> scenarios() override;
     Result<Opened> open(const Way& way) override;
+
+protected:
+    // A place for tests to put a pace and a hand of their own.
+    virtual Result<SimulatedMeter> makeMeter(const BenchScript& script, const Sheet& sheet,
+                                             const MeterDescription& meter, const Way& way);
 
 private:
     Result<Opened> openPort(const Way& way);

@@ -6,6 +6,7 @@
 #include "core/sheet/sheet.hpp"
 #include "meters/session/session.hpp"
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -32,8 +33,9 @@ struct Way {
 struct Opened {
     std::unique_ptr<Session> session;
     std::shared_ptr<const Sheet> sheet;
-    QString name;  // of the port, the scenario or the file
-    QString notes; // one line about it, may be empty
+    QString name;                   // of the port, the scenario or the file
+    QString notes;                  // one line about it, may be empty
+    std::function<void()> strike{}; // a dropout made on the simulated meter; empty: there is none to make one on
 };
 
 class Doors {

@@ -44,7 +44,9 @@ public:
                              static_cast<double>(std::min<std::int64_t>(stay.readings, kEarlyReadings))};
             turns_ = stay.place.turnCount;
         }
-        if (first_ && stay.place.turnCount == turns_) lastUnturned_V_ = stay.level_V;
+        // While adjusting it may have been turned before a turn was told.
+        const bool unturned = stay.place.turnCount == turns_ && stay.place.step != Step::adjust;
+        if (first_ && unturned) lastUnturned_V_ = stay.level_V;
         if (first_ && stay.place.turnCount > turns_) turned_ = true;
     }
     [[nodiscard]] std::optional<Settled> carriedTo(const std::vector<Settled>& now) const {

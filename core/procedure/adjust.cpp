@@ -11,24 +11,28 @@ namespace stillwire {
 
 namespace {
 
-constexpr double kTighten_s = 6; // steady at the aim this long: hands are off, screws are tight
-constexpr double kWithin = 0.15; // of the half-window counts as on the aim
+constexpr double kTighten_s = 6;   // steady at the aim this long: hands are off, screws are tight
+constexpr double kWithin = 0.15;   // of the half-window counts as on the aim
+constexpr double kTurnTakes_s = 4; // from the key for a part-turn to the level it leads to
 
 class Adjust : public Activity {
 public:
     void begin(const Bench& bench) override {
         rest_ = bench.sheet.rest().name;
         bench.mark("position:" + rest_);
+        toldAt_ = bench.now;
+        told_V_ = bench.held_V();
         aim(bench);
     }
     void tick(const Bench& bench) override {
         aim(bench);
+        if (toSeconds(bench.now - toldAt_) < kTurnTakes_s && counted_) told_V_ = bench.held_V();
         const bool there = bench.steady() && std::abs(bench.held_V() - aim_V_) <= within_V_;
         if (!there)
             onAim_.reset();
         else if (!onAim_)
             onAim_ = bench.now;
-        if (there && toSeconds(bench.now - *onAim_) >= kTighten_s) over_ = true;
+        if (there && toSeconds(bench.now - *onAim_) >= kTighten_s) end(bench);
     }
     void command(Command command, const Bench& bench) override {
         if (command == Command::turnIn || command == Command::turnOut) {
@@ -36,8 +40,10 @@ public:
             // A turn ends the stay at this level; what settles next is another one.
             bench.mark("position:" + rest_);
             onAim_.reset();
+            toldAt_ = bench.now;
+            counted_ = true;
         }
-        if (command == Command::next) over_ = true;
+        if (command == Command::next) end(bench);
     }
     [[nodiscard]] bool done(const Bench&) const override { return over_; }
     void show(Prompt& prompt, const Bench& bench) const override {
@@ -57,6 +63,13 @@ public:
     }
 
 private:
+    // Both hands are on the sensor: it may have been turned with no key pressed. What was read before must then not
+    // be mixed with what comes, so a turn of unknown size is marked.
+    void end(const Bench& bench) {
+        const double moved_V = std::abs(bench.held_V() - told_V_);
+        if (moved_V > std::max(bench.sheet.play_V, 6 * bench.findings->meter.noise_V)) bench.mark("turn:+0");
+        over_ = true;
+    }
     // The aim is a level to reach, so it stands still while the sensor is turned: what is learned on the way is for
     // the next round, once every end was measured again.
     void aim(const Bench& bench) {
@@ -72,7 +85,9 @@ private:
     std::string rest_;
     double aim_V_ = 0, within_V_ = 0, start_V_ = 0;
     std::optional<Time> onAim_;
-    bool over_ = false;
+    Time toldAt_{0}; // when the last counted turn was told, and the level it led to
+    double told_V_ = 0;
+    bool over_ = false, counted_ = false;
 };
 
 } // namespace

@@ -11,13 +11,23 @@ namespace {
 constexpr double kSlowTick_s = 10; // the cold fades and the reference wanders by this grain
 constexpr double kSame_V = 1e-7;   // closer than any meter shows: the filter has forgotten the event
 
+// Opens only when it is struck: without a rate of its own it draws no chance, so every run stays what it was.
+Intermittent struckByHand() {
+    Intermittent fault;
+    fault.cause = "struck by hand";
+    fault.place = Place::signalPin;
+    fault.durationMin_s = 0.5;
+    return fault;
+}
+
 } // namespace
 
 Rig::Rig(const BenchSetup& setup, const std::vector<double>& levels_V, std::size_t rest, const MeterTraits& meter,
          std::uint64_t seed)
     : setup_(setup), level_V_(levels_V), rest_(rest), placeSeed_(seed), chance_(seed, 1), hand_(seed, 2),
       meter_(meter, setup.meter, Random(seed, 3)), pedal_(static_cast<double>(rest)),
-      shaft_(static_cast<double>(rest)), faults_(setup.faults.size()), mount_V_(setup.mechanics.mount_V) {
+      shaft_(static_cast<double>(rest)), faults_(setup.faults.size() + 1), mount_V_(setup.mechanics.mount_V) {
+    setup_.faults.push_back(struckByHand());
     refresh();
     drawFaults();
 }
@@ -172,6 +182,12 @@ void Rig::toggle(std::size_t index) {
         cleanCapacitor_V_ = capacitor_V_;
         clean_ = state_;
     }
+}
+
+void Rig::strike() {
+    if (faults_.back().open) return;
+    toggle(faults_.size() - 1);
+    refresh();
 }
 
 double Rig::rate_per_s(const Intermittent& fault) const {

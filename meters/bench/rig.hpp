@@ -40,6 +40,7 @@ public:
     void leanOn(double side);                  // side load on the shaft: -1 left to +1 right, 0 off
     void flex(int section, double side);       // harness; 0 off
     void turn(double partTurns);
+    void strike(); // a short dropout of the signal, made for whoever watches
     void context(const std::string& step, const std::string& pose); // for truth
 
     [[nodiscard]] double nextArrival_s() const; // of the next frame's last byte
@@ -88,7 +89,7 @@ private:
     Random chance_, hand_;
     MeterModel meter_;
     Path pedal_, shaft_, side_, tremor_, wander_;
-    std::vector<FaultState> faults_;
+    std::vector<FaultState> faults_; // the last is nobody's but strike()'s
     std::vector<TruthEvent> events_;
     std::vector<std::size_t> inLook_; // events that reached the aperture under way
 

@@ -85,6 +85,7 @@ Result<SimulatedMeter> simulatedMeter(const BenchScript& script, const Sheet& sh
     SimulatedMeter out;
     out.link = std::make_unique<SimulatedLink>(stage, meter, speed, std::move(clock));
     out.hand = [stage](const Prompt& prompt, Time now) { return stage->hand().obey(prompt, now); };
+    out.strike = [stage] { stage->rig().strike(); };
     out.truth = [stage, plan = script.plan] { return stage->truth(plan); };
     return out;
 }

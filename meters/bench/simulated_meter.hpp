@@ -16,10 +16,11 @@
 
 namespace stillwire {
 
-// All three share one bench, for one thread at a time; `hand` and `truth` may outlive the link.
+// All four share one bench, for one thread at a time; the functions may outlive the link.
 struct SimulatedMeter {
     std::unique_ptr<Link> link;
     std::function<std::vector<Command>(const Prompt&, Time now)> hand; // as Session wants it
+    std::function<void()> strike;                                      // a short dropout now, for a class to find
     std::function<Truth()> truth; // so far; its verdict takes the plan's steps as done in full
 };
 

@@ -257,6 +257,29 @@ TEST(Procedure, TurnsTheSensorOnlyWhenTurningHelps) {
     EXPECT_TRUE(d.readUntil(Step::putBack, 120));
 }
 
+TEST(Procedure, ATurnThatNobodyCountedIsMarkedAsOne) {
+    Driver d(pedalSheet(), kPedal);
+    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
+    d.findings.adjustment.targetRaw_V["released"] = 0.92;
+    ASSERT_TRUE(d.readUntil(Step::adjust));
+    d.read();
+    d.level_V["released"] = 0.92; // no key: both hands are on the sensor
+    ASSERT_TRUE(d.readUntil(Step::confirm, 60));
+    EXPECT_EQ(d.count("turn:+0"), 1);
+}
+
+TEST(Procedure, ACountedTurnIsNotMarkedTwice) {
+    Driver d(pedalSheet(), kPedal);
+    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
+    d.findings.adjustment.targetRaw_V["released"] = 0.92;
+    ASSERT_TRUE(d.readUntil(Step::adjust));
+    d.read();
+    d.press(Command::turnIn);
+    d.level_V["released"] = 0.92;
+    ASSERT_TRUE(d.readUntil(Step::confirm, 60));
+    EXPECT_EQ(d.count("turn:"), 1);
+}
+
 TEST(Procedure, DoesNotTurnASensorThatMustGo) {
     Driver d(pedalSheet(), kPedal);
     d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
