@@ -55,6 +55,10 @@ Status runRecord(const Options& o) {
 
     const auto last = running.snapshot();
     std::cout << "\n" << spokenVerdict(last->findings->verdict);
+    if (!last->recorderSays.empty())
+        return Error{.where = o.output,
+                     .what = "not every reading is in it: " + last->recorderSays,
+                     .mend = "record again elsewhere"};
     std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";
     return Done{};
 }

@@ -18,6 +18,7 @@ Error fileError(const std::string& path, const std::string& deed, int code) {
     case EEXIST: return say("exists already and is never overwritten", "choose another name");
     case ENOSPC:
     case EDQUOT: return say("the disk is full", "free some space or go on in another folder");
+    case EFBIG: return say("the file may not grow any further", "go on in another folder");
     case EROFS: return say("the disk is read-only", "use another folder");
     case ENOTDIR: return say("a part of the path is no folder", "check the path");
     case ENAMETOOLONG: return say("the name is too long", "choose a shorter one");

@@ -3,10 +3,9 @@
 
 #include "core/capture/file_error.hpp"
 
-#include <array>
 #include <cerrno>
 #include <fcntl.h>
-#include <mutex>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace stillwire {
@@ -18,21 +17,6 @@ struct CaptureWriter::File {
     ~File() { ::close(descriptor); }
 
     const int descriptor;
-};
-
-// sync() may run in another thread while moveTo() changes the file: it holds the one it took.
-struct CaptureWriter::Holder {
-    std::mutex mutex;
-    std::shared_ptr<File> file; // guarded by mutex
-
-    std::shared_ptr<File> take() {
-        const std::lock_guard lock(mutex);
-        return file;
-    }
-    void put(std::shared_ptr<File> other) {
-        const std::lock_guard lock(mutex);
-        file.swap(other);
-    }
 };
 
 namespace {
@@ -59,22 +43,6 @@ int writeAndDrop(int descriptor, std::string& bytes) {
     return code;
 }
 
-int copyAll(int from, int to) {
-    std::array<char, 65536> block{};
-    off_t offset = 0;
-    for (;;) {
-        const ssize_t n = ::pread(from, block.data(), block.size(), offset);
-        if (n == 0) return 0;
-        if (n < 0) {
-            if (errno == EINTR) continue;
-            return errno;
-        }
-        std::string bytes(block.data(), static_cast<std::size_t>(n));
-        if (const int code = writeAndDrop(to, bytes)) return code;
-        offset += n;
-    }
-}
-
 } // namespace
 
 Result<CaptureWriter> CaptureWriter::create(const std::string& path, const CaptureHeader& header) {
@@ -82,8 +50,7 @@ Result<CaptureWriter> CaptureWriter::create(const std::string& path, const Captu
     if (descriptor < 0) return fileError(path, "create", errno);
     CaptureWriter writer;
     writer.path_ = path;
-    writer.holder_ = std::make_unique<Holder>();
-    writer.holder_->file = std::make_shared<File>(descriptor);
+    writer.file_ = std::make_unique<File>(descriptor);
     writer.pending_ = formatHeader(header) + kColumns;
     if (const int code = writeAndDrop(descriptor, writer.pending_)) {
         writer.pending_.clear();
@@ -97,9 +64,9 @@ CaptureWriter::CaptureWriter(CaptureWriter&& other) noexcept = default;
 
 CaptureWriter& CaptureWriter::operator=(CaptureWriter&& other) noexcept {
     if (this != &other) {
-        if (holder_) static_cast<void>(retry());
+        if (file_) static_cast<void>(retry());
         path_ = std::move(other.path_);
-        holder_ = std::move(other.holder_);
+        file_ = std::move(other.file_);
         pending_ = std::move(other.pending_);
         other.pending_.clear();
     }
@@ -107,56 +74,45 @@ CaptureWriter& CaptureWriter::operator=(CaptureWriter&& other) noexcept {
 }
 
 CaptureWriter::~CaptureWriter() {
-    if (holder_) static_cast<void>(retry());
+    if (file_) static_cast<void>(retry());
 }
 
-Status CaptureWriter::append(const Reading& reading) { return write(formatRow(reading)); }
+Status CaptureWriter::append(const Reading& reading) { return append(formatRow(reading)); }
 
 Status CaptureWriter::append(const Mark& mark) {
     if (mark.text.empty()) return Done{};
-    return write(formatRow(mark));
+    return append(formatRow(mark));
 }
 
-Status CaptureWriter::write(const std::string& row) {
-    pending_ += row;
+Status CaptureWriter::append(const std::string& rows) {
+    pending_ += rows;
     return retry();
 }
 
 Status CaptureWriter::retry() {
     if (pending_.empty()) return Done{};
-    if (const int code = writeAndDrop(holder_->take()->descriptor, pending_)) return fileError(path_, "write", code);
+    if (const int code = writeAndDrop(file_->descriptor, pending_)) return fileError(path_, "write", code);
     return Done{};
 }
 
 Status CaptureWriter::sync() const {
-    const auto file = holder_->take();
     int code = 0;
     do {
-        code = ::fdatasync(file->descriptor) == 0 ? 0 : errno;
+        code = ::fdatasync(file_->descriptor) == 0 ? 0 : errno;
     } while (code == EINTR);
     // A pipe or a device has nothing to sync.
     if (code != 0 && code != EINVAL && code != EROFS) return fileError(path_, "save", code);
     return Done{};
 }
 
-Status CaptureWriter::moveTo(const std::string& otherPath) {
-    const auto old = holder_->take();
-    const int descriptor = createFile(otherPath);
-    if (descriptor < 0) return fileError(otherPath, "create", errno);
-    auto file = std::make_shared<File>(descriptor);
-    // A row that the old file holds half of is whole again here: its other half is the first that is pending.
-    std::string rest = pending_;
-    int code = copyAll(old->descriptor, descriptor);
-    if (code == 0) code = writeAndDrop(descriptor, rest);
-    if (code == 0 && ::fdatasync(descriptor) != 0) code = errno;
-    if (code != 0) {
-        ::unlink(otherPath.c_str());
-        return fileError(otherPath, "write", code);
-    }
-    pending_.clear();
-    holder_->put(std::move(file));
-    path_ = otherPath;
-    return Done{};
+Status CaptureWriter::inPlace() const {
+    struct stat there {
+    }, ours{};
+    if (::stat(path_.c_str(), &there) == 0 && ::fstat(file_->descriptor, &ours) == 0 && there.st_ino == ours.st_ino &&
+        there.st_dev == ours.st_dev)
+        return Done{};
+    return Error{Error::Kind::badInput, path_, 0, "the file or its folder is gone",
+                 "save the capture in another folder"};
 }
 
 } // namespace stillwire

@@ -20,7 +20,7 @@ inline constexpr const char* kColumns = "time_s,volts,flags,mark\n";
 [[nodiscard]] std::string formatVolts(double volts_V);
 [[nodiscard]] std::string formatTime(Time time);
 
-// Appends whole rows to a file. Not thread-safe but for sync(), which another thread may call.
+// Appends whole rows to a file. Not thread-safe but for sync() and inPlace(), which another thread may call.
 // A failed write keeps the unwritten rows in memory (pendingBytes()) and says so; the next append or retry() tries
 // again.
 class CaptureWriter {
@@ -35,22 +35,20 @@ public:
     // A mark with an empty text is no mark and is not written.
     [[nodiscard]] Status append(const Reading& reading);
     [[nodiscard]] Status append(const Mark& mark);
+    [[nodiscard]] Status append(const std::string& rows); // as formatRow() makes them, any number
     [[nodiscard]] Status retry();
     [[nodiscard]] Status sync() const; // to the disk
-    // The whole capture, pending rows too, goes into a new file and on there. The old file is left as it is: it may
-    // be the only copy until the new one is on its disk. On an error nothing has changed.
-    [[nodiscard]] Status moveTo(const std::string& otherPath);
+    // Error: `path` no longer leads to this file. It can still be written, but nobody would find it.
+    [[nodiscard]] Status inPlace() const;
     [[nodiscard]] std::size_t pendingBytes() const { return pending_.size(); }
     [[nodiscard]] const std::string& path() const { return path_; }
 
 private:
-    struct File;   // a descriptor, closed with its last holder
-    struct Holder; // the file, and the lock under which sync() takes it
+    struct File; // a descriptor, closed with it
     CaptureWriter() = default;
-    [[nodiscard]] Status write(const std::string& row);
 
     std::string path_;
-    std::unique_ptr<Holder> holder_;
+    std::unique_ptr<File> file_;
     std::string pending_;
 };
 

@@ -24,7 +24,7 @@ void LinkWatch::opened(std::string port, Time now) {
         backSays_ += " after " + seconds(toSeconds(now - lostAt_)) + "; the capture went on with a gap";
     }
     port_ = std::move(port);
-    openedAt_ = now;
+    openedAt_ = backAt_ = now;
     lost_ = anyBytes_ = anyReading_ = false;
     complaint_.clear();
     lostBecause_.clear();
@@ -46,7 +46,8 @@ void LinkWatch::lost(Time now) {
     lostAt_ = now;
 }
 
-void LinkWatch::slept(double seconds_s) {
+void LinkWatch::slept(double seconds_s, Time now) {
+    backAt_ = now;
     backSays_ = "the computer slept for " + seconds(seconds_s) + "; the capture has a gap there";
 }
 
@@ -91,7 +92,7 @@ std::string LinkWatch::says(Time now) const {
         return "the meter shows overload: choose a range that holds 6 V, and check the leads";
     if (last_.flags.has(Flag::hold)) return "hold is on, so the number stands still: press the hold key";
     if (last_.flags.has(Flag::lowbat)) return "the meter's battery is low: change it, its numbers cannot be trusted";
-    if (!backSays_.empty() && now - openedAt_ < kTellBack) return backSays_;
+    if (!backSays_.empty() && now - backAt_ < kTellBack) return backSays_;
     if (rangeBlind_s_ > 0) return "lock the meter's range: it went blind for " + seconds(rangeBlind_s_);
     return {};
 }

@@ -20,7 +20,7 @@ public:
     void complained(std::string complaint) { complaint_ = std::move(complaint); }
     void lost(Time now);
     void stillLost(std::string why) { lostBecause_ = std::move(why); } // why the last try to open again failed
-    void slept(double seconds_s);
+    void slept(double seconds_s, Time now);
     void blindByRange(double seconds_s) { rangeBlind_s_ = seconds_s; }
     void ended() { ended_ = true; }
 
@@ -35,7 +35,7 @@ private:
     int baud_;
     bool polled_;
     Time silentAfter_{0};
-    Time openedAt_{0}, bytesAt_{0}, readingAt_{0}, lostAt_{0};
+    Time openedAt_{0}, bytesAt_{0}, readingAt_{0}, lostAt_{0}, backAt_{0};
     bool anyBytes_ = false, anyReading_ = false; // since it opened
     bool lost_ = false, ended_ = false;
     Reading last_;

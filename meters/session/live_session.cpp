@@ -62,11 +62,29 @@ void LiveSession::put(std::variant<Command, AskMark, AskSave, AskStop> what) {
     inbox_.put(std::move(ask));
 }
 
+void LiveSession::saveTo(std::string path) {
+    const std::lock_guard lock(stopMutex_);
+    put(AskSave{std::move(path)});
+    if (running()) return;
+    if (thread_.joinable()) thread_.join();
+    saveAfterwards();
+}
+
+// What was asked of a thread that had ended: a disk may have been full to the end.
+void LiveSession::saveAfterwards() {
+    for (const Ask& ask : inbox_.takeAll())
+        if (const AskSave* save = std::get_if<AskSave>(&ask.what)) {
+            recorder_.saveTo(save->path);
+            publish(true);
+        }
+}
+
 void LiveSession::stop() {
     const std::lock_guard lock(stopMutex_);
     if (!thread_.joinable()) return;
     put(AskStop{});
     thread_.join();
+    saveAfterwards();
 }
 
 void LiveSession::run() {
@@ -79,6 +97,7 @@ void LiveSession::run() {
         wait();
         takeAsks();
         if (ended_) break;
+        noticeSleep(); // before what came after it
         if (rows_ != nullptr)
             takeRows();
         else if (realClock_ && link_->descriptor() < 0)
@@ -241,7 +260,7 @@ void LiveSession::noticeSleep() {
     asleep_ = ahead;
     if (!realClock_ || slept < kSleepNoticed) return;
     logWarning("the computer slept");
-    watch_.slept(toSeconds(slept));
+    watch_.slept(toSeconds(slept), now());
     takeMarks({Mark{now(), "gap"}});
     decoder_->reset();
     decoder_->beginMidStream();
@@ -266,8 +285,6 @@ void LiveSession::ask() {
 void LiveSession::tick() {
     const Time at = now();
     if (!newRows_ && at - ticked_ < kTick) return;
-    noticeSleep();
-    recorder_.retry();
     unpublished_ = true; // the time goes on, and silence is a change
     newRows_ = false;
     const bool flatOut = rows_ != nullptr && options_.replaySpeed <= 0;
@@ -291,6 +308,7 @@ void LiveSession::publish(bool always) {
     const Time clock = awakeTime();
     if (!always && !urgent_ && clock - publishedAt_ < kPublish) return;
     publishedAt_ = clock;
+    recorder_.settle(); // what is shown is in the file
     unpublished_ = urgent_ = false;
     const Time at = std::max(now(), evidence_.lastRow());
     auto next = std::make_shared<SessionSnapshot>();

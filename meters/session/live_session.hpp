@@ -32,12 +32,13 @@ public:
     std::shared_ptr<const SessionSnapshot> snapshot() const override;
     void command(Command command) override { put(command); }
     void mark(std::string text) override { put(AskMark{std::move(text)}); }
-    void saveTo(std::string path) override { put(AskSave{std::move(path)}); }
+    void saveTo(std::string path) override;
     bool running() const override { return running_.load(); }
     void stop() override;
 
 private:
     void put(std::variant<Command, AskMark, AskSave, AskStop> what);
+    void saveAfterwards();
 
     // The session's thread.
     void run();

@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Writes the capture as it grows; a thread of its own brings it to the disk once a second, so that a slow disk holds
-// up nobody. Rows the disk does not take stay in memory and are tried again.
+// Writes the capture as it grows. Rows go into memory and, by a thread of their own, into the file at once; another
+// brings the file to the disk once a second. A slow disk holds up nobody; a full one, or a folder that is gone, is
+// said, and the whole capture can be saved elsewhere from memory.
 #pragma once
 
 #include "core/base/result.hpp"
+#include "core/base/time.hpp"
 #include "core/capture/header.hpp"
 #include "core/capture/mark.hpp"
 #include "core/capture/reading.hpp"
 #include "core/capture/writer.hpp"
+#include "meters/session/row_memory.hpp"
 
-#include <atomic>
 #include <condition_variable>
+#include <memory>
 #include <mutex>
 #include <optional>
 #include <string>
@@ -18,7 +21,7 @@
 
 namespace stillwire {
 
-// One thread appends; the sync thread is inside.
+// One thread calls; the others are inside.
 class Recorder {
 public:
     Recorder() = default;
@@ -29,26 +32,44 @@ public:
     [[nodiscard]] Status begin(const std::string& path, const CaptureHeader& header);
     void append(const Reading& reading);
     void append(const Mark& mark);
-    void retry();                         // rows in memory, if there are any
-    void saveTo(const std::string& path); // says() tells how it went
-    void finish();                        // writes, syncs, ends the thread; nothing is recorded afterwards
+    // Waits until every row so far is in the file, but no longer than a moment, and not again while the disk is
+    // behind.
+    void settle();
+    // All rows into a new file, and on there; the old file is left as it is. Goes on beside the recording; after
+    // finish(), at once. path() and says() tell how it went.
+    void saveTo(const std::string& path);
+    void finish(); // writes, syncs, saves what is being saved, ends the threads; nothing is recorded afterwards
 
-    [[nodiscard]] std::string path() const; // empty: not recording
-    [[nodiscard]] std::string says() const; // one sentence, empty when all is well
-    [[nodiscard]] std::size_t pendingBytes() const { return writer_ ? writer_->pendingBytes() : 0; }
+    [[nodiscard]] std::string path() const;         // empty: not recording
+    [[nodiscard]] std::string says() const;         // one sentence, empty when all is well
+    [[nodiscard]] std::size_t pendingBytes() const; // of rows that are in no file
 
 private:
-    void took(const Status& status);
-    void syncLoop(const std::stop_token& stop);
+    // A file, and how many bytes of the rows it was given.
+    struct Target {
+        std::shared_ptr<CaptureWriter> file;
+        std::size_t given = 0;
+    };
 
-    std::optional<CaptureWriter> writer_; // moved to another file only under fileMutex_
-    std::string trouble_;                 // of writing; the appending thread's
-    std::mutex fileMutex_;
-    std::atomic<bool> dirty_{false};
-    mutable std::mutex syncMutex_;
-    std::string syncTrouble_; // guarded by syncMutex_
-    std::condition_variable_any wake_;
-    std::jthread syncThread_; // last: ends before what it uses
+    void take(const std::string& row);
+    void writeLoop(const std::stop_token& stop);
+    void syncLoop(const std::stop_token& stop);
+    void save(const std::string& path);
+    void adopt();                   // under mutex_: the saved file takes the old one's place
+    void told(const Status& wrote); // under mutex_
+    [[nodiscard]] bool recording() const { return writeThread_.joinable(); }
+
+    CaptureHeader header_;
+    mutable std::mutex mutex_; // for all that follows
+    RowMemory rows_;
+    Target target_;
+    std::optional<Target> saved_; // the write thread takes it over
+    std::size_t written_ = 0;     // bytes of rows that are in target_'s file
+    std::string trouble_, syncTrouble_, saveTrouble_;
+    Time saveTroubleAt_{0}, behindSince_{0}; // by the waking clock
+    bool failing_ = false, behind_ = false, saving_ = false;
+    std::condition_variable_any work_, progress_, second_;
+    std::jthread saveThread_, syncThread_, writeThread_; // last: end before what they use
 };
 
 } // namespace stillwire

@@ -68,8 +68,8 @@ public:
     snapshot() const = 0;                      // any thread, waits for a pointer copy at most
     virtual void command(Command command) = 0; // stamped now
     virtual void mark(std::string text) = 0;   // stamped now
-    virtual void
-    saveTo(std::string path) = 0; // the whole capture into a new file, and on from there; recorderSays tells
+    virtual void saveTo(std::string path) = 0; // the whole capture into a new file, and on from there, also after the
+                                               // end; recorderSays tells
     virtual bool running() const = 0;
     virtual void stop() = 0; // ends the recording; the last snapshot stays
 };

@@ -82,11 +82,26 @@ int realIoctl(int descriptor, unsigned long request, void* argument) {
     return ioctl(descriptor, request, argument);
 }
 
+namespace {
+// In pieces, so that a test that is over need not wait.
+void slow(const std::atomic<int>& delay_ms) {
+    const int begun_ms = delay_ms;
+    for (int i = 0; i < begun_ms / 10 && delay_ms > 0; ++i) usleep(10'000);
+}
+} // namespace
+
 void slowSync() {
-    const int delay_ms = state().syncDelay_ms;
-    if (delay_ms > 0) ++state().slowSyncs;
-    // In pieces, so that a test that is over need not wait.
-    for (int i = 0; i < delay_ms / 10 && state().syncDelay_ms > 0; ++i) usleep(10'000);
+    if (state().syncDelay_ms <= 0) return;
+    ++state().slowSyncs;
+    slow(state().syncDelay_ms);
+}
+
+void slowWrite(int descriptor) {
+    struct stat status {};
+    if (state().writeDelay_ms <= 0 || fstat(descriptor, &status) != 0 || !S_ISREG(status.st_mode)) return;
+    ++state().slowWrites;
+    slow(state().writeDelay_ms);
+    ++state().slowWritesOver;
 }
 
 } // namespace stillwire::lent
@@ -163,6 +178,7 @@ ssize_t read(int descriptor, void* buffer, size_t count) {
 
 ssize_t write(int descriptor, const void* buffer, size_t count) {
     static auto* const realWrite = real<ssize_t(int, const void*, size_t)>("write");
+    stillwire::lent::slowWrite(descriptor);
     if (!isGone(descriptor)) return realWrite(descriptor, buffer, count);
     errno = EIO;
     return -1;

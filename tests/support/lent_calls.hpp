@@ -20,12 +20,16 @@ struct State {
     std::atomic<int> calls{0};
     std::atomic<int> syncDelay_ms{0}; // every sync to the disk takes at least this long
     std::atomic<int> slowSyncs{0};
+    std::atomic<int> writeDelay_ms{0}; // every write to a file on a disk takes at least this long
+    std::atomic<int> slowWrites{0};    // that have begun
+    std::atomic<int> slowWritesOver{0};
     std::mutex mutex;
     std::string redirect; // guarded by mutex
 };
 State& state();
 
 void slowSync();
+void slowWrite(int descriptor);
 // The real call.
 int realIoctl(int descriptor, unsigned long request, void* argument);
 

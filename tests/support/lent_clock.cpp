@@ -49,4 +49,10 @@ void lent::setClockSpeed(int speed) {
     }
 }
 
+void lent::sleepFor(Time slept) {
+    Clock& clock = clockOf(CLOCK_BOOTTIME);
+    const std::lock_guard lock(clock.mutex);
+    clock.shown += slept;
+}
+
 } // namespace stillwire

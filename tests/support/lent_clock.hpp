@@ -3,9 +3,13 @@
 // and the library's own are never linked.
 #pragma once
 
+#include "core/base/time.hpp"
+
 namespace stillwire::lent {
 
 // From now on the clocks go `speed` times as fast, without a step.
 void setClockSpeed(int speed);
+// The computer slept: the clock that goes on through it steps ahead, the one that stands still then does not.
+void sleepFor(Time slept);
 
 } // namespace stillwire::lent

@@ -100,12 +100,9 @@ TEST(CaptureWriter, KeepsRowsThatTheDiskRefusesAndWritesThemLater) {
     EXPECT_GT(pending, 0U);
     EXPECT_EQ(collect(readFile(folder / "a.csv")).text, "1 4.512|");
 
-    const Status moved = writer->moveTo(folder / "b.csv");
-    EXPECT_TRUE(moved.ok());
-    EXPECT_EQ(writer->path(), folder / "b.csv");
-    EXPECT_EQ(writer->pendingBytes(), 0U);
     EXPECT_TRUE(writer->append(Reading{Time(4'000'000), 4.515, {}}).ok());
-    EXPECT_EQ(collect(readFile(folder / "b.csv")).text, "1 4.512|2 4.513|3 4.514|4 4.515|");
+    EXPECT_EQ(writer->pendingBytes(), 0U);
+    EXPECT_EQ(collect(readFile(folder / "a.csv")).text, "1 4.512|2 4.513|3 4.514|4 4.515|");
 }
 
 TEST(CaptureWriter, RetryFinishesTheHalfRow) {
@@ -126,31 +123,28 @@ TEST(CaptureWriter, RetryFinishesTheHalfRow) {
     EXPECT_EQ(collect(readFile(folder / "a.csv")).text, "1 4.512|");
 }
 
-TEST(CaptureWriter, AFailedMoveChangesNothing) {
+TEST(CaptureWriter, KnowsThatItsFileIsGone) {
     const TempFolder folder;
-    writeFile(folder / "taken.csv", "precious");
-    auto writer = CaptureWriter::create(folder / "a.csv", {});
+    const std::string path = folder / "a.csv";
+    auto writer = CaptureWriter::create(path, {});
     ASSERT_TRUE(writer.ok());
-    EXPECT_FALSE(writer->moveTo(folder / "taken.csv").ok());
-    EXPECT_EQ(writer->path(), folder / "a.csv");
-    EXPECT_TRUE(writer->append(Reading{Time(0), 1, {}}).ok());
-    EXPECT_EQ(collect(readFile(folder / "a.csv")).text, "0 1|");
-    EXPECT_EQ(readFile(folder / "taken.csv"), "precious");
+    EXPECT_TRUE(writer->inPlace().ok());
+    ASSERT_EQ(std::remove(path.c_str()), 0);
+    EXPECT_THAT(writer->inPlace().error().text(), HasSubstr("is gone; save the capture in another folder"));
+    writeFile(path, "somebody else's");
+    EXPECT_FALSE(writer->inPlace().ok());
 }
 
-TEST(CaptureWriter, SyncsFromAnotherThreadWhileItMoves) {
+TEST(CaptureWriter, SyncsFromAnotherThreadWhileItWrites) {
     const TempFolder folder;
-    auto writer = CaptureWriter::create(folder / "0.csv", {});
+    auto writer = CaptureWriter::create(folder / "a.csv", {});
     ASSERT_TRUE(writer.ok());
     std::atomic<bool> done{false};
     std::atomic<int> failed{0};
     std::thread syncer([&] {
-        while (!done) failed += writer->sync().ok() ? 0 : 1;
+        while (!done) failed += writer->sync().ok() && writer->inPlace().ok() ? 0 : 1;
     });
-    for (int i = 1; i <= 20; ++i) {
-        EXPECT_TRUE(writer->append(Reading{Time(i), 1, {}}).ok());
-        EXPECT_TRUE(writer->moveTo(folder / (std::to_string(i) + ".csv")).ok());
-    }
+    for (int i = 1; i <= 20; ++i) EXPECT_TRUE(writer->append(Reading{Time(i), 1, {}}).ok());
     done = true;
     syncer.join();
     EXPECT_EQ(failed, 0);

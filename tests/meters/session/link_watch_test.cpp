@@ -84,6 +84,16 @@ TEST(LinkWatch, TellsThatTheCableIsGoneAndBack) {
     EXPECT_EQ(watch.says(fromSeconds(20)), "");
 }
 
+TEST(LinkWatch, TellsThatTheComputerSlept) {
+    LinkWatch watch = opened();
+    watch.readingCame(reading(1));
+    watch.slept(3600, fromSeconds(3602));
+    watch.readingCame(reading(3602.5));
+    EXPECT_TRUE(has(watch.says(fromSeconds(3603)), "the computer slept for 3600"));
+    watch.readingCame(reading(3613));
+    EXPECT_EQ(watch.says(fromSeconds(3613)), "");
+}
+
 TEST(Poller, KeepsItsPaceAndWaitsForAnAnswer) {
     LinkSettings link;
     link.pollCommand = "READ?\n";

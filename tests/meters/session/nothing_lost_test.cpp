@@ -88,54 +88,6 @@ TEST(NothingLost, AKilledProgramLeavesEveryReadingItShowed) {
     EXPECT_GT(mostShown, 10u);
 }
 
-TEST(NothingLost, ASlowDiskHoldsUpNobody) {
-    KernelTty tty;
-    const MeterDescription meter = shippedMeter("text-line-logger");
-    const std::string path = capturePath("slow");
-    lent::state().slowSyncs = 0;
-    lent::state().syncDelay_ms = 3000;
-    const auto session = overTty(meter, path);
-    ASSERT_TRUE(session);
-    Clock::duration slowest{};
-    std::size_t sent = 0;
-    for (const auto end = Clock::now() + 2500ms; Clock::now() < end; std::this_thread::sleep_for(5ms)) {
-        const auto before = Clock::now();
-        ASSERT_TRUE(tty.send(encodeFrame(meter.frame, number(0.812), 0.001)));
-        ASSERT_TRUE(waitFor(*session, ++sent, 2s));
-        slowest = std::max(slowest, Clock::now() - before);
-    }
-    EXPECT_GE(lent::state().slowSyncs, 1); // one was under way
-    EXPECT_LT(slowest, 1s);
-    const auto capture = loadCapture(path); // while it still is
-    ASSERT_TRUE(capture) << capture.error().text();
-    EXPECT_EQ(capture.value().readings.size(), sent);
-    lent::state().syncDelay_ms = 0;
-    session->stop();
-    std::remove(path.c_str());
-}
-
-TEST(NothingLost, ACaptureSavedElsewhereHasEveryRow) {
-    KernelTty tty;
-    const MeterDescription meter = shippedMeter("text-line-logger");
-    const std::string path = capturePath("mended"), other = capturePath("elsewhere");
-    const auto session = overTty(meter, path);
-    ASSERT_TRUE(session);
-    const auto frame = encodeFrame(meter.frame, number(0.812), 0.001);
-    for (int i = 0; i < 20; ++i) ASSERT_TRUE(tty.send(frame));
-    ASSERT_TRUE(waitFor(*session, 20, 5s));
-    session->saveTo(other);
-    for (int i = 0; i < 20; ++i) ASSERT_TRUE(tty.send(frame));
-    ASSERT_TRUE(waitFor(*session, 40, 5s));
-    session->stop();
-    EXPECT_EQ(session->snapshot()->capturePath, other);
-    EXPECT_EQ(session->snapshot()->recorderSays, "");
-    const auto capture = loadCapture(other);
-    ASSERT_TRUE(capture) << capture.error().text();
-    EXPECT_EQ(capture.value().readings.size(), 40u);
-    std::remove(path.c_str());
-    std::remove(other.c_str());
-}
-
 // Two seconds of it here; the rate is what matters.
 TEST(NothingLost, KeepsUpWithTenThousandReadingsASecond) {
     KernelTty tty;

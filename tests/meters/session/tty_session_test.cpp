@@ -8,6 +8,7 @@
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/kernel_tty.hpp"
+#include "tests/support/lent_clock.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -183,6 +184,35 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
 }
 
 INSTANTIATE_TEST_SUITE_P(TtySession, Pulled, testing::Values("hangup", "vanish"));
+
+TEST(TtySession, AComputerThatSleptLeavesAGap) {
+    KernelTty tty;
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    Recording run = begin(meter, "slept");
+    ASSERT_TRUE(run.session);
+    for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.812));
+    EXPECT_TRUE(run.sees(5));
+    ASSERT_TRUE(tty.send("0.8")); // a line that the sleep tears
+    std::this_thread::sleep_for(20ms);
+    lent::sleepFor(1h);
+    ASSERT_TRUE(tty.send("99 V DC\r\n")); // the rest of another
+    for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
+    EXPECT_TRUE(run.sees(10));
+    EXPECT_NE(run.session->snapshot()->linkSays.find("the computer slept for"), std::string::npos);
+    run.session->stop();
+    const auto capture = loadCapture(run.path);
+    ASSERT_TRUE(capture) << capture.error().text();
+    ASSERT_EQ(capture.value().readings.size(), 10u);
+    for (std::size_t i = 0; i < 10; ++i) EXPECT_EQ(capture.value().readings[i].volts_V, i < 5 ? 0.812 : 0.813);
+    ASSERT_EQ(capture.value().marks.size(), 1u);
+    EXPECT_EQ(capture.value().marks[0].text, "gap");
+    EXPECT_TRUE(capture.value().rows[5].isMark); // before what came after the sleep
+    EXPECT_GE(capture.value().readings[5].time - capture.value().readings[4].time, Time(1h));
+    const auto& blind = run.session->snapshot()->findings->blind;
+    ASSERT_EQ(blind.size(), 1u);
+    EXPECT_EQ(blind[0].cause, BlindCause::gap);
+    std::remove(run.path.c_str());
+}
 
 TEST(TtySession, AMarkIsStampedAtTheKeyAndNeverBeforeTheLastRow) {
     KernelTty tty;
