@@ -13,6 +13,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
 int main(int count, char** arguments) {
     std::vector<std::filesystem::path> files;
     for (int i = 1; i < count; ++i) {
+        if (!std::filesystem::exists(arguments[i])) {
+            std::fprintf(stderr, "%s: there is no such corpus\n", arguments[i]);
+            return 1;
+        }
         if (!std::filesystem::is_directory(arguments[i]))
             files.emplace_back(arguments[i]);
         else

@@ -5,6 +5,8 @@
 using namespace stillwire;
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    checkDecoder([] { return std::make_unique<AsciiDecoder>(frames::layout()); }, {data, size});
+    const auto make = [] { return frames::decoder(FrameKind::ascii); };
+    checkDecoder(make, {data, size});
+    checkRecovery(make, {data, size}, frames::settings(FrameKind::ascii));
     return 0;
 }

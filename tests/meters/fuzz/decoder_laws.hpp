@@ -3,6 +3,7 @@
 #pragma once
 
 #include "meters/decode/decoder.hpp"
+#include "meters/decode/encode.hpp"
 
 #include <cmath>
 #include <cstdint>
@@ -42,8 +43,24 @@ template <class Make> void checkDecoder(const Make& make, std::span<const std::u
         require(!(reading.volts_V == 0 && std::signbit(reading.volts_V))); // minus zero would be written as such
         if (reading.flags.has(Flag::unit) || reading.flags.has(Flag::overload)) require(!reading.hasNumber());
     }
-    first->reset();
-    require(first->droppedBytes() <= bytes.size());
+    second->reset();
+    require(second->droppedBytes() <= bytes.size());
+}
+
+// Whatever came before: of two whole frames the second is read at the latest, and nothing more is dropped than came.
+template <class Make>
+void checkRecovery(const Make& make, std::span<const std::uint8_t> garbage, const FrameSettings& settings) {
+    Reading sent;
+    sent.volts_V = 4.123;
+    const std::vector<std::uint8_t> frame = encodeFrame(settings, sent, 0.001);
+    std::vector<Reading> read;
+    const auto decoder = make();
+    decoder->push(garbage, Time(1), read);
+    read.clear();
+    for (const int arrived : {2, 3}) decoder->push(frame, Time(arrived), read);
+    require(!read.empty() && read.size() <= 2);
+    require(read.back().time == Time(3) && read.back().volts_V == 4.123 && read.back().flags.none());
+    require(decoder->droppedBytes() <= garbage.size() + frame.size());
 }
 
 } // namespace stillwire

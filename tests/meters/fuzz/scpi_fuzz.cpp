@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "meters/decode/scpi_decoder.hpp"
+#include "tests/meters/decode/frames.hpp"
 #include "tests/meters/fuzz/decoder_laws.hpp"
 
 using namespace stillwire;
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-    checkDecoder([] { return std::make_unique<ScpiDecoder>(); }, {data, size});
+    const auto make = [] { return frames::decoder(FrameKind::scpi); };
+    checkDecoder(make, {data, size});
+    checkRecovery(make, {data, size}, frames::settings(FrameKind::scpi));
     return 0;
 }
