@@ -39,8 +39,8 @@ double resolutionOf(const MeterTraits& meter) { return meter.rangeFor(5.0).resol
 Examination::Parts::Parts(ExaminationSetup given)
     : setup(std::move(given)), meter(completed(setup.meter)),
       aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), places(setup.sheet), blind(meter),
-      tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this), sweep(resolutionOf(meter)),
-      plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
+      tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this),
+      sweep(resolutionOf(meter), windowsOf(setup.sheet)), plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
       secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
     if (setup.sheet.drive)
         drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
@@ -69,7 +69,11 @@ void Examination::Parts::excursionFlagged(Time, Direction direction) {
     flaggedDirection = direction;
 }
 
-void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulder) { place(excursion, shoulder); }
+void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulder) {
+    excursionFrom = excursion.from;
+    excursionTo = excursion.to;
+    place(excursion, shoulder);
+}
 
 void Examination::Parts::place(Excursion excursion, bool shoulder) {
     Excursion e = told(std::move(excursion), shoulder);
@@ -107,6 +111,10 @@ void Examination::Parts::travelled(Time from, Time to) {
         travels.push_back({from, to});
 }
 
+void Examination::Parts::travelWithdrawn(Time from) {
+    while (!travels.empty() && travels.back().from >= from) travels.pop_back();
+}
+
 void Examination::Parts::held(Time time, double volts_V, bool settledAnew) {
     plateaus.held(time, volts_V, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
     if (!onSignal()) return;
@@ -125,6 +133,70 @@ void Examination::Parts::watchVoltage(double volts_V) {
     overVoltage = overVoltage || overReadings >= kOverVoltageReadings;
 }
 
+// The readings that the sweep withheld were the hand's.
+void Examination::Parts::endSweep() {
+    for (const SweepWatch::Point& p : sweep.end()) tracker.push(p.time, p.volts_V, sweepAsked);
+    settleSweptAside();
+    sweepTail = 0;
+}
+
+// What was found off a sweep stands, unless the tracker has told the same as an excursion off a level.
+void Examination::Parts::settleSweptAside() {
+    if (tracker.open()) return;
+    for (const Excursion& e : sweptAside) {
+        if (e.from <= excursionTo && e.to >= excursionFrom) continue;
+        flagged = true;
+        flaggedDirection = e.direction;
+        place(e, false);
+    }
+    sweptAside.clear();
+}
+
+ReadingClass Examination::Parts::followSweep(Time time, double volts_V, Asked asked) {
+    const double foot_V = std::max(2 * setup.sheet.play_V, 6 * tracker.level().foot_V()); // a hand turns the shaft
+    const double limit_V = std::max(tracker.level().quietThreshold_V(), asked == Asked::sweep ? foot_V : 0);
+    sweepAsked = asked;
+    sweep.push(time, volts_V, limit_V, asked == Asked::sweep);
+    sweptAside.insert(sweptAside.end(), sweep.dropouts().begin(), sweep.dropouts().end());
+    if (sweep.withholds()) return tracker.holding() ? ReadingClass::away : ReadingClass::moving;
+    ReadingClass seen = ReadingClass::moving;
+    for (const SweepWatch::Point& p : sweep.onward()) seen = tracker.push(p.time, p.volts_V, asked);
+    settleSweptAside();
+    return seen;
+}
+
+ReadingClass Examination::Parts::follow(Time time, double volts_V, Asked asked) {
+    constexpr int kTail = SweepLine::kWindow / 2 + 1; // the line judges so much later
+    if (asked == Asked::sweep) return followSweep(time, volts_V, asked);
+    if (asked != Asked::unmarked) {
+        if (sweepAsked == Asked::sweep) endSweep();
+        sweepAsked = Asked::free;
+        return tracker.push(time, volts_V, asked);
+    }
+    if (sweepTail > 0) {
+        const ReadingClass seen = followSweep(time, volts_V, asked);
+        sweepTail = seen == ReadingClass::held ? sweepTail - 1 : kTail;
+        if (sweepTail == 0) endSweep();
+        return seen;
+    }
+    const ReadingClass seen = tracker.push(time, volts_V, asked);
+    if (seen == ReadingClass::held) {
+        beforeSweep[heldReadings++ % beforeSweep.size()] = {time, volts_V};
+        return seen;
+    }
+    // Off a level: perhaps a sweep, whose beginning lies in the readings before.
+    const std::size_t known = std::min(heldReadings, beforeSweep.size());
+    for (std::size_t i = heldReadings - known; i < heldReadings; ++i) {
+        const SweepWatch::Point& p = beforeSweep[i % beforeSweep.size()];
+        sweep.push(p.time, p.volts_V, tracker.level().quietThreshold_V(), false);
+    }
+    sweep.push(time, volts_V, tracker.level().quietThreshold_V(), false);
+    heldReadings = 0;
+    sweepTail = kTail;
+    sweepAsked = asked;
+    return seen;
+}
+
 PushResult Examination::Parts::push(const Reading& reading) {
     if (first.count() < 0) first = reading.time;
     last = reading.time;
@@ -136,8 +208,8 @@ PushResult Examination::Parts::push(const Reading& reading) {
     }
     lastReading = reading.time;
     if (!blind.push(reading)) {
+        endSweep();
         tracker.blind();
-        sweep.reset();
         state = WireState::blind;
         return pushResult();
     }
@@ -147,17 +219,7 @@ PushResult Examination::Parts::push(const Reading& reading) {
     const Time began = reading.time - aperture;
     const Asked asked = (began < places.now().from ? places.at(began) : places.now()).asked;
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
-    const ReadingClass seen = tracker.push(reading.time, reading.volts_V, asked);
-    if (asked == Asked::sweep) {
-        const double foot_V =
-            std::max(2 * setup.sheet.play_V, 6 * tracker.level().foot_V()); // a hand turns the shaft
-        const double limit_V = std::max(tracker.level().threshold_V(), foot_V);
-        if (auto ended = sweep.push(reading.time, reading.volts_V, limit_V)) {
-            flagged = true;
-            flaggedDirection = ended->direction;
-            place(*ended, false);
-        }
-    }
+    const ReadingClass seen = follow(reading.time, reading.volts_V, asked);
     if (seen == ReadingClass::away && onSignal()) {
         if (drive) drive->away(reading.time, reading.volts_V, tracker.held_V());
         wear.moving(tracker.held_V());
@@ -180,15 +242,16 @@ void Examination::Parts::push(const Mark& mark) {
     if (first.count() < 0) first = mark.time;
     last = std::max(last, mark.time);
     if (mark.kind() == MarkKind::gap) {
+        endSweep();
         blind.gapMark();
         tracker.blind();
     }
     const std::size_t placesBefore = places.count();
     const bool levelMayFollow = places.push(mark);
     if (places.count() == placesBefore) return;
+    if (levelMayFollow) endSweep();
     tracker.placeChanged(places.now());
     plateaus.placeChanged(places.now());
-    if (levelMayFollow) sweep.reset();
 }
 
 Examination::Examination(ExaminationSetup setup) : parts_(std::make_unique<Parts>(std::move(setup))) {}

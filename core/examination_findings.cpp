@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The way out: everything so far, judged.
+#include "core/analyse/unmarked_play.hpp"
 #include "core/examination_parts.hpp"
 #include "core/judge/adjustment.hpp"
 #include "core/judge/cold_warm.hpp"
@@ -39,6 +40,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.referenceWire = tallyStep(coverage, Step::wiggleReference);
     facts.groundWire = tallyStep(coverage, Step::wiggleGround);
     facts.referenceStill = tallyStep(coverage, Step::reference);
+    facts.groundStill = tallyStep(coverage, Step::ground);
     facts.moving = tallyMoving(coverage);
     facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
@@ -61,6 +63,7 @@ Findings Examination::Parts::findings() const {
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
     f.excursions = excursions;
     if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
+    tellUnmarkedPlay(f.excursions, resolutionOf(meter));
     f.jumps = jumps;
 
     const std::vector<Plateau> held = plateaus.all();
@@ -96,6 +99,10 @@ Findings Examination::Parts::findings() const {
     f.wiggle = worseCovered(f.steps);
     f.coldWarm = compareColdWarm(coverage);
     f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
+    if (f.adjustment.sharesAssumed)
+        f.assumed.push_back(
+            {"the other ends move half as far as %1 when the sensor is turned, until turns have taught it",
+             {setup.sheet.rest().name}});
     f.wear = wear.bins(f.meter.interval_s);
     if (drive) {
         f.machine = drive->strip();

@@ -9,13 +9,14 @@
 #include "core/analyse/phase_builder.hpp"
 #include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
-#include "core/analyse/sweep_line.hpp"
+#include "core/analyse/sweep_watch.hpp"
 #include "core/analyse/wear_map.hpp"
 #include "core/examination.hpp"
 #include "core/judge/coverage.hpp"
 #include "core/judge/judgement.hpp"
 #include "core/judge/levels.hpp"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -31,6 +32,10 @@ struct Examination::Parts final : TrackerListener {
     void push(const Mark& mark);
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
+    ReadingClass follow(Time time, double volts_V, Asked asked);
+    ReadingClass followSweep(Time time, double volts_V, Asked asked);
+    void endSweep();
+    void settleSweptAside();
     void place(Excursion excursion, bool shoulder);
     [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
     [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
@@ -41,6 +46,7 @@ struct Examination::Parts final : TrackerListener {
     void excursionWithdrawn() override;
     void jumped(const LevelJump& jump) override;
     void travelled(Time from, Time to) override;
+    void travelWithdrawn(Time from) override;
     void held(Time time, double volts_V, bool settledAnew) override;
 
     // Findings, part by part.
@@ -55,7 +61,14 @@ struct Examination::Parts final : TrackerListener {
     PlaceBook places;
     BlindWatch blind;
     LevelTracker tracker;
-    SweepLine sweep;
+    SweepWatch sweep;
+    // Nothing marked: the sweep is watched from the reading that leaves a level until some after the last.
+    std::array<SweepWatch::Point, SweepLine::kWindow> beforeSweep{}; // the newest held readings, a ring
+    std::size_t heldReadings = 0;
+    int sweepTail = 0;
+    std::vector<Excursion> sweptAside; // found in what may yet turn out to be no sweep
+    Asked sweepAsked = Asked::free;
+    Time excursionFrom{-1}, excursionTo{-1}; // of the newest that the tracker told
     PlateauBook plateaus;
     PlateauBook secondReference;
     WearMap wear;

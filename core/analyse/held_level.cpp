@@ -15,6 +15,9 @@ constexpr int kFootReadings = 16; // of a foot, before its own unsteadiness is k
 constexpr double kFewCounts = 3;  // up to here the MAD moves in whole counts
 constexpr double kStirred = 1.5;  // times the quiet noise
 constexpr int kQuietRefreshes = 3;
+constexpr int kEnd = 8;               // readings at either end of the window
+constexpr double kLeastMove_V = 0.05; // between the ends; far above the drift of ten minutes
+constexpr double kMoveThresholds = 2;
 constexpr double kLeastSettle_V = 0.005;
 
 constexpr int kPadded = 32;
@@ -83,8 +86,25 @@ double HeldLevel::windowNoise_V() const {
     return std::max(std::min(fromMad_V, std::sqrt(squares / count_)), floor_V_);
 }
 
+double HeldLevel::mean_V(int from, int count) const {
+    double sum_V = 0;
+    for (int i = from; i < from + count; ++i) sum_V += ring_[static_cast<std::size_t>((next_ + i) % kWindow)];
+    return sum_V / count;
+}
+
+int HeldLevel::readingsSinceLeft() const {
+    const double oldest_V = mean_V(0, kEnd);
+    int since = 0;
+    while (since < kWindow - kEnd &&
+           std::abs(mean_V(kWindow - 1 - since, 1) - oldest_V) > thresholdFor_V(expected_V()))
+        ++since;
+    return since;
+}
+
 void HeldLevel::refresh() {
     sinceRefresh_ = 0;
+    moves_ = count_ == kWindow && std::abs(mean_V(kWindow - kEnd, kEnd) - mean_V(0, kEnd)) >
+                                      std::max(kLeastMove_V, kMoveThresholds * thresholdFor_V(expected_V()));
     std::array<double, kWindow> work = ring_;
     level_V_ = count_ == 0 ? 0 : middleOf(work, count_);
     double noise_V = count_ < 3 ? expected_V() : windowNoise_V();
@@ -96,16 +116,20 @@ void HeldLevel::refresh() {
     if (hold_ == Hold::foot && count_ < kFootReadings) noise_V = std::max(noise_V, foot_V_);
     if (hold_ == Hold::stirred && quietCount_ >= kQuietRefreshes)
         noise_V = std::min(noise_V, kStirred * expected_V());
-    if (hold_ == Hold::quiet && count_ >= kFewReadings) {
+    if (hold_ == Hold::quiet && count_ >= kFewReadings && !moves_) {
         quietSum_V_ += noise_V;
         ++quietCount_;
     }
     set(noise_V);
 }
 
+double HeldLevel::thresholdFor_V(double noise_V) const {
+    return std::max({kLeastThreshold_V, 6 * noise_V, 3 * resolution_V_});
+}
+
 void HeldLevel::set(double noise_V) {
     noise_V_ = noise_V;
-    threshold_V_ = std::max({kLeastThreshold_V, 6 * noise_V_, 3 * resolution_V_});
+    threshold_V_ = thresholdFor_V(noise_V);
 }
 
 } // namespace stillwire

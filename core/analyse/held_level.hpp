@@ -31,6 +31,8 @@ public:
     [[nodiscard]] Hold begunBy() const { return begunBy_; }
     // How far a reading of an untouched wire lies from its level: 3 times the quiet noise, or a count.
     [[nodiscard]] double quietReach_V() const;
+    // max(0.02 V, 6 times the quiet noise, 3 counts): the threshold where nothing is held long enough to learn from.
+    [[nodiscard]] double quietThreshold_V() const { return thresholdFor_V(expected_V()); }
     void restart(); // forget the readings; the quietest noise so far is the guess until enough new ones are in
     void add(double volts_V) {
         ring_[static_cast<std::size_t>(next_)] = volts_V;
@@ -40,6 +42,11 @@ public:
         // held level.
         if (++sinceRefresh_ >= kRefreshEvery || count_ < kFewReadings) refresh();
     }
+
+    // The newest readings have left the oldest behind by more than any noise or drift: the wire is being moved,
+    // slowly.
+    [[nodiscard]] bool moves() const { return moves_; }
+    [[nodiscard]] int readingsSinceLeft() const; // how many readings ago it left the oldest
 
     [[nodiscard]] bool empty() const { return count_ == 0; }
     [[nodiscard]] double level_V() const { return level_V_; }
@@ -53,11 +60,14 @@ public:
 private:
     void refresh();
     void set(double noise_V);
-    [[nodiscard]] double windowNoise_V() const; // of the readings in the window
-    [[nodiscard]] double expected_V() const;    // before there are enough of them
+    [[nodiscard]] double thresholdFor_V(double noise_V) const;
+    [[nodiscard]] double windowNoise_V() const;             // of the readings in the window
+    [[nodiscard]] double expected_V() const;                // before there are enough of them
+    [[nodiscard]] double mean_V(int from, int count) const; // of a full window, oldest first
 
     std::array<double, kWindow> ring_{}; // the newest readings, oldest overwritten first
     double level_V_ = 0;
+    bool moves_ = false;
     int count_ = 0;
     int next_ = 0;
     int sinceRefresh_ = 0;

@@ -17,12 +17,21 @@ constexpr Time kNeverSettles = 60s;   // away for so long and never at rest: loo
 constexpr int kTailReadings = 8;      // a meter's display filter may still creep after two near readings
 constexpr double kTailThresholds = 5; // and no further than this
 constexpr int kMoveReadings = 5;      // settled elsewhere in a step about moving
-constexpr int kPressReadings = 5;     // settled in another position's window, nothing marked
-constexpr Time kPressSettles = 2500ms;
+constexpr int kPressReadings = 4;     // settled in another position's window, nothing marked
+constexpr Time kPressSettles = 1600ms;
 constexpr double kShoulderShare = 0.4;
-constexpr int kEstablished = 10;  // readings of a level before it is the level of a wire just probed
-constexpr Time kStirredFor = 10s; // after an excursion
+constexpr int kEstablished = 10;    // readings of a level before it is the level of a wire just probed
+constexpr Time kStirredFor = 10s;   // after an excursion
+constexpr Time kSettleSpan = 250ms; // two near readings of a quick meter may both lie in a slow movement
+constexpr Time kSlowSettleSpan = 1s;
+constexpr Time kDetour = 8s; // longer than this elsewhere is no excursion
+constexpr std::size_t kRuns = 64;
+constexpr double kWider = 0.5; // of a window's half-width: a pedal out of adjustment is pressed all the same
 constexpr double kRoundOff_V = 1e-9;
+bool near(const Window& window, double volts_V) {
+    const double wider_V = kWider * 0.5 * (window.max_V - window.min_V);
+    return volts_V >= window.min_V - wider_V && volts_V <= window.max_V + wider_V;
+}
 } // namespace
 
 LevelTracker::LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener)
@@ -51,15 +60,19 @@ bool LevelTracker::mayMove(Time time, Asked asked) const {
 
 bool LevelTracker::inAnotherWindow(double volts_V) const {
     return std::any_of(windows_.begin(), windows_.end(),
-                       [&](const Window& w) { return w.contains(volts_V) && !w.contains(held_V_); });
+                       [&](const Window& w) { return near(w, volts_V) && !near(w, held_V_); });
 }
 
 void LevelTracker::placeChanged(const Place& place) {
     // A foot that is asked to leave is still there until the level leaves.
     footLeaves_ = foot_ && !place.foot && place.moveAsked && place.wire == wire_;
     foot_ = place.foot || footLeaves_;
-    moveAsked_ = place.moveAsked;
-    graceUntil_ = place.moveAsked ? place.from + kGrace : Time(-1);
+    const bool otherWire = place.wire != wire_;
+    // The needle has not come to its new wire yet: no mark but another wire's takes the leave to move away.
+    needleComes_ = otherWire || (needleComes_ && moveAsked_);
+    moveAsked_ = place.moveAsked || needleComes_;
+    if (place.moveAsked) detour_.reset();
+    graceUntil_ = place.moveAsked || place.handFollows ? place.from + kGrace : Time(-1);
     limit_V_ = threshold_V() + kRoundOff_V;
     if (place.moveAsked && state_ == State::seeking && left_V_) {
         // On its way when the next movement is asked for: it has left, wherever it settles.
@@ -67,7 +80,6 @@ void LevelTracker::placeChanged(const Place& place) {
         left_V_.reset();
     }
     const bool sameStep = place.stepVisit == stepVisit_;
-    const bool otherWire = place.wire != wire_;
     stepVisit_ = place.stepVisit;
     wire_ = place.wire;
     inPose_ = place.poseIndex >= 0;
@@ -84,6 +96,7 @@ void LevelTracker::placeChanged(const Place& place) {
     beginSeek(lastHeld_, excursion_.from, held_V_ + lastOffset_V_);
     if (otherWire) left_V_.reset();
     seekReadings_ = excursion_.readings;
+    seekAwayReadings_ = excursion_.readings - 1;
     beforeTime_ = excursion_.to;
 }
 
@@ -102,6 +115,7 @@ ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
 
 void LevelTracker::accept(Time time, double volts_V, bool anew) {
     setHold(time);
+    if (detour_) ++detour_->excursion.readings;
     // A shift under side load is within the threshold, perhaps, but it is not the level at rest.
     const bool stirred = level_.hold() == Hold::stirred && level_.begunBy() != Hold::stirred &&
                          std::abs(volts_V - held_V_) > level_.quietReach_V();
@@ -119,13 +133,22 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     const double offset_V = volts_V - held_V_;
     if (offset_V <= limit_V_ && offset_V >= -limit_V_) {
         lastOffset_V_ = offset_V;
+        const Time interval = time - lastHeld_;
         accept(time, volts_V, false);
-        return ReadingClass::held;
+        if (!level_.moves() || (asked != Asked::sweep && asked != Asked::unmarked)) return ReadingClass::held;
+        // The level has followed a slow movement.
+        beginSeek(time - level_.readingsSinceLeft() * interval, time, volts_V);
+        surelyMoved_ = slowly_ = true;
+        return ReadingClass::moving;
     }
     const bool tail = settleDirection_ != 0 && sinceSettled_ <= kTailReadings && offset_V * settleDirection_ > 0 &&
                       std::abs(offset_V) < kTailThresholds * limit_V_;
-    if (mayMove(time, asked) || tail) {
+    const bool onDetour = detour_ && time - detour_->from <= kDetour;
+    if (mayMove(time, asked) || tail || onDetour) {
         beginSeek(lastHeld_, time, volts_V);
+        slowly_ = asked == Asked::sweep;
+        byGrace_ = !onDetour && (asked == Asked::positions || asked == Asked::still || wire_ != Probed::signal) &&
+                   !moveAsked_ && !tail;
         return ReadingClass::moving;
     }
     beginExcursion(time, volts_V, asked);
@@ -135,29 +158,36 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
 void LevelTracker::beginSeek(Time lastHeld, Time first, double volts_V) {
     state_ = State::seeking;
     left_V_ = held_V_;
+    surelyMoved_ = slowly_ = byGrace_ = false;
     seekFrom_ = lastHeld;
     seekFirst_ = first;
     seekExtreme_V_ = volts_V;
     seekReadings_ = 1;
-    before_V_ = volts_V;
+    seekAwayReadings_ = 0;
+    before_V_ = seekNewest_V_ = volts_V;
     beforeTime_ = first;
 }
 
 ReadingClass LevelTracker::seek(Time time, double volts_V, Asked asked) {
     if (left_V_ && std::abs(volts_V - *left_V_) > std::abs(seekExtreme_V_ - *left_V_)) seekExtreme_V_ = volts_V;
-    if (before_V_ && std::abs(volts_V - *before_V_) <= settleTolerance_V()) {
+    ++seekReadings_;
+    const double tolerance_V = settleTolerance_V();
+    const double step_V = volts_V - seekNewest_V_;
+    seekNewest_V_ = volts_V;
+    if (before_V_ && std::abs(step_V) <= tolerance_V && std::abs(volts_V - *before_V_) <= 2 * tolerance_V) {
+        const Time span = !left_V_ ? Time(0) : (slowly_ ? kSlowSettleSpan : kSettleSpan);
+        if (time - beforeTime_ < span) return ReadingClass::moving;
         settle(time, volts_V, asked);
         return ReadingClass::held;
     }
-    ++seekReadings_;
     seekAwayTo_ = beforeTime_;
+    seekAwayReadings_ = seekReadings_ - 1;
     before_V_ = volts_V;
     beforeTime_ = time;
     return ReadingClass::moving;
 }
 
-void LevelTracker::tellExcursionOnTheWay() {
-    if (std::abs(seekExtreme_V_ - *left_V_) < limit_V_) return;
+Excursion LevelTracker::excursionOnTheWay() const {
     Excursion e;
     e.from = seekFirst_;
     e.to = std::max(seekFirst_, seekAwayTo_);
@@ -165,20 +195,41 @@ void LevelTracker::tellExcursionOnTheWay() {
     e.extreme_V = seekExtreme_V_;
     e.threshold_V = threshold_V();
     e.direction = seekExtreme_V_ < *left_V_ ? Direction::down : Direction::up;
-    e.readings = std::max(1, seekReadings_ - 1);
+    e.readings = std::max(1, seekAwayReadings_);
+    return e;
+}
+
+void LevelTracker::tellExcursionOnTheWay() {
+    if (std::abs(seekExtreme_V_ - *left_V_) < limit_V_) return;
+    const Excursion e = excursionOnTheWay();
     listener_->excursionFlagged(e.from, e.direction);
     listener_->excursionEnded(e, false);
+}
+
+// Back where it was before the movement that no mark had asked for?
+bool LevelTracker::wentAndCame(double settled_V) const {
+    return detour_ && std::abs(settled_V - detour_->left_V) <= limit_V_ && beforeTime_ - detour_->from <= kDetour;
 }
 
 void LevelTracker::settle(Time time, double volts_V, Asked asked) {
     const double settled_V = 0.5 * (volts_V + *before_V_);
     const bool cameBack = left_V_ && std::abs(settled_V - *left_V_) <= limit_V_;
-    const bool judged = asked != Asked::free && asked != Asked::sweep;
+    const bool judged = asked != Asked::free && asked != Asked::sweep && !surelyMoved_;
     if (cameBack && judged) {
         // Nothing moved after all: what was taken for the beginning of a movement was an excursion.
         tellExcursionOnTheWay();
         settleDirection_ = 0;
+    } else if (left_V_ && wentAndCame(settled_V)) {
+        Excursion e = detour_->excursion;
+        e.to = lastHeld_;
+        listener_->travelWithdrawn(detour_->from);
+        listener_->excursionFlagged(e.from, e.direction);
+        listener_->excursionEnded(e, false);
+        detour_.reset();
+        settleDirection_ = 0;
     } else if (left_V_) {
+        detour_.reset();
+        if (byGrace_ && judged) detour_ = Detour{*left_V_, excursionOnTheWay(), seekFrom_};
         listener_->travelled(seekFrom_, beforeTime_);
         settleDirection_ = settled_V > *left_V_ ? 1 : -1;
         moveAsked_ = false;
@@ -207,11 +258,13 @@ void LevelTracker::beginExcursion(Time time, double volts_V, Asked asked) {
     excursion_.direction = dip_.direction();
     excursion_.readings = 1;
     excursion_.open = true;
+    departure_.begin(time, volts_V, held_V_);
     shoulderBefore_ = lastOffset_V_ * offset_V > 0 && std::abs(lastOffset_V_) >= kShoulderShare * std::abs(offset_V);
     lastOffset_V_ = offset_V;
+    runs_.clear();
     runSum_V_ = volts_V;
     runCount_ = 1;
-    runFrom_ = time;
+    runFrom_ = runTo_ = time;
     beforeRunReadings_ = 0;
     listener_->excursionFlagged(time, excursion_.direction);
 }
@@ -225,16 +278,32 @@ void LevelTracker::endExcursion(double next_V) {
     listener_->excursionEnded(excursion_, shoulderBefore_ || shoulderAfter);
 }
 
+void LevelTracker::takeForMovement() {
+    listener_->excursionWithdrawn();
+    dip_.reset();
+    beginSeek(lastHeld_, excursion_.from, excursion_.extreme_V);
+    surelyMoved_ = true;
+    // It may have arrived already.
+    before_V_ = runSum_V_ / runCount_;
+    beforeTime_ = runFrom_;
+    seekNewest_V_ = *before_V_;
+}
+
 bool LevelTracker::followRun(Time time, double volts_V) {
     const double tolerance_V = std::max({2 * level_.settleTolerance_V(), 0.5 * limit_V_, play_V_});
     if (runCount_ > 0 && std::abs(volts_V - runSum_V_ / runCount_) <= tolerance_V) {
         runSum_V_ += volts_V;
         ++runCount_;
+        runTo_ = time;
         return false;
+    }
+    if (runCount_ > 0) {
+        if (runs_.size() == kRuns) runs_.erase(runs_.begin());
+        runs_.push_back({runFrom_, runTo_, runSum_V_ / runCount_, runCount_});
     }
     runSum_V_ = volts_V;
     runCount_ = 1;
-    runFrom_ = time;
+    runFrom_ = runTo_ = time;
     return true;
 }
 
@@ -270,10 +339,42 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
     excursion_.to = time;
     if (std::abs(offset_V) > std::abs(excursion_.extreme_V - held_V_)) excursion_.extreme_V = volts_V;
     lastOffset_V_ = offset_V;
+    const bool mayHaveMoved = excursionAsked_ != Asked::still && excursionAsked_ != Asked::free;
+    if (mayHaveMoved && departure_.push(time, volts_V, limit_V_)) {
+        takeForMovement();
+        return seek(time, volts_V, asked);
+    }
     // A judged place is left by its mark, not by what the next one allows.
     const bool begunFree = excursionAsked_ == Asked::free || excursionAsked_ == Asked::sweep;
     if (settledElsewhere(time, begunFree ? asked : excursionAsked_)) return ReadingClass::held;
     return ReadingClass::away;
+}
+
+// It arrived with the first run at this level; what lay off it since then were dropouts.
+void LevelTracker::tellWhileSettling(double level_V) {
+    const auto at = [&](const Run& run) { return std::abs(run.level_V - level_V) <= limit_V_; };
+    const auto arrived =
+        std::find_if(runs_.begin(), runs_.end(), [&](const Run& r) { return at(r) && r.readings >= 2; });
+    listener_->travelled(lastHeld_, arrived == runs_.end() ? runFrom_ : arrived->from);
+    for (auto run = arrived; run != runs_.end();) {
+        if (at(*run)) {
+            ++run;
+            continue;
+        }
+        Excursion e;
+        e.from = run->from;
+        e.held_V = level_V;
+        e.extreme_V = run->level_V;
+        e.threshold_V = threshold_V();
+        for (; run != runs_.end() && !at(*run); ++run) {
+            e.to = run->to;
+            e.readings += run->readings;
+            if (std::abs(run->level_V - level_V) > e.depth_V()) e.extreme_V = run->level_V;
+        }
+        e.direction = e.extreme_V < level_V ? Direction::down : Direction::up;
+        listener_->excursionFlagged(e.from, e.direction);
+        listener_->excursionEnded(e, false);
+    }
 }
 
 bool LevelTracker::settledElsewhere(Time time, Asked asked) {
@@ -290,7 +391,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
     const double left_V = held_V_;
     if (moved) {
         listener_->excursionWithdrawn();
-        listener_->travelled(lastHeld_, runFrom_);
+        tellWhileSettling(run_V);
     } else if (jumped) {
         // A dropout that became a jump: what lay deeper before the level settled is told on its own.
         const bool deeper = beforeRunReadings_ > 0 &&

@@ -5,6 +5,7 @@
 #include "core/analyse/dip_detector.hpp"
 #include "core/analyse/held_level.hpp"
 #include "core/analyse/place_book.hpp"
+#include "core/analyse/slow_departure.hpp"
 #include "core/findings/findings.hpp"
 
 #include <functional>
@@ -27,6 +28,7 @@ public:
     virtual void excursionWithdrawn() = 0; // it was the beginning of a movement, or of a jump
     virtual void jumped(const LevelJump& jump) = 0;
     virtual void travelled(Time from, Time to) = 0; // from the last held reading to the first settled one
+    virtual void travelWithdrawn(Time from) = 0;    // all since `from` was an excursion
     virtual void held(Time time, double volts_V, bool settledAnew) = 0; // settledAnew: first reading of a new level
 };
 
@@ -61,7 +63,11 @@ private:
     bool followRun(Time time, double volts_V); // true if this reading began a new run
     bool settledElsewhere(Time time, Asked asked);
     void settle(Time time, double volts_V, Asked asked);
+    [[nodiscard]] Excursion excursionOnTheWay() const;
     void tellExcursionOnTheWay();
+    void takeForMovement(); // the open excursion
+    void tellWhileSettling(double level_V);
+    [[nodiscard]] bool wentAndCame(double settled_V) const;
     [[nodiscard]] bool mayMove(Time time, Asked asked) const;
     [[nodiscard]] bool inAnotherWindow(double volts_V) const;
     [[nodiscard]] double settleTolerance_V() const;
@@ -81,33 +87,53 @@ private:
     // Movement that a mark asked for.
     bool moveAsked_ = false; // and has not come yet
     Probed wire_ = Probed::signal;
+    bool needleComes_ = false; // from another wire, and has not come yet
     int stepVisit_ = -1;
     bool inPose_ = false;
     Time lastExcursion_{-1000000000};
     Asked excursionAsked_ = Asked::unmarked; // where the open excursion began
     Time graceUntil_{-1};                    // a little longer: the hand corrects itself
 
-    // Seeking: the reading before, and where it started from.
+    // Seeking: the first of the readings that lie together so far, and where it started from.
     std::optional<double> before_V_;
     Time beforeTime_{0};
     Time seekFrom_{0};
     Time seekFirst_{0};
+    double seekNewest_V_ = 0;
     Time seekAwayTo_{0}; // the reading before `before_V_`
+    int seekAwayReadings_ = 0;
     double seekExtreme_V_ = 0;
     int seekReadings_ = 0;
     std::optional<double> left_V_; // the level left, if any
+    bool surelyMoved_ = false;     // and coming back to it is a movement too
+    bool slowly_ = false;          // two near readings are no rest yet
+    // A movement that no mark asked for by itself: it came within the grace after one, and may come back.
+    struct Detour {
+        double left_V = 0;
+        Excursion excursion;
+        Time from{0};
+    };
+    std::optional<Detour> detour_;
+    bool byGrace_ = false; // this search began so
     int sinceSettled_ = 0;
     int settleDirection_ = 0; // of the movement that ended in this level
 
     // Away.
     Excursion excursion_;
+    SlowDeparture departure_;
     bool shoulderBefore_ = false;
     double lastOffset_V_ = 0;
     Time lastHeld_{0};
-    // The newest run of readings that lie together.
+    // Runs of readings that lie together: those before the newest, and the newest.
+    struct Run {
+        Time from{0}, to{0};
+        double level_V = 0;
+        int readings = 0;
+    };
+    std::vector<Run> runs_;
     double runSum_V_ = 0;
     int runCount_ = 0;
-    Time runFrom_{0};
+    Time runFrom_{0}, runTo_{0};
     double beforeRunExtreme_V_ = 0; // of the excursion before this run began
     int beforeRunReadings_ = 0;
     Time beforeRunTo_{0};

@@ -88,6 +88,7 @@ void PlaceBook::openStep(Step step, Time time) {
     Place place = now();
     const Probed before = place.wire;
     place.from = time;
+    place.handFollows = place.step && place.asked == Asked::free;
     place.step = step;
     place.stepVisit = static_cast<int>(visits_.size()) - 1;
     place.poseIndex = -1;
@@ -110,7 +111,7 @@ bool PlaceBook::push(const Mark& mark) {
     const std::string_view argument = mark.argument();
     Place place = now();
     place.from = mark.time;
-    place.moveAsked = false;
+    place.moveAsked = place.handFollows = false;
     switch (mark.kind()) {
     case MarkKind::step: {
         const std::optional<Step> step = stepByName(argument);

@@ -13,11 +13,27 @@ namespace {
 constexpr double kNoises = 6;
 // A hand does not sweep evenly: one reading's worth of movement is no fault.
 constexpr double kSteps = 1.5;
+constexpr double kUneven = 4;
+constexpr double kLeastStep_V = 0.004;
 } // namespace
 
 void SweepLine::reset() {
     count_ = 0;
     open_.reset();
+}
+
+bool SweepLine::even() const {
+    if (count_ < kWindow) return false;
+    // Steps between neighbours, without the two of an excursion that has just ended.
+    std::array<double, kWindow - 3> steps{};
+    std::size_t n = 0;
+    for (std::size_t i = 1; i < kWindow; ++i)
+        if (i != kWindow / 2 - 1 && i != kWindow / 2) steps[n++] = volts_V_[i] - volts_V_[i - 1];
+    const auto [least, most] = std::minmax_element(steps.begin(), steps.end());
+    if (*least * *most <= 0) return false;
+    const double small_V = std::min(std::abs(*least), std::abs(*most));
+    const double large_V = std::max(std::abs(*least), std::abs(*most));
+    return large_V <= kUneven * small_V && large_V >= kLeastStep_V;
 }
 
 std::optional<Excursion> SweepLine::push(Time time, double volts_V, double threshold_V) {

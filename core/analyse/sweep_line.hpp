@@ -18,6 +18,8 @@ public:
 
     // The excursion that ended with the reading just judged, if one did.
     std::optional<Excursion> push(Time time, double volts_V, double threshold_V);
+    // The readings about the one just judged moved on evenly, as a slow sweep does and a press does not.
+    [[nodiscard]] bool even() const;
     void reset();
 
 private:

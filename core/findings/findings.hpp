@@ -114,6 +114,7 @@ struct AdjustmentAdvice {
     std::optional<double> margin;                          // smallest, in half-windows, after the shift
     std::optional<double> voltsPerTurn_V, uVoltsPerTurn_V; // learned from two turns or more
     int turns = 0;
+    bool sharesAssumed = false; // no turn has taught them, and equal ones would not do
 };
 
 struct MachineStrip {

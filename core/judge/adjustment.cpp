@@ -21,23 +21,43 @@ double smallestMargin(const std::vector<ShiftDemand>& demands, double shift_V) {
 // Levels by position at each count of turns, nominal.
 using TurnHistory = std::map<double, std::map<int, double>>;
 
-TurnHistory turnHistory(const AdjustmentEvidence& evidence) {
-    TurnHistory history;
+// What turns have shown while the mount was loose, and after it was tightened: a stay after tightening lies elsewhere
+// for another reason than a turn.
+struct Lessons {
+    TurnHistory loose, tight;
+};
+
+Lessons lessonsOf(const AdjustmentEvidence& evidence) {
     const Sheet& sheet = *evidence.sheet;
     const Supply& supply = evidence.levels->supply;
+    Lessons lessons;
     for (const Plateau& stay : *evidence.stays) {
         if (stay.place.wire != Probed::signal || stay.place.position < 0 || stay.place.poseIndex >= 0) continue;
         const double span = supply.reference.level_V - supply.ground.level_V;
-        history[stay.place.turns][stay.place.position] =
-            (stay.level_V - supply.ground.level_V) * sheet.nominal_V / span;
+        const double level_V = (stay.level_V - supply.ground.level_V) * sheet.nominal_V / span;
+        const bool turned = stay.place.turnCount > 0;
+        const bool adjusting = stay.place.step == Step::adjust;
+        if (!turned || adjusting) lessons.loose[stay.place.turns][stay.place.position] = level_V;
+        if (!turned || !adjusting) lessons.tight[stay.place.turns][stay.place.position] = level_V;
     }
-    return history;
+    return lessons;
+}
+
+// The history that has more turns at which all these positions are known; the loose one of equals.
+const TurnHistory& betterOf(const Lessons& lessons, const std::vector<int>& positions) {
+    const auto turns = [&](const TurnHistory& history) {
+        return std::count_if(history.begin(), history.end(), [&](const auto& at) {
+            return std::all_of(positions.begin(), positions.end(), [&](int p) { return at.second.count(p) > 0; });
+        });
+    };
+    return turns(lessons.loose) >= turns(lessons.tight) ? lessons.loose : lessons.tight;
 }
 
 // How much each end moves when the rest level moves by one, from the first and the last turns at which both are
 // known.
-void learnShares(const TurnHistory& history, int rest, const Sheet& sheet, AdjustmentAdvice& advice) {
+void learnShares(const Lessons& lessons, int rest, const Sheet& sheet, AdjustmentAdvice& advice) {
     for (std::size_t i = 0; i < sheet.positions.size(); ++i) {
+        const TurnHistory& history = betterOf(lessons, {rest, static_cast<int>(i)});
         double share = 1;
         double widest = kLeastLearning_V;
         for (auto a = history.begin(); a != history.end(); ++a) {
@@ -145,8 +165,9 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
     const Levels& levels = *evidence.levels;
     const int rest = static_cast<int>(&sheet.rest() - sheet.positions.data());
     AdjustmentAdvice advice;
-    const TurnHistory history = turnHistory(evidence);
-    learnShares(history, rest, sheet, advice);
+    const Lessons lessons = lessonsOf(evidence);
+    learnShares(lessons, rest, sheet, advice);
+    const TurnHistory& history = betterOf(lessons, {rest});
     std::vector<double> turns, restLevels;
     for (const auto& [turn, byPosition] : history) {
         if (!byPosition.count(rest)) continue;
@@ -176,6 +197,7 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
             shift_V = s;
             demands = other;
             advice.share = lazy;
+            advice.sharesAssumed = true;
         }
     }
     advice.shift_V = shift_V;

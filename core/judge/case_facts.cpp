@@ -65,7 +65,7 @@ bool onlyColdIsOff(const Case& c) {
 
 bool spanOff(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c)) return false;
+    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || c.untouched.any) return false;
     // Without an adjustable mount a level that is merely undecided is no linkage fault.
     return std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
                        [](const PositionLevel& p) { return p.conformance == Conformance::outside; }) ||
@@ -92,10 +92,11 @@ double worstLevel_V(const PositionLevel& p) {
 bool shaftDecides(const Case& c) { return c.shaft.decides && (!c.harness.any || moreOften(c.shaft, c.harness)); }
 bool harnessDecides(const Case& c) { return c.harness.decides && (!c.shaft.any || moreOften(c.harness, c.shaft)); }
 
-// A turn of less than a hundredth of a volt is none: what is uncertain there wants a better reading.
+// A turn of less than a hundredth of a volt is none: what is uncertain there wants a better reading. A level that
+// moves with nobody touching is not steady enough to be turned anywhere.
 bool adjustable(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    return a.wanted && a.feasible && std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
+    return !c.untouched.any && a.wanted && a.feasible && std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
 }
 
 } // namespace stillwire

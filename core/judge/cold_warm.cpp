@@ -12,14 +12,17 @@ constexpr double kSignificant = 0.05;
 std::optional<ColdWarm> compareColdWarm(const CoverageEvidence& evidence) {
     if (!evidence.places->did(Step::warmRepeat)) return std::nullopt;
     ColdWarm result;
-    for (const Step step : {Step::wiggleShaft, Step::wiggleHarness}) {
-        const StepCoverage cold = coverStep(evidence, step);
+    // Like with like: the shaft against the shaft, the harness against the harness, where warm poses shook it.
+    for (const Shaken shaken : {Shaken::shaft, Shaken::harness}) {
+        const StepCoverage warm = coverStep(evidence, Step::warmRepeat, shaken);
+        if (warm.poses == 0) continue;
+        const StepCoverage cold =
+            coverStep(evidence, shaken == Shaken::shaft ? Step::wiggleShaft : Step::wiggleHarness, shaken);
         result.coldPoses += cold.poses;
         result.coldDropouts += cold.dropouts;
+        result.warmPoses += warm.poses;
+        result.warmDropouts += warm.dropouts;
     }
-    const StepCoverage warm = coverStep(evidence, Step::warmRepeat);
-    result.warmPoses = warm.poses;
-    result.warmDropouts = warm.dropouts;
     if (result.warmPoses == 0 || result.coldPoses == 0) return std::nullopt;
     result.p = equalRatesTest(result.coldDropouts, result.coldPoses, result.warmDropouts, result.warmPoses);
     result.significant = result.p < kSignificant;

@@ -125,13 +125,13 @@ ShakenTally tallyUntouched(const CoverageEvidence& evidence) {
     return tallyWhere(evidence, [](std::optional<Step> step, int) { return step == Step::coldStart; });
 }
 
-StepCoverage coverStep(const CoverageEvidence& evidence, Step step) {
+StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optional<Shaken> shaken) {
     StepCoverage cover;
     cover.step = step;
     const std::vector<Pose>& poses = evidence.places->poses();
     std::set<int> counted;
     for (std::size_t i = 0; i < poses.size(); ++i) {
-        if (poses[i].step != step) continue;
+        if (poses[i].step != step || (shaken && poses[i].harness != (shaken == Shaken::harness))) continue;
         if (lookedAt(poses[i], evidence))
             counted.insert(static_cast<int>(i));
         else if (poses[i].closed && !evidence.places->undone(poses[i].stepVisit))

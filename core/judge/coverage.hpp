@@ -52,7 +52,9 @@ struct ShakenTally {
 // With nobody touching anything: cold-start.
 [[nodiscard]] ShakenTally tallyUntouched(const CoverageEvidence& evidence);
 
-[[nodiscard]] StepCoverage coverStep(const CoverageEvidence& evidence, Step step);
+// Of a step, or of what it shook of the two.
+[[nodiscard]] StepCoverage coverStep(const CoverageEvidence& evidence, Step step,
+                                     std::optional<Shaken> shaken = std::nullopt);
 // Every wiggle step done, and the two required ones.
 [[nodiscard]] std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence);
 [[nodiscard]] StepCoverage worseCovered(const std::vector<StepCoverage>& steps);

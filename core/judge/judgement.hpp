@@ -24,11 +24,11 @@ struct Case {
     const PlaceBook* places = nullptr;
     const Findings* findings = nullptr; // all but the verdict
     const Levels* levels = nullptr;
-    ShakenTally shaft, harness;            // wiggle steps and warm-repeat
-    ShakenTally referenceWire, groundWire; // the wiggle of the shaft, watched on those wires
-    ShakenTally referenceStill;            // dropouts of the reference with nobody touching
-    ShakenTally moving;                    // sweep, presses and releases
-    ShakenTally untouched;                 // cold-start, and wherever nobody moved anything
+    ShakenTally shaft, harness;              // wiggle steps and warm-repeat
+    ShakenTally referenceWire, groundWire;   // the wiggle of the shaft, watched on those wires
+    ShakenTally referenceStill, groundStill; // dropouts of those wires with nobody touching
+    ShakenTally moving;                      // sweep, presses and releases
+    ShakenTally untouched;                   // cold-start, and wherever nobody moved anything
     int unmarkedDropouts = 0;
     bool blackOnSensorGround = false;
     bool meterKnown = true;

@@ -157,6 +157,12 @@ Levels weighLevels(const LevelEvidence& evidence) {
         previous = stay.place.position;
         cold[index].see(stay);
         if (stay.place.turnCount < turns) continue; // after turning, what was before is history
+        if (stay.place.step == Step::confirm && turns > 0 && !confirmed[index]) {
+            // Tightening moves it: what was before is history, too.
+            levels.positions[index].visits.clear();
+            raw[index].clear();
+            if (index == rest) returned.clear();
+        }
         if (stay.place.step == Step::confirm) confirmed[index] = true;
         const Settled seen = settledOf(stay);
         levels.positions[index].visits.push_back(visitOf(stay, ratiometricLevel(sheet, meter, levels.supply, seen)));

@@ -59,6 +59,9 @@ void positions(const Case& c, std::vector<Missing>& out) {
     if (!c.places->did(Step::coldStart))
         out.push_back({{"There is no cold reading at rest.", {}},
                        {"Let the machine stand cold, then record the first minute at rest, hands off.", {}}});
+    if (!c.places->did(Step::fullPress))
+        out.push_back(
+            {{"Nothing was pressed fully and held.", {}}, {"Press fully and hold it still, five seconds.", {}}});
     const int rest = static_cast<int>(&c.sheet->rest() - c.sheet->positions.data());
     for (const PositionLevel& position : c.findings->positions) {
         const bool resting = &position - c.findings->positions.data() == rest;
@@ -99,6 +102,8 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
          "Repeat the wiggle on the ground wire.");
     lone(c.referenceStill, "The reference dropped once with nobody touching: %1 to %2 or further.",
          "Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.");
+    lone(c.groundStill, "The ground wire moved once with nobody touching: %1 to %2 or further.",
+         "Watch the ground wire for longer, then along its way pin by pin.");
     if (c.moving.any && !c.moving.decides)
         out.push_back({{"A single short dropout while the pedal was moved or held: %1 to %2 or further.",
                         {volts(c.moving.held_V), volts(c.moving.extreme_V)}},

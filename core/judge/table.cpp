@@ -61,6 +61,14 @@ const std::array kTable = {
             return Sentence{"Measure the drop along the ground wire, pin by pin, from the sensor to the controller.",
                             {}};
         }},
+    JudgementRow{"ground moves untouched", Decision::checkWiring, [](const Case& c) { return c.groundStill.decides; },
+                 [](const Case& c) {
+                     return Sentence{"The ground wire moved with nobody touching: %1 went to %2 or further.",
+                                     {volts(c.groundStill.held_V, 3), volts(c.groundStill.extreme_V)}};
+                 },
+                 [](const Case&) {
+                     return Sentence{"Key off, then look along the ground wire, pin by pin, for a loose crimp.", {}};
+                 }},
     JudgementRow{
         "reference wire under the wiggle", Decision::checkWiring,
         [](const Case& c) { return c.referenceWire.decides; },

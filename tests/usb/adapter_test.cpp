@@ -5,6 +5,7 @@
 #include "core/capture/reader.hpp"
 #include "meters/decode/encode.hpp"
 #include "meters/describe/description.hpp"
+#include "tests/support/source_folder.hpp"
 #include "tests/usb/computer.hpp"
 
 #include <algorithm>
@@ -22,7 +23,7 @@ namespace stillwire {
 namespace {
 
 MeterDescription meterNamed(const std::string& name) {
-    const std::string path = STILLWIRE_SOURCE_DIR "/resources/meters/" + name + ".toml";
+    const std::string path = test::sourceFile("resources/meters/" + name + ".toml");
     std::ifstream file(path, std::ios::binary);
     const std::string text((std::istreambuf_iterator<char>(file)), {});
     auto parsed = parseMeterDescription(text, path);
@@ -36,7 +37,7 @@ constexpr int kMostNumbers = 5000;
 class UsbAdapter : public testing::Test {
 protected:
     static void SetUpTestSuite() {
-        computer = std::make_unique<Computer>(STILLWIRE_SOURCE_DIR "/build/usb");
+        computer = std::make_unique<Computer>(test::sourceFile("build/usb"));
         const auto before = std::chrono::steady_clock::now();
         ASSERT_TRUE(computer->boot());
         std::printf("booted in %.1f s\n",

@@ -57,6 +57,4 @@ Ran run(const std::vector<std::string>& arguments, const std::string& environmen
     return {WIFEXITED(raw) ? WEXITSTATUS(raw) : 128 + WTERMSIG(raw), folder.read("out"), folder.read("err")};
 }
 
-std::string sourceFile(const std::string& path) { return std::string(STILLWIRE_SOURCE_DIR) + "/" + path; }
-
 } // namespace stillwire::testing

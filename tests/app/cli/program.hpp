@@ -2,6 +2,8 @@
 // The built program, run as a person runs it, in a folder of the test's own.
 #pragma once
 
+#include "tests/support/source_folder.hpp"
+
 #include <string>
 #include <vector>
 
@@ -29,7 +31,6 @@ private:
 };
 
 [[nodiscard]] Ran run(const std::vector<std::string>& arguments, const std::string& environment = "");
-// From the tree's root, with the demo sheets and meters.
-[[nodiscard]] std::string sourceFile(const std::string& path);
+using test::sourceFile; // the demo sheets and meters
 
 } // namespace stillwire::testing

@@ -3,6 +3,7 @@
 #include "meters/bench/script.hpp"
 #include "meters/bench/simulate.hpp"
 #include "tests/support/bench_runs.hpp"
+#include "tests/support/source_folder.hpp"
 
 #include <filesystem>
 #include <fstream>
@@ -99,7 +100,7 @@ TEST(BenchScript, EveryFaultHasItsName) {
 
 // Every script that is shipped reads, runs on its sheet, and asks for the verdict its story tells.
 TEST(BenchScript, ShippedOnesRun) {
-    const std::filesystem::path resources = std::filesystem::path(STILLWIRE_SOURCE_DIR) / "resources";
+    const std::filesystem::path resources = test::sourceFile("resources");
     const std::map<std::string, Decision> wanted = {{"good-pedal", Decision::keep},
                                                     {"wants-turning", Decision::adjust},
                                                     {"worn-cold", Decision::replace},

@@ -2,6 +2,7 @@
 #include "meters/decode/decoder.hpp"
 #include "meters/decode/encode.hpp"
 #include "meters/describe/description.hpp"
+#include "tests/support/source_folder.hpp"
 
 #include <filesystem>
 #include <fstream>
@@ -102,7 +103,7 @@ TEST(MeterDescription, NamesFileLineAndMend) {
 
 TEST(MeterDescription, OfEveryKindThatIsShippedSpeaksItsOwnFrames) {
     int count = 0;
-    for (const auto& entry : std::filesystem::directory_iterator(STILLWIRE_SOURCE_DIR "/resources/meters")) {
+    for (const auto& entry : std::filesystem::directory_iterator(test::sourceFile("resources/meters"))) {
         const auto parsed = parseMeterDescription(fileText(entry.path()), entry.path().string());
         ASSERT_TRUE(parsed) << parsed.error().text();
         const auto decoder = makeDecoder(parsed.value());

@@ -12,6 +12,7 @@
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/kernel_tty.hpp"
 #include "tests/support/lent_clock.hpp"
+#include "tests/support/source_folder.hpp"
 
 #include <array>
 #include <atomic>
@@ -32,11 +33,11 @@ constexpr int kSpeed = 16;        // eleven minutes in well under one
 constexpr double kLevel_V = 0.04; // a worn contact and an unsteady foot lie between the level and the meter
 
 std::string scriptText(const std::string& name) {
-    return fileText(STILLWIRE_SOURCE_DIR "/resources/bench/" + name + ".toml");
+    return fileText(test::sourceFile("resources/bench/" + name + ".toml"));
 }
 
 TEST(EndToEnd, AWornSensorIsFoundThroughAKernelTerminal) {
-    const std::string meterPath = STILLWIRE_SOURCE_DIR "/resources/meters/text-line-logger.toml";
+    const std::string meterPath = test::sourceFile("resources/meters/text-line-logger.toml");
     auto meter = parseMeterDescription(fileText(meterPath), meterPath);
     ASSERT_TRUE(meter) << meter.error().text();
     auto script = parseBenchScript(scriptText("worn-cold"), "worn-cold");

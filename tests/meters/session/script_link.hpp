@@ -6,6 +6,7 @@
 #include "meters/decode/encode.hpp"
 #include "meters/describe/description.hpp"
 #include "meters/link/link.hpp"
+#include "tests/support/source_folder.hpp"
 
 #include <algorithm>
 #include <fstream>
@@ -59,7 +60,7 @@ inline std::string fileText(const std::string& path) {
 }
 
 inline MeterDescription shippedMeter(const std::string& name) {
-    const std::string path = STILLWIRE_SOURCE_DIR "/resources/meters/" + name + ".toml";
+    const std::string path = test::sourceFile("resources/meters/" + name + ".toml");
     auto parsed = parseMeterDescription(fileText(path), path);
     EXPECT_TRUE(parsed) << parsed.error().text();
     return parsed ? std::move(parsed.value()) : MeterDescription{};

@@ -9,6 +9,7 @@
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/kernel_tty.hpp"
 #include "tests/support/lent_clock.hpp"
+#include "tests/support/source_folder.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -61,7 +62,7 @@ double cpuSeconds() {
 
 // A description as shipped, asked a hundred times a second if it is polled.
 MeterDescription quickMeter(const std::string& name) {
-    const std::string path = STILLWIRE_SOURCE_DIR "/resources/meters/" + name + ".toml";
+    const std::string path = test::sourceFile("resources/meters/" + name + ".toml");
     std::string text = fileText(path);
     const std::size_t at = text.find("poll_interval_s = ");
     if (at != std::string::npos) text.replace(at, text.find('\n', at) - at, "poll_interval_s = 0.01");

@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/analyse/sweep_leap.hpp"
+
+#include "core/stats/robust.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillwire {
+
+namespace {
+using namespace std::chrono_literals;
+// Off for longer: the shaft is elsewhere. Where nobody said that it is swept, sooner.
+constexpr Time kLongest = 30s;
+constexpr Time kLongestUnasked = 8s;
+constexpr Time kShort = 1500ms;
+constexpr double kLeapSteps = 2.5; // a leap is so many readings' worth of the sweep's own movement
+constexpr double kFaster = 1.5;    // a hand may speed up by this while the sensor is off
+constexpr double kTolerated = 2;   // steps by which a hand may be off its own line
+constexpr double kBack = 0.5;      // of its depth, that an excursion must come back by
+constexpr double kUneven = 3;      // largest step to smallest, of a hand that sweeps evenly
+constexpr double kLeastStep_V = 0.004;
+constexpr int kNeighbours = 3; // readings by which SweepLine judges late
+constexpr int kStay = 3;       // readings in another position's window after which the hand has let go
+} // namespace
+
+void SweepLeap::reset() {
+    count_ = 0;
+    off_ = Excursion{};
+    toldFrom_ = toldTo_ = Time(-1);
+}
+
+void SweepLeap::remember(Point point) {
+    if (count_ == kBefore) {
+        std::move(before_.begin() + 1, before_.end(), before_.begin());
+        --count_;
+    }
+    before_[count_++] = point;
+    if (count_ < kBefore) return;
+    std::array<double, kBefore> time_s{}, volts_V{};
+    for (std::size_t i = 0; i < kBefore; ++i) {
+        time_s[i] = toSeconds(before_[i].time - before_.front().time);
+        volts_V[i] = before_[i].volts_V;
+    }
+    slope_V_per_s_ = robustLine(time_s, volts_V).slope;
+    interval_s_ = time_s.back() / (kBefore - 1);
+    step_V_ = 0;
+    double least_V = std::abs(volts_V[1] - volts_V[0]);
+    even_ = true;
+    for (std::size_t i = 1; i < kBefore; ++i) {
+        const double step_V = volts_V[i] - volts_V[i - 1];
+        step_V_ = std::max(step_V_, std::abs(step_V));
+        least_V = std::min(least_V, std::abs(step_V));
+        even_ = even_ && step_V * slope_V_per_s_ > 0;
+    }
+    even_ = even_ && step_V_ <= kUneven * least_V && step_V_ >= kLeastStep_V;
+}
+
+double SweepLeap::ahead_V(double seconds_s) const { return before_.back().volts_V + slope_V_per_s_ * seconds_s; }
+
+// The hand may have gone on, a little faster perhaps, or stopped.
+bool SweepLeap::onSweep(Point point, double threshold_V) const {
+    const double here_V = before_.back().volts_V;
+    const double there_V = here_V + kFaster * (ahead_V(toSeconds(point.time - before_.back().time)) - here_V);
+    const double tolerance_V = std::max(threshold_V, kTolerated * step_V_);
+    return point.volts_V >= std::min(here_V, there_V) - tolerance_V &&
+           point.volts_V <= std::max(here_V, there_V) + tolerance_V;
+}
+
+// A hand that only went ahead stays there until the sweep has come.
+bool SweepLeap::caughtUp(Point point, double threshold_V) const {
+    return std::abs(point.volts_V - ahead_V(toSeconds(point.time - before_.back().time))) <=
+           0.5 * std::max(threshold_V, step_V_);
+}
+
+double SweepLeap::cameBack_V(double volts_V) const {
+    const double back_V = volts_V - off_.extreme_V;
+    return off_.direction == Direction::down ? back_V : -back_V;
+}
+
+// Off for longer than a short dropout and never at rest: a hand that moves. The aperture that a leap itself falls in
+// shows something between, on the way back too.
+bool SweepLeap::wanders(Point point, double limit_V) {
+    const bool astray = std::abs(point.volts_V - lastOff_.volts_V) > limit_V;
+    const bool twice = astray && strayed_;
+    strayed_ = astray;
+    return twice && point.time - off_.from > kShort;
+}
+
+bool SweepLeap::letGo() const {
+    const double mean_V = offSum_V_ / off_.readings;
+    return off_.readings >= kStay &&
+           std::any_of(windows_.begin(), windows_.end(), [&](const Window& w) { return w.contains(mean_V); });
+}
+
+bool SweepLeap::covers(const Excursion& excursion) const {
+    const Time margin = fromSeconds(kNeighbours * interval_s_);
+    return toldFrom_.count() >= 0 && excursion.to >= toldFrom_ - margin && excursion.from <= toldTo_ + margin;
+}
+
+void SweepLeap::leave(Point point, double limit_V) {
+    off_.from = point.time;
+    off_.held_V = off_.extreme_V = before_.back().volts_V;
+    off_.threshold_V = limit_V;
+    off_.direction = point.volts_V < off_.held_V ? Direction::down : Direction::up;
+    offSum_V_ = 0;
+    strayed_ = false;
+}
+
+void SweepLeap::giveUp(Point point) {
+    off_ = Excursion{};
+    count_ = 0; // the hand's speed is learned anew
+    remember(point);
+}
+
+std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double threshold_V, bool evenOnly) {
+    const Point point{time, volts_V};
+    if (count_ < kBefore) {
+        remember(point);
+        return std::nullopt;
+    }
+    const double limit_V = std::max(threshold_V, kLeapSteps * step_V_);
+    if (!off()) {
+        const bool leapt = std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time))) >= limit_V;
+        if (!leapt || (evenOnly && !even_)) {
+            remember(point);
+            return std::nullopt;
+        }
+        leave(point, limit_V);
+    } else if (cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) && onSweep(point, threshold_V)) {
+        std::optional<Excursion> ended;
+        if (!letGo()) {
+            ended = off_;
+            toldFrom_ = off_.from;
+            toldTo_ = off_.to;
+        }
+        giveUp(point);
+        return ended;
+    } else if (caughtUp(point, threshold_V)) {
+        giveUp(point);
+        return std::nullopt;
+    } else if (time - off_.from > (evenOnly ? kLongestUnasked : kLongest) || letGo() || wanders(point, limit_V)) {
+        giveUp(point);
+        return std::nullopt;
+    }
+    off_.to = time;
+    ++off_.readings;
+    offSum_V_ += volts_V;
+    lastOff_ = point;
+    const double way_V = off_.direction == Direction::down ? off_.held_V - volts_V : volts_V - off_.held_V;
+    if (way_V > off_.depth_V()) off_.extreme_V = volts_V;
+    return std::nullopt;
+}
+
+} // namespace stillwire

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Dropouts while the shaft is swept, as leaps: the reading leaves the sweep at once, stays off it, and leaps back to
+// where a hand could have swept meanwhile. Of any length up to some seconds, where a line through a few neighbours
+// would follow it.
+#pragma once
+
+#include "core/findings/findings.hpp"
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace stillwire {
+
+class SweepLeap {
+public:
+    // Windows as the meter would about show them: a stop in another position's window is a hand that let go.
+    explicit SweepLeap(std::vector<Window> windows) : windows_(std::move(windows)) {}
+
+    // The excursion that this reading, back on the sweep, has ended. `evenOnly`: leave only a sweep that goes on
+    // evenly; else a shaft at rest, too.
+    std::optional<Excursion> push(Time time, double volts_V, double threshold_V, bool evenOnly);
+    void reset();
+    [[nodiscard]] bool off() const { return off_.readings > 0; }
+    // Of the newest excursion told, with its neighbours; nothing else may be made of what lies in it.
+    [[nodiscard]] bool covers(const Excursion& excursion) const;
+
+private:
+    struct Point {
+        Time time{0};
+        double volts_V = 0;
+    };
+    void remember(Point point);
+    void leave(Point point, double limit_V);
+    void giveUp(Point point);                             // whatever it was, it is no dropout
+    [[nodiscard]] double ahead_V(double seconds_s) const; // where the sweep would be, that long after the last point
+    [[nodiscard]] bool onSweep(Point point, double threshold_V) const;
+    [[nodiscard]] bool caughtUp(Point point, double threshold_V) const;
+    [[nodiscard]] double cameBack_V(double volts_V) const; // from the extreme
+    [[nodiscard]] bool wanders(Point point, double limit_V);
+    [[nodiscard]] bool letGo() const;
+
+    std::vector<Window> windows_;
+    static constexpr std::size_t kBefore = 4;
+    std::array<Point, kBefore> before_; // on the sweep, oldest first
+    std::size_t count_ = 0;
+    double slope_V_per_s_ = 0, step_V_ = 0, interval_s_ = 0;
+    bool even_ = false;
+    Excursion off_;
+    Point lastOff_;
+    bool strayed_ = false; // the reading before was not where the one before it was
+    double offSum_V_ = 0;
+    Time toldFrom_{-1}, toldTo_{-1};
+};
+
+} // namespace stillwire
