@@ -117,6 +117,7 @@ void Examination::Parts::travelWithdrawn(Time from) {
 
 void Examination::Parts::held(Time time, double volts_V, bool settledAnew) {
     plateaus.held(time, volts_V, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
+    places.countHeld(volts_V);
     if (!onSignal()) return;
     wear.held(volts_V, tracker.held_V());
     if (drive) drive->held(time, volts_V);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The way out: everything so far, judged.
-#include "core/analyse/unmarked_play.hpp"
+#include "core/analyse/play.hpp"
 #include "core/examination_parts.hpp"
 #include "core/judge/adjustment.hpp"
 #include "core/judge/cold_warm.hpp"
@@ -63,7 +63,7 @@ Findings Examination::Parts::findings() const {
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
     f.excursions = excursions;
     if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
-    tellUnmarkedPlay(f.excursions, resolutionOf(meter));
+    tellPlay(f.excursions, {&places, f.meter.interval_s, resolutionOf(meter)});
     f.jumps = jumps;
 
     const std::vector<Plateau> held = plateaus.all();

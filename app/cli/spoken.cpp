@@ -74,7 +74,7 @@ std::string coverageText(const StepCoverage& c) {
     if (c.dropouts > 0) {
         text += "dropouts in " + std::to_string(c.dropouts) + " of " + poses;
     } else if (c.shortestVisible_s) {
-        text += "none of " + seconds(*c.shortestVisible_s) + " or longer in " + poses;
+        text += "none of " + secondsAtMost(*c.shortestVisible_s) + " or longer in " + poses;
     } else {
         text += poses + " held, but this meter cannot see the fault looked for";
     }
@@ -82,7 +82,7 @@ std::string coverageText(const StepCoverage& c) {
     if (c.blindPoses > 0) text += ", " + std::to_string(c.blindPoses) + " more while the meter was blind";
     text += ".";
     if (c.rateUpper95)
-        text += " With 95 % confidence it shows in at most " + plain(100 * *c.rateUpper95, 0) + " % of poses.";
+        text += " With 95 % confidence it shows in at most " + percentAtMost(*c.rateUpper95) + " of poses.";
     if (c.posesFor95.value_or(0) > 0) text += " " + std::to_string(*c.posesFor95) + " more clean poses wanted.";
     return text;
 }

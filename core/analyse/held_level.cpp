@@ -11,9 +11,10 @@ namespace stillwire {
 
 namespace {
 constexpr double kLeastThreshold_V = 0.02;
-constexpr int kFootReadings = 16; // of a foot, before its own unsteadiness is known
-constexpr double kFewCounts = 3;  // up to here the MAD moves in whole counts
-constexpr double kStirred = 1.5;  // times the quiet noise
+constexpr int kFootReadings = 16;                   // of a foot, before its own unsteadiness is known
+constexpr double kFewCounts = 3;                    // up to here the MAD moves in whole counts
+constexpr double kMeanToSigma = 1.2533141373155003; // sqrt(pi/2): of a normal distribution's mean deviation
+constexpr double kStirred = 1.5;                    // times the quiet noise
 constexpr int kQuietRefreshes = 3;
 constexpr int kEnd = 8;               // readings at either end of the window
 constexpr double kLeastMove_V = 0.05; // between the ends; far above the drift of ten minutes
@@ -75,15 +76,18 @@ double HeldLevel::settleTolerance_V() const {
 
 double HeldLevel::windowNoise_V() const {
     std::array<double, kWindow> work = ring_;
-    double squares = 0;
+    double squares = 0, sum_V = 0;
     for (int i = 0; i < count_; ++i) {
         double& v = work[static_cast<std::size_t>(i)];
         v = std::abs(v - level_V_);
         squares += v * v;
+        sum_V += std::min(v, kFewCounts * resolution_V_);
     }
     const double fromMad_V = kMadToSigma * middleOf(work, count_);
     if (fromMad_V > kFewCounts * resolution_V_) return fromMad_V;
-    return std::max(std::min(fromMad_V, std::sqrt(squares / count_)), floor_V_);
+    // Where most readings are equal the MAD is 0 whatever the rest does: the mean deviation then knows better.
+    const double fromMean_V = fromMad_V < resolution_V_ ? kMeanToSigma * sum_V / count_ : 0;
+    return std::max(std::min(std::max(fromMad_V, fromMean_V), std::sqrt(squares / count_)), floor_V_);
 }
 
 double HeldLevel::mean_V(int from, int count) const {

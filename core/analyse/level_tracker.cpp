@@ -50,7 +50,7 @@ void LevelTracker::setHold(Time time) {
 }
 
 double LevelTracker::settleTolerance_V() const {
-    return foot_ ? std::max(level_.settleTolerance_V(), play_V_) : level_.settleTolerance_V();
+    return foot_ && !footLeaves_ ? std::max(level_.settleTolerance_V(), play_V_) : level_.settleTolerance_V();
 }
 
 bool LevelTracker::mayMove(Time time, Asked asked) const {
@@ -380,10 +380,11 @@ void LevelTracker::tellWhileSettling(double level_V) {
 bool LevelTracker::settledElsewhere(Time time, Asked asked) {
     const double run_V = runSum_V_ / runCount_;
     const Time stayed = time - runFrom_;
-    const bool moved = (asked == Asked::moving && runCount_ >= kMoveReadings) ||
-                       ((asked == Asked::free || asked == Asked::sweep) && runCount_ >= 2) ||
-                       (asked == Asked::unmarked && runCount_ >= kPressReadings && stayed >= kPressSettles &&
-                        inAnotherWindow(run_V));
+    const bool moved =
+        (asked == Asked::moving && (runCount_ >= kMoveReadings || (runCount_ >= 2 && inAnotherWindow(run_V)))) ||
+        ((asked == Asked::free || asked == Asked::sweep) && runCount_ >= 2) ||
+        (asked == Asked::unmarked && runCount_ >= kPressReadings && stayed >= kPressSettles &&
+         inAnotherWindow(run_V));
     const bool jumped = runCount_ >= kJumpReadings && stayed >= kJumpSettles;
     const bool lost = time - excursion_.from >= kNeverSettles;
     if (!moved && !jumped && !lost) return false;

@@ -67,6 +67,13 @@ void PlaceBook::countReading() {
     if (const int pose = now().poseIndex; pose >= 0) ++poses_[static_cast<std::size_t>(pose)].readings;
 }
 
+void PlaceBook::countHeld(double volts_V) {
+    if (now().poseIndex < 0) return;
+    Pose& pose = poses_[static_cast<std::size_t>(now().poseIndex)];
+    pose.heldSum_V += volts_V;
+    ++pose.held;
+}
+
 void PlaceBook::closePose(Time time) {
     if (!poses_.empty() && !poses_.back().closed) {
         poses_.back().to = time;

@@ -48,6 +48,8 @@ struct Pose {
     std::optional<Step> step;
     int stepVisit = -1;
     int readings = 0;
+    double heldSum_V = 0; // of its readings near the held level
+    int held = 0;
 };
 
 struct StepVisit {
@@ -63,7 +65,8 @@ public:
 
     // True if the place changed in a way the level may follow.
     bool push(const Mark& mark);
-    void countReading(); // in the pose in force
+    void countReading();
+    void countHeld(double volts_V); // near the held level // in the pose in force
 
     [[nodiscard]] const Place& now() const { return places_.back(); }
     [[nodiscard]] const Place& at(Time time) const;

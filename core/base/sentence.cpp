@@ -43,4 +43,8 @@ std::string seconds(double value_s) {
     return plain(value_s, std::abs(value_s) < 0.095 ? 2 : (std::abs(value_s) < 9.95 ? 1 : 0)) + " s";
 }
 
+std::string secondsAtMost(double value_s) { return plain(std::ceil(100 * value_s - 1e-9) / 100, 2) + " s"; }
+
+std::string percentAtMost(double share) { return plain(std::ceil(100 * share - 1e-9), 0) + " %"; }
+
 } // namespace stillwire

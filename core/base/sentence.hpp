@@ -24,6 +24,9 @@ struct Sentence {
 // Figures as people read them: volts(4.2134, 2) = "4.21 V", seconds(1.44) = "1.4 s".
 [[nodiscard]] std::string volts(double value_V, int decimals = 2);
 [[nodiscard]] std::string seconds(double value_s);
+// For what must not claim more than it knows: rounded up, to a hundredth of a second, to a whole percent.
+[[nodiscard]] std::string secondsAtMost(double value_s);
+[[nodiscard]] std::string percentAtMost(double share);
 [[nodiscard]] std::string plain(double value, int decimals);
 
 } // namespace stillwire

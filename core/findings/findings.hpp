@@ -89,6 +89,8 @@ struct WireLevel { // reference or ground, as read
     double lowest_V = 0, highest_V = 0;
     int visits = 0;
     double change_V = 0; // largest difference between visits
+    double lowestVisit_V = 0, highestVisit_V = 0;
+    double worst_V = 0; // the visit that the probability is of
     double probabilityInside = 0;
     Conformance conformance = Conformance::undecided;
 };

@@ -9,7 +9,8 @@ namespace stillwire {
 
 namespace {
 
-constexpr double kLeastShare = 0.5;       // of an end that no turn has taught about; common practice, no source
+constexpr double kLeastShare = 0.5; // of an end that no turn has taught about; common practice, no source
+constexpr double kRoundOff_V = 1e-9;
 constexpr double kLeastLearning_V = 0.02; // a smaller movement of the rest level teaches nothing of the shares
 
 double smallestMargin(const std::vector<ShiftDemand>& demands, double shift_V) {
@@ -87,6 +88,12 @@ std::vector<ShiftDemand> demandsOf(const Levels& levels, const std::map<std::str
     return demands;
 }
 
+// How far from a limit is far enough. In a window too narrow for the allowance, half way to the limit is as good as
+// it gets.
+double enough_V(const Sheet& sheet, const Window& window) {
+    return std::min(sheet.driftAllowance_V.value_or(0), 0.5 * window.half_V());
+}
+
 // Outside, undecided, or nearer to a limit than the allowance. Against an assumed reference only what lies outside as
 // it stands counts: what is merely uncertain then wants the reference measured, not the sensor turned.
 bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLevel& position) {
@@ -95,10 +102,9 @@ bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLev
         return !window.contains(*position.level_V) ||
                (position.coldLevel_V && !window.contains(*position.coldLevel_V));
     if (position.conformance != Conformance::inside) return true;
-    // In a window too narrow for the allowance, half way to the limit is as good as it gets.
-    const double enough_V = std::min(sheet.driftAllowance_V.value_or(0), 0.5 * window.half_V());
     return std::any_of(position.visits.begin(), position.visits.end(), [&](const Visit& visit) {
-        return !visit.hang && std::min(visit.level_V - window.min_V, window.max_V - visit.level_V) < enough_V;
+        return !visit.hang &&
+               std::min(visit.level_V - window.min_V, window.max_V - visit.level_V) < enough_V(sheet, window);
     });
 }
 
@@ -186,7 +192,11 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
         if (position.level_V && wantsAdjustment(sheet, levels, position)) advice.wanted = true;
     if (demands.empty()) return advice;
     double shift_V = bestShift_V(demands);
-    if (smallestMargin(demands, shift_V) <= 0 && history.size() < 2) {
+    const auto farEnough = [&](const ShiftDemand& d) {
+        return d.margin(shift_V) * d.window.half_V() > enough_V(sheet, d.window) - kRoundOff_V;
+    };
+    bool wouldDo = std::all_of(demands.begin(), demands.end(), farEnough);
+    if (!wouldDo && history.size() < 2) {
         // Nobody has turned it yet: the ends need not move alike, so one that would go too far gets the benefit of
         // the doubt.
         std::map<std::string, double> lazy = advice.share;
@@ -198,6 +208,7 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
             demands = other;
             advice.share = lazy;
             advice.sharesAssumed = true;
+            wouldDo = true; // turns will tell
         }
     }
     advice.shift_V = shift_V;
@@ -208,7 +219,8 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
         advice.after_V[position.name] = after_V;
         advice.targetRaw_V[position.name] = shownFor_V(sheet, levels.supply, after_V);
     }
-    advice.feasible = sheet.driftAllowance_V.has_value() && *advice.margin > 0;
+    // Not if the levels it leads to would want the sensor turned again.
+    advice.feasible = sheet.driftAllowance_V.has_value() && *advice.margin > 0 && wouldDo;
     return advice;
 }
 

@@ -39,12 +39,7 @@ bool stuck(const Case& c, bool high) {
         low_V = std::min(low_V, *position.raw_V);
         high_V = std::max(high_V, *position.raw_V);
     }
-    double least = 1e9, most = -1e9;
-    for (const Position& p : c.sheet->positions) {
-        least = std::min(least, p.window.middle_V());
-        most = std::max(most, p.window.middle_V());
-    }
-    if (measured < 2 || high_V - low_V > kStuckShare * (most - least)) return false;
+    if (measured < 2 || high_V - low_V > kStuckShare * c.sheet->span_V()) return false;
     return high ? low_V >= (1 - kRailShare) * c.levels->supply.reference.level_V
                 : high_V <= kRailShare * c.sheet->nominal_V;
 }

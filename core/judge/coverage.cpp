@@ -14,6 +14,7 @@ namespace stillwire {
 namespace {
 constexpr int kReadingsInAPose = 2; // fewer show nothing
 constexpr int kReadingsThatDecide = 3;
+constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
 
 bool overlapsBlind(const Pose& pose, Time to, const std::vector<BlindSpan>& blind) {
@@ -51,6 +52,8 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     std::set<std::string> where;
     for (const Excursion& e : *evidence.excursions) {
         if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.places)) continue;
+        tally.heldLow_V = tally.any ? std::min(tally.heldLow_V, e.held_V) : e.held_V;
+        tally.heldHigh_V = tally.any ? std::max(tally.heldHigh_V, e.held_V) : e.held_V;
         tally.any = true;
         if (e.poseIndex >= 0)
             faulty.insert(e.poseIndex);
@@ -64,10 +67,9 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
         tally.readings = std::max(tally.readings, e.readings);
         if (!e.pose.empty()) where.insert(e.pose);
     }
-    bool jumped = false;
     for (const LevelJump& jump : *evidence.jumps) {
         if (!mine(jump.step, jump.poseIndex)) continue;
-        jumped = true;
+        tally.jumped = true;
         if (jump.poseIndex >= 0) faulty.insert(jump.poseIndex);
         if (std::abs(jump.to_V - jump.from_V) > tally.deepest_V) {
             tally.deepest_V = std::abs(jump.to_V - jump.from_V);
@@ -75,9 +77,9 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
             tally.extreme_V = jump.to_V;
         }
     }
-    tally.any = tally.any || jumped;
+    tally.any = tally.any || tally.jumped;
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;
-    tally.decides = jumped || tally.faultPoses >= 2 || tally.readings >= kReadingsThatDecide;
+    tally.decides = tally.jumped || tally.faultPoses >= 2 || tally.readings >= kReadingsThatDecide;
     tally.places.assign(where.begin(), where.end());
     return tally;
 }
@@ -115,10 +117,16 @@ ShakenTally tallyStep(const CoverageEvidence& evidence, Step wanted) {
 }
 
 ShakenTally tallyMoving(const CoverageEvidence& evidence) {
-    return tallyWhere(evidence, [](std::optional<Step> step, int pose) {
+    ShakenTally tally = tallyWhere(evidence, [](std::optional<Step> step, int pose) {
         return pose < 0 && (step == Step::sweep || step == Step::fullPress || step == Step::release ||
                             step == Step::confirm || step == Step::warmRepeat);
     });
+    // A hand that goes back for a moment looks like a spike to a slow meter. A worn spot spikes at its own place.
+    const bool twoShort =
+        tally.decides && !tally.jumped && tally.faultPoses == 2 && tally.readings < kReadingsThatDecide;
+    if (twoShort && tally.heldHigh_V - tally.heldLow_V > kSamePlaceShare * evidence.sheet->span_V())
+        tally.decides = false;
+    return tally;
 }
 
 ShakenTally tallyUntouched(const CoverageEvidence& evidence) {

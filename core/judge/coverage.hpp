@@ -34,6 +34,8 @@ struct ShakenTally {
     int faultPoses = 0;   // with a vote
     bool decides = false; // two dropouts in two poses, one of three readings or more, or a jump
     bool any = false;     // at least one vote
+    bool jumped = false;
+    double heldLow_V = 0, heldHigh_V = 0; // between these the dropouts left their levels
     double deepest_V = 0;
     double held_V = 0, extreme_V = 0; // of the deepest
     int readings = 0;                 // of the longest

@@ -64,8 +64,9 @@ void addNotTested(const Case& c, Verdict& verdict) {
         // One that can hide: a twentieth of a second, or half of what cannot.
         const double short_s = std::min(kShortDropout_s, 0.5 * *w.shortestVisible_s);
         const double chance = chanceToShow(sight, c.sheet->referenceFault.depth_V, short_s);
-        verdict.notTested.push_back({"Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.",
-                                     {seconds(*w.shortestVisible_s), seconds(short_s), plain(100 * chance, 0)}});
+        verdict.notTested.push_back(
+            {"Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.",
+             {secondsAtMost(*w.shortestVisible_s), seconds(short_s), plain(std::floor(100 * chance), 0)}});
     }
 }
 

@@ -16,14 +16,14 @@ void wires(const Case& c, std::vector<Missing>& out) {
                        {"Measure the reference wire at the sensor, black lead where it is.", {}}});
     if (f.reference && f.reference->conformance == Conformance::undecided)
         out.push_back({{"The reference, %1, good to %2, is too close to its limit to call.",
-                        {volts(f.reference->level_V), volts(2 * f.reference->u_V)}},
+                        {volts(f.reference->worst_V), volts(2 * f.reference->u_V)}},
                        {"Measure the reference with a better meter or on a finer range.", {}}});
     if (!f.ground && !c.blackOnSensorGround)
         out.push_back({{"The ground drop was not measured.", {}},
                        {"Measure the ground wire at the sensor against battery negative.", {}}});
     if (f.ground && f.ground->conformance == Conformance::undecided)
         out.push_back({{"The ground drop, %1, good to %2, is too close to its limit to call.",
-                        {volts(f.ground->level_V, 3), volts(2 * f.ground->u_V, 3)}},
+                        {volts(f.ground->worst_V, 3), volts(2 * f.ground->u_V, 3)}},
                        {"Measure the ground drop on a finer range.", {}}});
 }
 

@@ -33,6 +33,8 @@ std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vec
     level.change_V =
         *std::max_element(levels.begin(), levels.end()) - *std::min_element(levels.begin(), levels.end());
     level.level_V = medianOf(levels);
+    level.lowestVisit_V = *std::min_element(levels.begin(), levels.end());
+    level.highestVisit_V = *std::max_element(levels.begin(), levels.end());
     out = {level.level_V, noise_V, readings};
     level.u_V = absoluteUncertainty_V(*evidence.meter, out);
     return level;
@@ -54,7 +56,12 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
     }
     if (levels.reference) {
         WireLevel& r = *levels.reference;
-        r.probabilityInside = probabilityInside(r.level_V, r.u_V, sheet.reference.min_V, sheet.reference.max_V);
+        // Of the worst visit: a reference that was good once is not good.
+        const auto inside = [&](double level_V) {
+            return probabilityInside(level_V, r.u_V, sheet.reference.min_V, sheet.reference.max_V);
+        };
+        r.worst_V = inside(r.lowestVisit_V) < inside(r.highestVisit_V) ? r.lowestVisit_V : r.highestVisit_V;
+        r.probabilityInside = inside(r.worst_V);
         r.conformance = conformanceOf(r.probabilityInside);
         supply.reference = seen;
         supply.referenceMeasured = true;
@@ -63,7 +70,8 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
     levels.ground = wireLevel(evidence, stays, Probed::ground, seen);
     if (levels.ground) {
         WireLevel& g = *levels.ground;
-        g.probabilityInside = normalCdf((sheet.maxDrop_V - g.level_V) / g.u_V);
+        g.worst_V = g.highestVisit_V;
+        g.probabilityInside = normalCdf((sheet.maxDrop_V - g.worst_V) / g.u_V);
         g.conformance = conformanceOf(g.probabilityInside);
         // With the black lead on the sensor's own ground the drop is in neither reading.
         if (!evidence.blackOnSensorGround) {

@@ -31,7 +31,7 @@ const std::array kTable = {
                  [](const Case& c) {
                      const WireLevel& r = *c.findings->reference;
                      return Sentence{"The reference is %1, good to %2; it should be %3 to %4.",
-                                     {volts(r.level_V), within(r.u_V), volts(c.sheet->reference.min_V),
+                                     {volts(r.worst_V), within(r.u_V), volts(c.sheet->reference.min_V),
                                       volts(c.sheet->reference.max_V)}};
                  },
                  [](const Case&) {
@@ -55,7 +55,7 @@ const std::array kTable = {
         [](const Case& c) {
             const WireLevel& g = *c.findings->ground;
             return Sentence{"The ground wire is %1 above battery negative, good to %2; at most %3 is allowed.",
-                            {volts(g.level_V, 3), within(g.u_V), volts(c.sheet->maxDrop_V, 2)}};
+                            {volts(g.worst_V, 3), within(g.u_V), volts(c.sheet->maxDrop_V, 2)}};
         },
         [](const Case&) {
             return Sentence{"Measure the drop along the ground wire, pin by pin, from the sensor to the controller.",
@@ -254,7 +254,7 @@ const std::array kTable = {
                      const StepCoverage& w = c.findings->wiggle;
                      return Sentence{
                          "Inside its windows at every end; of dropouts of %1 or longer, none in %2 poses.",
-                         {seconds(w.shortestVisible_s.value_or(0)), std::to_string(w.poses)}};
+                         {secondsAtMost(w.shortestVisible_s.value_or(0)), std::to_string(w.poses)}};
                  },
                  nothing},
 };

@@ -144,6 +144,14 @@ const Position& Sheet::rest() const {
     return found == positions.end() ? positions.front() : *found;
 }
 
+double Sheet::span_V() const {
+    const auto [least, most] =
+        std::minmax_element(positions.begin(), positions.end(), [](const Position& a, const Position& b) {
+            return a.window.middle_V() < b.window.middle_V();
+        });
+    return most->window.middle_V() - least->window.middle_V();
+}
+
 const Position* Sheet::find(std::string_view wanted) const {
     const auto found =
         std::find_if(positions.begin(), positions.end(), [&](const Position& p) { return p.name == wanted; });

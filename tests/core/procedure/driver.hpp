@@ -12,6 +12,16 @@
 
 namespace stillwire::testing {
 
+inline WireLevel settledWire(double level_V, double u_V, bool inside) {
+    WireLevel wire;
+    wire.level_V = wire.lowest_V = wire.highest_V = wire.lowestVisit_V = wire.highestVisit_V = wire.worst_V = level_V;
+    wire.u_V = u_V;
+    wire.visits = 1;
+    wire.probabilityInside = inside ? 1 : 0;
+    wire.conformance = inside ? Conformance::inside : Conformance::outside;
+    return wire;
+}
+
 struct Driver {
     Sheet sheet;
     MeterTraits meter;
@@ -99,17 +109,9 @@ struct Driver {
         findings.duration = now;
         findings.state = WireState::steady;
         if (leadFollows || !procedure.prompt().movingLead) findings.meter.held_V = wire();
-        const Conformance inside = Conformance::inside;
         if (step == "reference")
-            findings.reference =
-                WireLevel{reference_V, 0.01,
-                          reference_V, reference_V,
-                          1,           0,
-                          1,           sheet.reference.contains(reference_V) ? inside : Conformance::outside};
-        if (step == "ground")
-            findings.ground =
-                WireLevel{ground_V, 0.002, ground_V, ground_V,
-                          1,        0,     1,        ground_V <= sheet.maxDrop_V ? inside : Conformance::outside};
+            findings.reference = settledWire(reference_V, 0.01, sheet.reference.contains(reference_V));
+        if (step == "ground") findings.ground = settledWire(ground_V, 0.002, ground_V <= sheet.maxDrop_V);
         stay();
         findings.overVoltage = findings.meter.held_V > 5.5;
         take(procedure.tick(now, findings));

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/analyse/play.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stillwire {
+
+namespace {
+using namespace std::chrono_literals;
+constexpr int kHeldReadings = 3; // as a pose holds
+constexpr Time kHeld = 600ms;    // between its first reading and its last
+constexpr Time kApart = 6s;      // one pose and the next
+constexpr std::size_t kFewest = 3;
+constexpr Time kLeftEarly = 700ms;
+constexpr double kLeftIntervals = 1.5;
+constexpr int kHeldOfPose = 2;
+constexpr double kAlike_V = 0.015; // of one arm held over the same way
+constexpr double kAlikeCounts = 2;
+
+bool shiftLikePlay(const Excursion& e) {
+    return e.unmarked && e.kind == ExcursionKind::dropout && e.depth_V() <= e.play_V && e.readings >= kHeldReadings &&
+           e.to - e.from >= kHeld;
+}
+
+bool alike(const std::vector<Excursion>& all, std::size_t from, std::size_t to, double tolerance_V) {
+    double least_V[2] = {1e9, 1e9}, most_V[2] = {0, 0};
+    for (std::size_t i = from; i < to; ++i) {
+        const std::size_t way = all[i].direction == Direction::up ? 1 : 0;
+        least_V[way] = std::min(least_V[way], all[i].depth_V());
+        most_V[way] = std::max(most_V[way], all[i].depth_V());
+    }
+    return most_V[0] - least_V[0] <= tolerance_V && most_V[1] - least_V[1] <= tolerance_V;
+}
+// Nothing marked: a hand that holds it one way and the other leaves shallow shifts of about a second, much alike, one
+// after another.
+void tellUnmarked(std::vector<Excursion>& excursions, double resolution_V) {
+    const double tolerance_V = std::max(kAlike_V, kAlikeCounts * resolution_V);
+    std::size_t from = 0;
+    while (from < excursions.size()) {
+        if (!shiftLikePlay(excursions[from])) {
+            ++from;
+            continue;
+        }
+        std::size_t to = from + 1;
+        while (to < excursions.size() && shiftLikePlay(excursions[to]) &&
+               excursions[to].from - excursions[to - 1].to <= kApart)
+            ++to;
+        if (to - from >= kFewest && alike(excursions, from, to, tolerance_V))
+            for (std::size_t i = from; i < to; ++i) excursions[i].kind = ExcursionKind::play;
+        from = to;
+    }
+}
+
+// The hand lets go a little before the next mark; after the last pose of a step there is none to wait for.
+bool holdsThrough(const Excursion& e, const std::vector<Pose>& poses, double interval_s) {
+    const auto index = static_cast<std::size_t>(e.poseIndex);
+    const Pose& pose = poses[index];
+    if (!pose.closed) return true;
+    const bool last = index + 1 == poses.size() || poses[index + 1].stepVisit != pose.stepVisit;
+    if (last) return e.readings >= kHeldReadings;
+    return e.to >= pose.to - std::max(kLeftEarly, fromSeconds(kLeftIntervals * interval_s));
+}
+
+// The pose itself lies to that side, within the threshold; this reading lies no further from it than noise may.
+bool ofItsPose(const Excursion& e, const Pose& pose) {
+    if (pose.held < kHeldOfPose || e.readings > 1) return false;
+    const double pose_V = pose.heldSum_V / pose.held;
+    const bool sameSide = (pose_V - e.held_V) * (e.extreme_V - e.held_V) > 0;
+    return sameSide && std::abs(e.extreme_V - pose_V) <= e.threshold_V - std::abs(pose_V - e.held_V) / 2;
+}
+} // namespace
+
+void tellPlay(std::vector<Excursion>& excursions, const PlayEvidence& evidence) {
+    for (Excursion& e : excursions) {
+        if (e.poseIndex < 0 || e.depth_V() > e.play_V) continue;
+        const std::vector<Pose>& poses = evidence.places->poses();
+        if (e.kind == ExcursionKind::play && !holdsThrough(e, poses, evidence.interval_s))
+            e.kind = ExcursionKind::dropout;
+        else if (e.kind == ExcursionKind::dropout && ofItsPose(e, poses[static_cast<std::size_t>(e.poseIndex)]))
+            e.kind = ExcursionKind::play;
+    }
+    tellUnmarked(excursions, evidence.resolution_V);
+}
+
+} // namespace stillwire
