@@ -40,7 +40,8 @@ Examination::Parts::Parts(ExaminationSetup given)
     : setup(std::move(given)), meter(completed(setup.meter)),
       aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), places(setup.sheet), blind(meter),
       tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this),
-      sweep(resolutionOf(meter), windowsOf(setup.sheet)), plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
+      sweep(resolutionOf(meter), setup.sheet.rest().window),
+      plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
       secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
     if (setup.sheet.drive)
         drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
@@ -85,6 +86,7 @@ void Examination::Parts::place(Excursion excursion, bool shoulder) {
     // One found late, in a movement that never came, belongs before those after it.
     auto at = excursions.end();
     while (at != excursions.begin() && (at - 1)->from > e.from) --at;
+    leaning.insert(leaning.begin() + (at - excursions.begin()), shoulder);
     excursions.insert(at, std::move(e));
 }
 

@@ -13,11 +13,13 @@ constexpr Time kGrace = 3s;       // after a mark that asks for movement
 constexpr Time kEarlyHand = 3s;   // a hand that moved before its mark
 constexpr Time kJumpSettles = 8s; // a level that stays elsewhere this long has jumped; poses are shorter
 constexpr int kJumpReadings = 8;
-constexpr Time kNeverSettles = 60s;   // away for so long and never at rest: look for a level anew
-constexpr int kTailReadings = 8;      // a meter's display filter may still creep after two near readings
-constexpr double kTailThresholds = 5; // and no further than this
-constexpr int kMoveReadings = 5;      // settled elsewhere in a step about moving
-constexpr int kPressReadings = 4;     // settled in another position's window, nothing marked
+constexpr Time kNeverSettles = 60s;     // away for so long and never at rest: look for a level anew
+constexpr int kTailReadings = 8;        // a meter's display filter may still creep after two near readings
+constexpr int kSettlingReadings = 4;    // a shaft that has just arrived swings about its level
+constexpr double kSettlingShare = 0.02; // by no more than this of its way
+constexpr double kTailThresholds = 5;   // and no further than this
+constexpr int kMoveReadings = 5;        // settled elsewhere in a step about moving
+constexpr int kPressReadings = 4;       // settled in another position's window, nothing marked
 constexpr Time kPressSettles = 1600ms;
 constexpr double kShoulderShare = 0.4;
 constexpr int kEstablished = 10;    // readings of a level before it is the level of a wire just probed
@@ -141,6 +143,13 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
         surelyMoved_ = slowly_ = true;
         return ReadingClass::moving;
     }
+    if (settleDirection_ != 0 && sinceSettled_ <= kSettlingReadings &&
+        std::abs(offset_V) < kSettlingShare * settleMove_V_) {
+        level_.restart(); // the first may have been the movement's last
+        lastOffset_V_ = 0;
+        accept(time, volts_V, true);
+        return ReadingClass::held;
+    }
     const bool tail = settleDirection_ != 0 && sinceSettled_ <= kTailReadings && offset_V * settleDirection_ > 0 &&
                       std::abs(offset_V) < kTailThresholds * limit_V_;
     const bool onDetour = detour_ && time - detour_->from <= kDetour;
@@ -232,6 +241,7 @@ void LevelTracker::settle(Time time, double volts_V, Asked asked) {
         if (byGrace_ && judged) detour_ = Detour{*left_V_, excursionOnTheWay(), seekFrom_};
         listener_->travelled(seekFrom_, beforeTime_);
         settleDirection_ = settled_V > *left_V_ ? 1 : -1;
+        settleMove_V_ = std::abs(settled_V - *left_V_);
         moveAsked_ = false;
     }
     state_ = State::held;

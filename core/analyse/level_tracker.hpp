@@ -117,6 +117,7 @@ private:
     bool byGrace_ = false; // this search began so
     int sinceSettled_ = 0;
     int settleDirection_ = 0; // of the movement that ended in this level
+    double settleMove_V_ = 0; // and how far it went
 
     // Away.
     Excursion excursion_;

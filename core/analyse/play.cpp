@@ -62,9 +62,9 @@ bool holdsThrough(const Excursion& e, const std::vector<Pose>& poses, double int
     return e.to >= pose.to - std::max(kLeftEarly, fromSeconds(kLeftIntervals * interval_s));
 }
 
-// The pose itself lies to that side, within the threshold; this reading lies no further from it than noise may.
+// The pose itself lies to that side, within the threshold; these readings lie no further from it than noise may.
 bool ofItsPose(const Excursion& e, const Pose& pose) {
-    if (pose.held < kHeldOfPose || e.readings > 1) return false;
+    if (pose.held < kHeldOfPose) return false;
     const double pose_V = pose.heldSum_V / pose.held;
     const bool sameSide = (pose_V - e.held_V) * (e.extreme_V - e.held_V) > 0;
     return sameSide && std::abs(e.extreme_V - pose_V) <= e.threshold_V - std::abs(pose_V - e.held_V) / 2;
@@ -72,13 +72,15 @@ bool ofItsPose(const Excursion& e, const Pose& pose) {
 } // namespace
 
 void tellPlay(std::vector<Excursion>& excursions, const PlayEvidence& evidence) {
-    for (Excursion& e : excursions) {
+    const auto leans = [&](std::size_t i) { return i < evidence.leaning->size() && (*evidence.leaning)[i]; };
+    for (std::size_t i = 0; i < excursions.size(); ++i) {
+        Excursion& e = excursions[i];
         if (e.poseIndex < 0 || e.depth_V() > e.play_V) continue;
         const std::vector<Pose>& poses = evidence.places->poses();
-        if (e.kind == ExcursionKind::play && !holdsThrough(e, poses, evidence.interval_s))
-            e.kind = ExcursionKind::dropout;
-        else if (e.kind == ExcursionKind::dropout && ofItsPose(e, poses[static_cast<std::size_t>(e.poseIndex)]))
+        if (ofItsPose(e, poses[static_cast<std::size_t>(e.poseIndex)]))
             e.kind = ExcursionKind::play;
+        else if (e.kind == ExcursionKind::play && !leans(i) && !holdsThrough(e, poses, evidence.interval_s))
+            e.kind = ExcursionKind::dropout;
     }
     tellUnmarked(excursions, evidence.resolution_V);
 }

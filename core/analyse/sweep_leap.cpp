@@ -14,14 +14,15 @@ using namespace std::chrono_literals;
 constexpr Time kLongest = 30s;
 constexpr Time kLongestUnasked = 8s;
 constexpr Time kShort = 1500ms;
-constexpr double kLeapSteps = 2.5; // a leap is so many readings' worth of the sweep's own movement
-constexpr double kFaster = 1.5;    // a hand may speed up by this while the sensor is off
-constexpr double kTolerated = 2;   // steps by which a hand may be off its own line
-constexpr double kBack = 0.5;      // of its depth, that an excursion must come back by
-constexpr double kUneven = 3;      // largest step to smallest, of a hand that sweeps evenly
+constexpr double kLeapSteps = 2.5;     // a leap is so many readings' worth of the sweep's own movement
+constexpr double kHand_V_per_s = 0.75; // a sweeping hand goes back no faster than this
+constexpr double kFaster = 1.5;        // a hand may speed up by this while the sensor is off
+constexpr double kTolerated = 2;       // steps by which a hand may be off its own line
+constexpr double kBack = 0.5;          // of its depth, that an excursion must come back by
+constexpr double kUneven = 3;          // largest step to smallest, of a hand that sweeps evenly
 constexpr double kLeastStep_V = 0.004;
 constexpr int kNeighbours = 3; // readings by which SweepLine judges late
-constexpr int kStay = 3;       // readings in another position's window after which the hand has let go
+constexpr int kStay = 3;       // readings in the window of the rest after which the hand has let go
 } // namespace
 
 void SweepLeap::reset() {
@@ -87,10 +88,9 @@ bool SweepLeap::wanders(Point point, double limit_V) {
     return twice && point.time - off_.from > kShort;
 }
 
-bool SweepLeap::letGo() const {
-    const double mean_V = offSum_V_ / off_.readings;
-    return off_.readings >= kStay &&
-           std::any_of(windows_.begin(), windows_.end(), [&](const Window& w) { return w.contains(mean_V); });
+// Still, and where the shaft rests.
+bool SweepLeap::letGo(double threshold_V) const {
+    return atRest_ >= kStay && 2 * atRest_ > off_.readings && restHigh_V_ - restLow_V_ <= threshold_V;
 }
 
 bool SweepLeap::covers(const Excursion& excursion) const {
@@ -103,7 +103,7 @@ void SweepLeap::leave(Point point, double limit_V) {
     off_.held_V = off_.extreme_V = before_.back().volts_V;
     off_.threshold_V = limit_V;
     off_.direction = point.volts_V < off_.held_V ? Direction::down : Direction::up;
-    offSum_V_ = 0;
+    atRest_ = 0;
     strayed_ = false;
 }
 
@@ -119,7 +119,7 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
         remember(point);
         return std::nullopt;
     }
-    const double limit_V = std::max(threshold_V, kLeapSteps * step_V_);
+    const double limit_V = std::max({threshold_V, kLeapSteps * step_V_, kHand_V_per_s * interval_s_});
     if (!off()) {
         const bool leapt = std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time))) >= limit_V;
         if (!leapt || (evenOnly && !even_)) {
@@ -129,7 +129,7 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
         leave(point, limit_V);
     } else if (cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) && onSweep(point, threshold_V)) {
         std::optional<Excursion> ended;
-        if (!letGo()) {
+        if (!letGo(threshold_V)) {
             ended = off_;
             toldFrom_ = off_.from;
             toldTo_ = off_.to;
@@ -139,13 +139,18 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
     } else if (caughtUp(point, threshold_V)) {
         giveUp(point);
         return std::nullopt;
-    } else if (time - off_.from > (evenOnly ? kLongestUnasked : kLongest) || letGo() || wanders(point, limit_V)) {
+    } else if (time - off_.from > (evenOnly ? kLongestUnasked : kLongest) || letGo(threshold_V) ||
+               wanders(point, limit_V)) {
         giveUp(point);
         return std::nullopt;
     }
     off_.to = time;
     ++off_.readings;
-    offSum_V_ += volts_V;
+    if (rest_.contains(volts_V)) {
+        restLow_V_ = atRest_ == 0 ? volts_V : std::min(restLow_V_, volts_V);
+        restHigh_V_ = atRest_ == 0 ? volts_V : std::max(restHigh_V_, volts_V);
+        ++atRest_;
+    }
     lastOff_ = point;
     const double way_V = off_.direction == Direction::down ? off_.held_V - volts_V : volts_V - off_.held_V;
     if (way_V > off_.depth_V()) off_.extreme_V = volts_V;

@@ -8,14 +8,13 @@
 
 #include <array>
 #include <optional>
-#include <vector>
 
 namespace stillwire {
 
 class SweepLeap {
 public:
-    // Windows as the meter would about show them: a stop in another position's window is a hand that let go.
-    explicit SweepLeap(std::vector<Window> windows) : windows_(std::move(windows)) {}
+    // The window of the rest position, as the meter would about show it: a stop there is a hand that let go.
+    explicit SweepLeap(Window rest) : rest_(rest) {}
 
     // The excursion that this reading, back on the sweep, has ended. `evenOnly`: leave only a sweep that goes on
     // evenly; else a shaft at rest, too.
@@ -38,9 +37,9 @@ private:
     [[nodiscard]] bool caughtUp(Point point, double threshold_V) const;
     [[nodiscard]] double cameBack_V(double volts_V) const; // from the extreme
     [[nodiscard]] bool wanders(Point point, double limit_V);
-    [[nodiscard]] bool letGo() const;
+    [[nodiscard]] bool letGo(double threshold_V) const;
 
-    std::vector<Window> windows_;
+    Window rest_;
     static constexpr std::size_t kBefore = 4;
     std::array<Point, kBefore> before_; // on the sweep, oldest first
     std::size_t count_ = 0;
@@ -49,7 +48,8 @@ private:
     Excursion off_;
     Point lastOff_;
     bool strayed_ = false; // the reading before was not where the one before it was
-    double offSum_V_ = 0;
+    int atRest_ = 0;       // readings in the window of the rest, and between what
+    double restLow_V_ = 0, restHigh_V_ = 0;
     Time toldFrom_{-1}, toldTo_{-1};
 };
 

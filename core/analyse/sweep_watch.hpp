@@ -17,7 +17,7 @@ public:
         double volts_V = 0;
     };
 
-    SweepWatch(double resolution_V, std::vector<Window> windows) : line_(resolution_V), leap_(std::move(windows)) {}
+    SweepWatch(double resolution_V, Window rest) : line_(resolution_V), leap_(rest) {}
 
     // `asked`: a step asks for a sweep; else only a shaft that moves on evenly counts as swept.
     void push(Time time, double volts_V, double threshold_V, bool asked);

@@ -121,11 +121,13 @@ ShakenTally tallyMoving(const CoverageEvidence& evidence) {
         return pose < 0 && (step == Step::sweep || step == Step::fullPress || step == Step::release ||
                             step == Step::confirm || step == Step::warmRepeat);
     });
-    // A hand that goes back for a moment looks like a spike to a slow meter. A worn spot spikes at its own place.
-    const bool twoShort =
-        tally.decides && !tally.jumped && tally.faultPoses == 2 && tally.readings < kReadingsThatDecide;
-    if (twoShort && tally.heldHigh_V - tally.heldLow_V > kSamePlaceShare * evidence.sheet->span_V())
-        tally.decides = false;
+    // A hand that goes back for a moment looks like a spike to a slow meter. A worn spot spikes at its own place; and
+    // what leaps by half a volt in one reading is no hand.
+    const bool samePlace =
+        tally.faultPoses >= 2 && tally.heldHigh_V - tally.heldLow_V <= kSamePlaceShare * evidence.sheet->span_V();
+    const bool longLeap =
+        tally.readings >= kReadingsThatDecide && tally.deepest_V >= evidence.sheet->referenceFault.depth_V;
+    tally.decides = tally.jumped || samePlace || longLeap || tally.faultPoses > 2;
     return tally;
 }
 

@@ -21,7 +21,7 @@ double swept_V(int reading) {
 }
 
 std::vector<Excursion> sweep(const std::function<double(int)>& shown_V, std::uint64_t seed = 1, bool asked = true) {
-    SweepWatch watch(0.001, {{4.2, 4.8}, {0.8, 1.0}});
+    SweepWatch watch(0.001, {4.2, 4.8});
     Dice dice(seed);
     std::vector<Excursion> all;
     for (int i = 0; i < 360; ++i) {
