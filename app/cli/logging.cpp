@@ -10,7 +10,9 @@ namespace stillwire {
 
 namespace fs = std::filesystem;
 
-std::string logToFile() {
+namespace {
+
+std::string stateFolder() {
     const char* state = std::getenv("XDG_STATE_HOME");
     const char* home = std::getenv("HOME");
     fs::path folder;
@@ -22,10 +24,22 @@ std::string logToFile() {
         return {};
     std::error_code failed;
     fs::create_directories(folder / "stillwire", failed);
-    if (failed) return {};
-    const std::string path = (folder / "stillwire" / "stillwire.log").string();
+    return failed ? std::string() : (folder / "stillwire").string();
+}
+
+} // namespace
+
+std::string logToFile() {
+    const std::string folder = stateFolder();
+    if (folder.empty()) return {};
+    const std::string path = folder + "/stillwire.log";
     openLog(path);
     return path;
+}
+
+std::string recordingNotes() {
+    const std::string folder = stateFolder();
+    return folder.empty() ? folder : folder + "/recording";
 }
 
 } // namespace stillwire

@@ -9,4 +9,8 @@ namespace stillwire {
 // written. Nothing is ever logged to a terminal. The path, empty for nowhere.
 std::string logToFile();
 
+// $XDG_STATE_HOME/stillwire/recording (else ~/.local/state/…), where captures that are being recorded are noted
+// (meters/session/unfinished.hpp); empty for nowhere.
+std::string recordingNotes();
+
 } // namespace stillwire

@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
 #include "app/cli/follow.hpp"
+#include "app/cli/logging.hpp"
 #include "app/cli/resources.hpp"
 #include "app/cli/spoken.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/describe/description.hpp"
 #include "meters/link/serial_link.hpp"
+#include "meters/session/unfinished.hpp"
 
 #include <csignal>
 #include <iostream>
@@ -24,6 +26,14 @@ Error missing(const char* option, const char* verb) {
     return e;
 }
 
+// Told once: the file is the person's own.
+void offerUnfinished(const std::string& notes) {
+    for (const std::string& path : unfinishedCaptures(notes)) {
+        std::cout << "A recording was cut short; what arrived is in " << path << "\n";
+        forgetUnfinished(notes, path);
+    }
+}
+
 } // namespace
 
 Status runRecord(const Options& o) {
@@ -40,6 +50,8 @@ Status runRecord(const Options& o) {
     SessionOptions options;
     options.guided = o.guided.value_or(true);
     options.capturePath = o.output;
+    options.notesFolder = recordingNotes();
+    offerUnfinished(options.notesFolder);
     options.seed = o.seed;
     auto session =
         Session::start(makeSerialLink(o.port, description->link), makeDecoder(*description), header, options);
@@ -57,7 +69,7 @@ Status runRecord(const Options& o) {
     std::cout << "\n" << spokenVerdict(last->findings->verdict);
     if (!last->recorderSays.empty())
         return Error{.where = o.output,
-                     .what = "not every reading is in it: " + last->recorderSays,
+                     .what = "the capture may not be whole: " + last->recorderSays,
                      .mend = "record again elsewhere"};
     std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";
     return Done{};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/bench_doors.hpp"
 
+#include "app/cli/logging.hpp"
 #include "app/cli/resources.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
@@ -94,6 +95,7 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
     header.meter = description->traits;
     SessionOptions options;
     options.capturePath = newCapturePath(QString::fromStdString(sheet->name));
+    options.notesFolder = recordingNotes();
     options.seed = static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch());
     auto session = Session::start(makeSerialLink(way.port.toStdString(), description->link),
                                   makeDecoder(*description), header, options);

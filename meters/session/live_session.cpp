@@ -33,7 +33,7 @@ LiveSession::LiveSession(std::unique_ptr<Link> link, std::unique_ptr<Decoder> de
 
 Status LiveSession::begin(const CaptureHeader& header) {
     if (!options_.capturePath.empty())
-        if (Status begun = recorder_.begin(options_.capturePath, header); !begun) return begun;
+        if (Status begun = recorder_.begin(options_.capturePath, header, options_.notesFolder); !begun) return begun;
     realClock_ = link_->descriptor() >= 0;
     zero_ = rows_ != nullptr ? Time(0) : link_->now();
     asleep_ = bootTime() - awakeTime();

@@ -21,11 +21,12 @@ constexpr Time kSaveTold = 20s;
 
 } // namespace
 
-Status Recorder::begin(const std::string& path, const CaptureHeader& header) {
+Status Recorder::begin(const std::string& path, const CaptureHeader& header, const std::string& notesFolder) {
     auto made = CaptureWriter::create(path, header);
     if (!made) return made.error();
     header_ = header;
     target_.file = std::make_shared<CaptureWriter>(std::move(made.value()));
+    if (!notesFolder.empty()) note_ = RecordingNote(notesFolder, path);
     writeThread_ = std::jthread([this](const std::stop_token& stop) { writeLoop(stop); });
     syncThread_ = std::jthread([this](const std::stop_token& stop) { syncLoop(stop); });
     return Done{};
@@ -114,6 +115,7 @@ void Recorder::saveTo(const std::string& path) {
         save(path);
         const std::lock_guard lock(mutex_);
         adopt();
+        noteWhole();
         return;
     }
     {
@@ -155,6 +157,7 @@ void Recorder::adopt() {
     if (!saved_) return;
     target_ = std::move(*saved_);
     saved_.reset();
+    note_.movedTo(target_.file->path());
     written_ = target_.given;
     failing_ = behind_ = false;
     syncTrouble_.clear();
@@ -173,6 +176,11 @@ void Recorder::finish() {
     if (status) status = target_.file->sync();
     const std::lock_guard lock(mutex_);
     if (!status && trouble_.empty()) trouble_ = status.error().text();
+    noteWhole();
+}
+
+void Recorder::noteWhole() {
+    if (trouble_.empty() && written_ == rows_.size()) note_.done();
 }
 
 std::string Recorder::path() const {

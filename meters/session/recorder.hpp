@@ -11,6 +11,7 @@
 #include "core/capture/reading.hpp"
 #include "core/capture/writer.hpp"
 #include "meters/session/row_memory.hpp"
+#include "meters/session/unfinished.hpp"
 
 #include <condition_variable>
 #include <memory>
@@ -29,7 +30,9 @@ public:
     Recorder(const Recorder&) = delete;
     Recorder& operator=(const Recorder&) = delete;
 
-    [[nodiscard]] Status begin(const std::string& path, const CaptureHeader& header);
+    // `notesFolder`: where a capture that was never finished is told from (unfinished.hpp); empty: nowhere.
+    [[nodiscard]] Status begin(const std::string& path, const CaptureHeader& header,
+                               const std::string& notesFolder = {});
     void append(const Reading& reading);
     void append(const Mark& mark);
     // Waits until every row so far is in the file, but no longer than a moment, and not again while the disk is
@@ -57,12 +60,14 @@ private:
     void save(const std::string& path);
     void adopt();                   // under mutex_: the saved file takes the old one's place
     void told(const Status& wrote); // under mutex_
+    void noteWhole();               // under mutex_: if every row is in the file, it is finished
     [[nodiscard]] bool recording() const { return writeThread_.joinable(); }
 
     CaptureHeader header_;
     mutable std::mutex mutex_; // for all that follows
     RowMemory rows_;
     Target target_;
+    RecordingNote note_;
     std::optional<Target> saved_; // the write thread takes it over
     std::size_t written_ = 0;     // bytes of rows that are in target_'s file
     std::string trouble_, syncTrouble_, saveTrouble_;

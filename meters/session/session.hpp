@@ -50,6 +50,7 @@ using Hand = std::function<std::vector<Command>(const Prompt&, Time now)>;
 struct SessionOptions {
     bool guided = true;
     std::string capturePath{}; // empty: do not record
+    std::string notesFolder{}; // for a note that it is being recorded (unfinished.hpp); empty: none
     double replaySpeed = 1;    // of a replayed capture; 0: as fast as it goes. A simulated link keeps its own pace
     std::uint64_t seed = 1;
     Hand hand{}; // of a simulated person; the session ends when the procedure is finished

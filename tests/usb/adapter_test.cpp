@@ -46,7 +46,7 @@ protected:
     static void TearDownTestSuite() { computer.reset(); }
 
     void TearDown() override {
-        pc().run("kill -9 $pid $holder 2>/dev/null; wait; rm -f /tmp/*; holder=; pid=");
+        pc().run("kill -9 $pid $holder 2>/dev/null; wait; rm -rf /tmp/* /tmp/.local; holder=; pid=");
         pc().ours.pull();
         pc().other.pull();
         EXPECT_TRUE(pc().until("[ -z \"$(ls /dev | grep ttyUSB)\" ]"));
@@ -216,6 +216,21 @@ TEST_F(UsbAdapter, AnotherAdapterUnderItsNameIsNotTakenForIt) {
     ASSERT_EQ(runs.size(), 2u);
     expectNumbers(runs[0], 1, 20, 20);
     expectNumbers(runs[1], 21, 20, 20);
+}
+
+TEST_F(UsbAdapter, ARecordingThatWasKilledIsToldOfAtTheNextStart) {
+    plugIn();
+    record("text-line-logger");
+    send(20);
+    ASSERT_TRUE(recorded(20));
+    pc().run("kill -9 $pid; wait $pid; mv /tmp/said /tmp/before; rm -f /tmp/second.csv");
+    pc().run(
+        "stillwire record --port /dev/ttyUSB0 --meter text-line-logger --sheet resurfacer-drive-pedal --no-guide "
+        "-o /tmp/second.csv </dev/null >/tmp/said 2>&1 & pid=$!");
+    EXPECT_TRUE(said("A recording was cut short; what arrived is in /tmp/c.csv"));
+    const auto runs = runsOf(ended());
+    ASSERT_EQ(runs.size(), 1u);
+    expectNumbers(runs[0], 1, 20, 20);
 }
 
 TEST_F(UsbAdapter, ThirtyThousandLinesAtOnceAllArrive) {

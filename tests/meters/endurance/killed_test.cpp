@@ -67,8 +67,8 @@ TEST(NothingLost, AKilledProgramLeavesEveryReadingItShowed) {
         int ends[2];
         ASSERT_EQ(pipe(ends), 0);
         const int instant_us = std::uniform_int_distribution<>(80'000, latest_ms * 1000)(random);
-        // In half of the rounds shortly before the end: it takes a few milliseconds.
-        const int saveAfter = round % 2 == 0 ? 0 : std::max(1, (instant_us - 80'000) / 2500);
+        // In half of the rounds, in the middle or shortly before the end.
+        const int saveAfter = round % 2 == 0 ? 0 : std::max(1, (instant_us - 80'000) / 6000);
         const pid_t child = fork();
         if (child == 0) recordUntilKilled(path, other, saveAfter, ends[1]);
         close(ends[1]);
