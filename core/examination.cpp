@@ -17,6 +17,7 @@ constexpr double kOverVoltage_V = 5.5;
 constexpr int kOverVoltageReadings = 2; // one alone may be a needle slipping
 constexpr double kDefaultInterval_s = 0.33;
 constexpr Time kJumpShown = 3s;
+constexpr double kLeansShare = 0.4; // of the threshold: a pose that leans to one side
 
 MeterTraits completed(MeterTraits meter) {
     if (meter.interval_s <= 0) meter.interval_s = kDefaultInterval_s;
@@ -86,7 +87,6 @@ void Examination::Parts::place(Excursion excursion, bool shoulder) {
     // One found late, in a movement that never came, belongs before those after it.
     auto at = excursions.end();
     while (at != excursions.begin() && (at - 1)->from > e.from) --at;
-    leaning.insert(leaning.begin() + (at - excursions.begin()), shoulder);
     excursions.insert(at, std::move(e));
 }
 
@@ -119,7 +119,7 @@ void Examination::Parts::travelWithdrawn(Time from) {
 
 void Examination::Parts::held(Time time, double volts_V, bool settledAnew) {
     plateaus.held(time, volts_V, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
-    places.countHeld(volts_V);
+    places.countHeld(volts_V, tracker.held_V(), kLeansShare * tracker.threshold_V());
     if (!onSignal()) return;
     wear.held(volts_V, tracker.held_V());
     if (drive) drive->held(time, volts_V);

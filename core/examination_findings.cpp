@@ -63,7 +63,7 @@ Findings Examination::Parts::findings() const {
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
     f.excursions = excursions;
     if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
-    tellPlay(f.excursions, {&places, &leaning, f.meter.interval_s, resolutionOf(meter)});
+    tellPlay(f.excursions, {&places, f.meter.interval_s, resolutionOf(meter)});
     f.jumps = jumps;
 
     const std::vector<Plateau> held = plateaus.all();

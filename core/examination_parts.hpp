@@ -75,7 +75,6 @@ struct Examination::Parts final : TrackerListener {
     std::optional<DriveStrip> drive;
 
     std::vector<Excursion> excursions;
-    std::vector<bool> leaning; // of each excursion: its neighbours lean the same way
     std::vector<LevelJump> jumps;
     std::vector<TimeSpan> travels;
     std::size_t readings = 0;

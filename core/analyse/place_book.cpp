@@ -67,10 +67,12 @@ void PlaceBook::countReading() {
     if (const int pose = now().poseIndex; pose >= 0) ++poses_[static_cast<std::size_t>(pose)].readings;
 }
 
-void PlaceBook::countHeld(double volts_V) {
+void PlaceBook::countHeld(double volts_V, double held_V, double lean_V) {
     if (now().poseIndex < 0) return;
     Pose& pose = poses_[static_cast<std::size_t>(now().poseIndex)];
     pose.heldSum_V += volts_V;
+    if (volts_V - held_V >= lean_V) ++pose.leansUp;
+    if (held_V - volts_V >= lean_V) ++pose.leansDown;
     ++pose.held;
 }
 

@@ -50,6 +50,7 @@ struct Pose {
     int readings = 0;
     double heldSum_V = 0; // of its readings near the held level
     int held = 0;
+    int leansUp = 0, leansDown = 0; // of those: to one side, though within the threshold
 };
 
 struct StepVisit {
@@ -66,7 +67,7 @@ public:
     // True if the place changed in a way the level may follow.
     bool push(const Mark& mark);
     void countReading();
-    void countHeld(double volts_V); // near the held level // in the pose in force
+    void countHeld(double volts_V, double held_V, double lean_V); // near the held level // in the pose in force
 
     [[nodiscard]] const Place& now() const { return places_.back(); }
     [[nodiscard]] const Place& at(Time time) const;

@@ -14,6 +14,10 @@ constexpr Time kApart = 6s;      // one pose and the next
 constexpr std::size_t kFewest = 3;
 constexpr Time kLeftEarly = 700ms;
 constexpr double kLeftIntervals = 1.5;
+constexpr Time kHandLate = 1s;      // after the mark of the next pose
+constexpr int kShortPose = 4;       // readings near the level
+constexpr int kFewestLeans = 2;     // the edges of a dropout lean, too
+constexpr double kLeansShare = 0.4; // of the pose's readings
 constexpr int kHeldOfPose = 2;
 constexpr double kAlike_V = 0.015; // of one arm held over the same way
 constexpr double kAlikeCounts = 2;
@@ -52,11 +56,23 @@ void tellUnmarked(std::vector<Excursion>& excursions, double resolution_V) {
     }
 }
 
+bool leans(const Excursion& e, const Pose& pose) {
+    const int readings = e.direction == Direction::up ? pose.leansUp : pose.leansDown;
+    const int enough =
+        pose.held <= kShortPose ? 1 : std::max(kFewestLeans, static_cast<int>(kLeansShare * pose.held));
+    return readings >= enough;
+}
+
 // The hand lets go a little before the next mark; after the last pose of a step there is none to wait for.
 bool holdsThrough(const Excursion& e, const std::vector<Pose>& poses, double interval_s) {
     const auto index = static_cast<std::size_t>(e.poseIndex);
     const Pose& pose = poses[index];
     if (!pose.closed) return true;
+    // Within the threshold now, perhaps, but the pose leans to that side; or the one before did, and the hand is
+    // late.
+    if (leans(e, pose)) return true;
+    const bool early = e.from - pose.from <= kHandLate + fromSeconds(interval_s);
+    if (early && index > 0 && poses[index - 1].stepVisit == pose.stepVisit && leans(e, poses[index - 1])) return true;
     const bool last = index + 1 == poses.size() || poses[index + 1].stepVisit != pose.stepVisit;
     if (last) return e.readings >= kHeldReadings;
     return e.to >= pose.to - std::max(kLeftEarly, fromSeconds(kLeftIntervals * interval_s));
@@ -72,14 +88,12 @@ bool ofItsPose(const Excursion& e, const Pose& pose) {
 } // namespace
 
 void tellPlay(std::vector<Excursion>& excursions, const PlayEvidence& evidence) {
-    const auto leans = [&](std::size_t i) { return i < evidence.leaning->size() && (*evidence.leaning)[i]; };
-    for (std::size_t i = 0; i < excursions.size(); ++i) {
-        Excursion& e = excursions[i];
+    for (Excursion& e : excursions) {
         if (e.poseIndex < 0 || e.depth_V() > e.play_V) continue;
         const std::vector<Pose>& poses = evidence.places->poses();
         if (ofItsPose(e, poses[static_cast<std::size_t>(e.poseIndex)]))
             e.kind = ExcursionKind::play;
-        else if (e.kind == ExcursionKind::play && !leans(i) && !holdsThrough(e, poses, evidence.interval_s))
+        else if (e.kind == ExcursionKind::play && !holdsThrough(e, poses, evidence.interval_s))
             e.kind = ExcursionKind::dropout;
     }
     tellUnmarked(excursions, evidence.resolution_V);

@@ -12,7 +12,6 @@ namespace stillwire {
 
 struct PlayEvidence {
     const PlaceBook* places = nullptr;
-    const std::vector<bool>* leaning = nullptr; // of the excursions that have ended: a neighbour leans the same way
     double interval_s = 0;
     double resolution_V = 0; // of the meter
 };

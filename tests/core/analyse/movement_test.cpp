@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Movements and what happens in and about them.
+#include "tests/support/trace_maker.hpp"
+
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+namespace stillwire::test {
+namespace {
+
+const MakerMeter kMeters[] = {
+    {0.10, 0.08, 0.001, 0.0006, 0.002, 0.5, 2},
+    {0.33, 0.10, 0.001, 0.0005, 0.004, 0.5, 2},
+    {0.50, 0.20, 0.010, 0.0020, 0.004, 0.8, 2},
+};
+
+bool told(const Findings& f, const TrueDropout& d, const MakerMeter& meter) {
+    for (const Excursion& e : f.excursions)
+        if (e.kind == ExcursionKind::dropout && toSeconds(e.from) <= d.to_s + meter.interval_s + meter.aperture_s &&
+            toSeconds(e.to) >= d.from_s)
+            return true;
+    return false;
+}
+
+TEST(Movement, ADropoutSoonAfterItIsTold) {
+    for (const MakerMeter& meter : kMeters)
+        for (const double after_s : {2.2, 2.5, 3.0, 4.0})
+            for (const bool marked : {true, false})
+                for (std::uint64_t seed = 1; seed <= 5; ++seed) {
+                    TraceMaker trace(meter, seed);
+                    trace.set(0.82);
+                    if (marked) trace.mark("step:full-press");
+                    trace.hold(15);
+                    if (marked) trace.mark("position:pressed");
+                    trace.hold(0.4);
+                    trace.move(4.1, 0.4);
+                    const double dropoutAfter_s = after_s - 0.8;
+                    trace.dropout(dropoutAfter_s, 4 * meter.interval_s, -0.5);
+                    trace.hold(20);
+                    const Findings f = examine(trace, risingSheet());
+                    EXPECT_TRUE(told(f, trace.dropouts()[0], meter))
+                        << meter.interval_s << " s, " << after_s << " s after the mark, seed " << seed
+                        << (marked ? " marked" : " unmarked");
+                    EXPECT_TRUE(f.jumps.empty());
+                }
+}
+
+TEST(Movement, ASlowSweepThatNobodyMarkedIsTravelAndItsDropoutsAreTold) {
+    for (const MakerMeter& meter : kMeters) {
+        int found = 0, runs = 0;
+        for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+            TraceMaker trace(meter, seed);
+            trace.set(0.82);
+            trace.hold(15);
+            const bool faulty = seed % 2 == 0;
+            if (faulty) trace.dropout(trace.dice().between(8, 14), 0.9, -0.8);
+            trace.move(4.1, 22);
+            trace.hold(15);
+            const Findings f = examine(trace, risingSheet());
+            EXPECT_TRUE(f.jumps.empty());
+            Time travel{0};
+            for (const Phase& phase : f.phases)
+                if (phase.kind == PhaseKind::travel) travel += phase.to - phase.from;
+            EXPECT_NEAR(toSeconds(travel), 22, 1.5) << meter.interval_s << " s, seed " << seed;
+            if (!faulty) {
+                EXPECT_EQ(dropoutCount(f), 0) << meter.interval_s << " s, seed " << seed;
+                continue;
+            }
+            ++runs;
+            found += told(f, trace.dropouts()[0], meter) ? 1 : 0;
+        }
+        EXPECT_GE(found, runs - 1) << meter.interval_s;
+    }
+}
+
+TEST(Movement, AShallowShiftThatComesBackWithinItsPoseIsNoPlay) {
+    for (const MakerMeter& meter : {kMeters[0], kMeters[1]}) {
+        TraceMaker trace(meter, 3);
+        trace.set(0.82);
+        trace.guidedStart();
+        trace.mark("step:wiggle-shaft");
+        trace.hold(2);
+        for (int i = 0; i < 6; ++i) {
+            trace.mark(i % 2 == 0 ? "pose:left" : "pose:right");
+            if (i == 3) trace.dropout(1.0, 4 * meter.interval_s, -0.035);
+            trace.hold(6);
+        }
+        trace.mark("step:end");
+        const Findings f = examine(trace, risingSheet());
+        ASSERT_EQ(f.excursions.size(), 1U);
+        EXPECT_EQ(f.excursions[0].kind, ExcursionKind::dropout);
+        EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << "no deeper than play: it has no vote";
+    }
+}
+
+} // namespace
+} // namespace stillwire::test
