@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace stillwire {
@@ -77,11 +78,14 @@ double LevelHistogram::mad_V() const {
         if (counts_[i] > 0) deviations.emplace_back(std::abs(centre(i) - middle_V), counts_[i]);
     std::sort(deviations.begin(), deviations.end());
     std::int64_t seen = 0;
+    std::optional<double> lower_V; // of the middle two, where they differ
     for (const auto& [deviation_V, count] : deviations) {
+        if (lower_V) return 0.5 * (*lower_V + deviation_V);
         seen += count;
-        if (2 * seen >= total_) return deviation_V;
+        if (2 * seen > total_) return deviation_V;
+        if (2 * seen == total_) lower_V = deviation_V;
     }
-    return 0;
+    return lower_V.value_or(0);
 }
 
 double LevelHistogram::lowest_V() const { return total_ == 0 ? 0 : rank_V(0); }

@@ -13,6 +13,7 @@ constexpr Time kGrace = 3s;       // after a mark that asks for movement
 constexpr Time kEarlyHand = 3s;   // a hand that moved before its mark
 constexpr Time kJumpSettles = 8s; // a level that stays elsewhere this long has jumped; poses are shorter
 constexpr int kJumpReadings = 8;
+constexpr Time kHomeAgain = 10s;        // left unjudged and back within this: no jump
 constexpr Time kNeverSettles = 60s;     // away for so long and never at rest: look for a level anew
 constexpr int kTailReadings = 8;        // a meter's display filter may still creep after two near readings
 constexpr int kSettlingReadings = 4;    // a shaft that has just arrived swings about its level
@@ -56,7 +57,7 @@ double LevelTracker::settleTolerance_V() const {
 }
 
 bool LevelTracker::mayMove(Time time, Asked asked) const {
-    return asked == Asked::free || asked == Asked::sweep || moveAsked_ || time <= graceUntil_ ||
+    return asked == Asked::free || asked == Asked::sweep || moveAsked_ || wasFree_ || time <= graceUntil_ ||
            (asked == Asked::moving && sinceSettled_ < kEstablished);
 }
 
@@ -85,6 +86,9 @@ void LevelTracker::placeChanged(const Place& place) {
     stepVisit_ = place.stepVisit;
     wire_ = place.wire;
     inPose_ = place.poseIndex >= 0;
+    if (free_ && place.asked != Asked::free) wasFree_ = true;
+    free_ = place.asked == Asked::free;
+    sweeping_ = place.asked == Asked::sweep;
     if (state_ != State::away || !place.moveAsked) return;
     // A hand that moved before its mark; the needle on its way to the next wire. But a dropout that straddles the end
     // of a step is a dropout of that step, though the wire is another one after it.
@@ -108,11 +112,15 @@ void LevelTracker::blind() {
 }
 
 ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
+    ReadingClass seen = ReadingClass::held;
     switch (state_) {
-    case State::held: return hold(time, volts_V, asked);
-    case State::away: return stayAway(time, volts_V, asked);
-    default: return seek(time, volts_V, asked);
+    case State::held: seen = hold(time, volts_V, asked); break;
+    case State::away: seen = stayAway(time, volts_V, asked); break;
+    default: seen = seek(time, volts_V, asked);
     }
+    // What moved while nothing was judged may first show in the reading after, if the meter was dark meanwhile.
+    if (asked != Asked::free) wasFree_ = false;
+    return seen;
 }
 
 void LevelTracker::accept(Time time, double volts_V, bool anew) {
@@ -121,7 +129,8 @@ void LevelTracker::accept(Time time, double volts_V, bool anew) {
     // A shift under side load is within the threshold, perhaps, but it is not the level at rest.
     const bool stirred = level_.hold() == Hold::stirred && level_.begunBy() != Hold::stirred &&
                          std::abs(volts_V - held_V_) > level_.quietReach_V();
-    if (!stirred || anew) {
+    // On a sweep two near readings of a coarse meter are no level whose noise could be learned.
+    if ((!stirred && !sweeping_) || anew) {
         level_.add(volts_V);
         held_V_ = level_.level_V();
         limit_V_ = threshold_V() + kRoundOff_V;
@@ -243,6 +252,10 @@ void LevelTracker::settle(Time time, double volts_V, Asked asked) {
         settleDirection_ = settled_V > *left_V_ ? 1 : -1;
         settleMove_V_ = std::abs(settled_V - *left_V_);
         moveAsked_ = false;
+        if (asked == Asked::free) {
+            home_V_ = left_V_;
+            leftHome_ = seekFrom_;
+        }
     }
     state_ = State::held;
     dip_.reset();
@@ -418,7 +431,10 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
         } else {
             listener_->excursionWithdrawn();
         }
-        if (std::abs(run_V - left_V) > play_V_) {
+        // Left while nothing was judged, and back again: whatever it was, it is not of this step.
+        const bool homeAgain =
+            home_V_ && std::abs(run_V - *home_V_) <= limit_V_ && excursion_.from - leftHome_ < kHomeAgain;
+        if (std::abs(run_V - left_V) > play_V_ && !homeAgain) {
             const Time at = deeper ? runFrom_ : excursion_.from;
             listener_->jumped({at, left_V, run_V, std::nullopt, -1});
         }

@@ -83,6 +83,11 @@ private:
     double limit_V_ = 0; // threshold_V() of now
     bool foot_ = false;
     bool footLeaves_ = false;
+    bool sweeping_ = false;
+    std::optional<double> home_V_; // the level last left while nothing was judged
+    Time leftHome_{0};
+    bool free_ = false;    // nothing is judged
+    bool wasFree_ = false; // until a moment ago; no reading since
 
     // Movement that a mark asked for.
     bool moveAsked_ = false; // and has not come yet

@@ -208,6 +208,7 @@ bool PlaceBook::push(const Mark& mark) {
     case MarkKind::arm:
         if (argument == "on-stop") armOnStop_ = true;
         if (argument == "off-stop") armOnStop_ = false;
+        armAnswered_ = mark.time;
         return false;
     default: return false;
     }

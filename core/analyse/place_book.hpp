@@ -78,6 +78,7 @@ public:
     [[nodiscard]] bool anyStep() const { return !visits_.empty(); }
     [[nodiscard]] bool did(Step step) const;
     [[nodiscard]] std::optional<bool> armOnStop() const { return armOnStop_; }
+    [[nodiscard]] Time armAnswered() const { return armAnswered_; } // when
     [[nodiscard]] const std::vector<Step>& skippedSteps() const { return skipped_; }
 
 private:
@@ -92,6 +93,7 @@ private:
     std::vector<StepVisit> visits_;
     std::vector<Step> skipped_;
     std::optional<bool> armOnStop_;
+    Time armAnswered_{0};
     bool keyOff_ = false;
     int lastPosition_ = -1;
 };

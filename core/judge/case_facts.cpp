@@ -2,6 +2,7 @@
 #include "core/judge/case_facts.hpp"
 
 #include "core/judge/adjustment.hpp"
+#include "core/judge/within.hpp"
 #include "core/stats/exact.hpp"
 
 #include <algorithm>
@@ -82,6 +83,13 @@ double worstLevel_V(const PositionLevel& p) {
         if (!visit.hang && margin(visit.level_V) < margin(worst_V)) worst_V = visit.level_V;
     if (p.coldLevel_V && margin(*p.coldLevel_V) < margin(worst_V)) worst_V = *p.coldLevel_V;
     return worst_V;
+}
+
+Sentence tooCloseToCall(const PositionLevel& p) {
+    const double level_V = worstLevel_V(p);
+    const double limit_V = level_V > p.window_V.middle_V() ? p.window_V.max_V : p.window_V.min_V;
+    return {"%1 %2, good to %3: too close to the %4 limit to call.",
+            {p.name, levelTo(level_V, *p.u_V), within(*p.u_V), volts(limit_V)}};
 }
 
 bool shaftDecides(const Case& c) { return c.shaft.decides && (!c.harness.any || moreOften(c.shaft, c.harness)); }

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <map>
 #include <set>
 
 namespace stillwire {
@@ -17,15 +18,17 @@ constexpr int kReadingsThatDecide = 3;
 constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
 
-bool overlapsBlind(const Pose& pose, Time to, const std::vector<BlindSpan>& blind) {
-    return std::any_of(blind.begin(), blind.end(),
-                       [&](const BlindSpan& span) { return span.from < to && span.to > pose.from; });
+bool overlapsBlind(const Pose& pose, const CoverageEvidence& evidence, bool offScaleOnly = false) {
+    const Time to = pose.closed ? pose.to : evidence.end;
+    return std::any_of(evidence.blind->begin(), evidence.blind->end(), [&](const BlindSpan& span) {
+        const bool offScale = span.cause == BlindCause::autorange || span.cause == BlindCause::overload;
+        return span.from < to && span.to > pose.from && (offScale || !offScaleOnly);
+    });
 }
 
 bool lookedAt(const Pose& pose, const CoverageEvidence& evidence) {
-    const Time to = pose.closed ? pose.to : evidence.end;
     return pose.readings >= kReadingsInAPose && !evidence.places->undone(pose.stepVisit) &&
-           !overlapsBlind(pose, to, *evidence.blind);
+           !overlapsBlind(pose, evidence);
 }
 
 // Belongs this pose (or, outside poses, this step) to what was shaken?
@@ -43,8 +46,13 @@ using Belongs = std::function<bool(std::optional<Step>, int pose)>;
 ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     ShakenTally tally;
     const std::vector<Pose>& poses = evidence.places->poses();
-    for (std::size_t i = 0; i < poses.size(); ++i)
-        if (mine(poses[i].step, static_cast<int>(i)) && lookedAt(poses[i], evidence)) ++tally.poses;
+    for (std::size_t i = 0; i < poses.size(); ++i) {
+        if (!mine(poses[i].step, static_cast<int>(i))) continue;
+        if (lookedAt(poses[i], evidence))
+            ++tally.poses;
+        else if (!evidence.places->undone(poses[i].stepVisit) && overlapsBlind(poses[i], evidence, true))
+            ++tally.offScale;
+    }
 
     std::set<int> faulty;
     int loose = 0; // votes outside poses
@@ -81,6 +89,14 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;
     tally.decides = tally.jumped || tally.faultPoses >= 2 || tally.readings >= kReadingsThatDecide;
     tally.places.assign(where.begin(), where.end());
+    // A dropout that a hand left behind may show in the first reading of the next section.
+    std::map<std::string, int> sections;
+    for (const int pose : faulty) {
+        const std::string& at = poses[static_cast<std::size_t>(pose)].where;
+        ++sections[at.substr(0, at.find('/'))];
+    }
+    for (const auto& [section, count] : sections)
+        if (4 * count >= 3 * static_cast<int>(faulty.size())) tally.section = section;
     return tally;
 }
 

@@ -31,6 +31,7 @@ enum class Shaken { shaft, harness };
 // Votes of the poses for a fault: excursions deeper than the sheet's play, and level jumps.
 struct ShakenTally {
     int poses = 0;        // looked at
+    int offScale = 0;     // not looked at, for the meter changed its range or went over it
     int faultPoses = 0;   // with a vote
     bool decides = false; // two dropouts in two poses, one of three readings or more, or a jump
     bool any = false;     // at least one vote
@@ -40,6 +41,7 @@ struct ShakenTally {
     double held_V = 0, extreme_V = 0; // of the deepest
     int readings = 0;                 // of the longest
     std::vector<std::string> places;  // where, each once
+    std::string section;              // of the harness, where three in four of the faulty poses lie; empty if none
 };
 
 // True if this excursion may speak for a fault: a dropout deeper than play, in a step that counts.

@@ -32,14 +32,14 @@ bool scattered(std::vector<double> levels, double gap_V, const Window& window) {
 
 } // namespace
 
-void findHangs(const Sheet& sheet, const MeterTraits& meter, std::size_t rest, const std::vector<bool>& returned,
-               double noise_V, Levels& levels) {
+void findHangs(const Sheet& sheet, const MeterTraits& meter, const Releases& releases, Levels& levels) {
+    const std::size_t rest = releases.rest;
     PositionLevel& position = levels.positions[rest];
     const double resolution_V = meter.rangeFor(position.window_V.middle_V()).resolution_V;
-    const double limit_V = std::max({sheet.play_V, 6 * noise_V, 3 * resolution_V});
+    const double limit_V = std::max({sheet.play_V, 6 * releases.noise_V, 3 * resolution_V});
     std::vector<double> back;
     for (std::size_t i = 0; i < position.visits.size(); ++i)
-        if (returned[i]) back.push_back(position.visits[i].level_V);
+        if (releases.returned[i]) back.push_back(position.visits[i].level_V);
     if (back.size() < 2) return;
     // The visits that came back furthest are the good ones; with the rest at one end of travel that is one extreme.
     double good_V = back.front();
@@ -48,25 +48,33 @@ void findHangs(const Sheet& sheet, const MeterTraits& meter, std::size_t rest, c
             good_V = level_V;
     const bool between = rest > 0 && rest + 1 < sheet.positions.size();
     if (between) good_V = medianOf(back);
+    const auto [low, high] = std::minmax_element(back.begin(), back.end());
+    const bool unsteady = *high - *low > limit_V || releases.armOnStop == false;
+    const bool noneCameBack = !between && releases.before_V && unsteady &&
+                              towardsPressed(sheet, rest, *releases.before_V, good_V) > limit_V;
+    if (noneCameBack) good_V = *releases.before_V;
     std::vector<double> goods, hangs;
+    bool hungWhenAsked = false;
     for (std::size_t i = 0; i < position.visits.size(); ++i) {
-        if (!returned[i]) continue;
-        const bool hang = towardsPressed(sheet, rest, good_V, position.visits[i].level_V) > limit_V;
-        position.visits[i].hang = hang;
-        (hang ? hangs : goods).push_back(position.visits[i].level_V);
+        if (!releases.returned[i]) continue;
+        Visit& visit = position.visits[i];
+        visit.hang = towardsPressed(sheet, rest, good_V, visit.level_V) > limit_V;
+        (visit.hang ? hangs : goods).push_back(visit.level_V);
+        if (visit.from <= releases.answered) hungWhenAsked = visit.hang;
     }
     if (!hangs.empty() && scattered(back, limit_V, position.window_V)) {
         for (Visit& visit : position.visits) visit.hang = false;
         levels.scattered = true;
-        levels.scatterLow_V = *std::min_element(back.begin(), back.end());
-        levels.scatterHigh_V = *std::max_element(back.begin(), back.end());
+        levels.scatterLow_V = *low;
+        levels.scatterHigh_V = *high;
         return;
     }
     levels.hangs = static_cast<int>(hangs.size());
-    if (!hangs.empty()) {
-        levels.hangLevel_V = medianOf(hangs);
-        levels.goodRest_V = medianOf(goods);
-    }
+    if (hangs.empty()) return;
+    levels.hangLevel_V = medianOf(hangs);
+    levels.goodRest_V = goods.empty() ? good_V : medianOf(goods);
+    // An arm on its stop after a good release says nothing of the bad ones; one off its stop says it all.
+    if (hungWhenAsked || releases.armOnStop == false) levels.hungOnStop = releases.armOnStop;
 }
 
 } // namespace stillwire

@@ -22,12 +22,13 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
         // The conformance is that of the worst stay, and is said of it.
         const double level_V =
             coldIsWorse ? *p.coldLevel_V : (p.conformance == Conformance::inside ? *p.level_V : worstLevel_V(p));
-        const char* pattern = p.conformance == Conformance::inside ? "%1: %2, good to %3, inside %4 to %5."
-                              : p.conformance == Conformance::outside
-                                  ? "%1: %2, good to %3, outside %4 to %5."
-                                  : "%1: %2, good to %3, too close to a limit of %4 to %5 to call.";
-        verdict.reasons.push_back(
-            {pattern, {p.name, volts(level_V), within(*p.u_V), volts(p.window_V.min_V), volts(p.window_V.max_V)}});
+        if (p.conformance == Conformance::undecided)
+            verdict.reasons.push_back(tooCloseToCall(p));
+        else
+            verdict.reasons.push_back({p.conformance == Conformance::inside ? "%1: %2, good to %3, inside %4 to %5."
+                                                                            : "%1: %2, good to %3, outside %4 to %5.",
+                                       {p.name, levelTo(level_V, *p.u_V), within(*p.u_V), volts(p.window_V.min_V),
+                                        volts(p.window_V.max_V)}});
         if (coldIsWorse)
             verdict.reasons.push_back({"%1 was %2 cold and %3 later. The cold reading counts.",
                                        {p.name, volts(*p.coldLevel_V), volts(*p.level_V)}});
@@ -49,6 +50,13 @@ void addNotTested(const Case& c, Verdict& verdict) {
     for (const Step step : c.places->skippedSteps())
         if (step != Step::sweep && step != Step::lift && step != Step::warmRepeat)
             verdict.notTested.push_back({"Skipped: %1.", {std::string(stepName(step))}});
+    for (const StepCoverage& step : c.findings->steps) {
+        if (step.blindPoses == 0 || (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness)) continue;
+        const std::string dark = std::to_string(step.blindPoses);
+        verdict.notTested.push_back(step.step == Step::wiggleShaft
+                                        ? Sentence{"The meter was blind in %1 poses of the shaft.", {dark}}
+                                        : Sentence{"The meter was blind in %1 poses of the harness.", {dark}});
+    }
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
         if (e.kind == ExcursionKind::dropout && e.poseIndex >= 0 &&
@@ -57,6 +65,9 @@ void addNotTested(const Case& c, Verdict& verdict) {
     if (undone > 0)
         verdict.notTested.push_back(
             {"%1 dropouts were seen in a step that was undone; they do not count.", {std::to_string(undone)}});
+    if (c.probeAtSensor && (verdict.decision == Decision::keep || verdict.decision == Decision::cannotTell))
+        verdict.notTested.push_back(
+            {"Measured at the sensor: a break between there and the controller would not show.", {}});
     const StepCoverage& w = c.findings->wiggle;
     if (w.shortestVisible_s && w.poses > 0) {
         const Sight sight{c.findings->meter.interval_s, c.findings->meter.aperture_s,
@@ -87,9 +98,6 @@ Verdict judge(const Case& facts) {
         }
         verdict.causes.push_back(std::move(cause));
     }
-    if (verdict.decision == Decision::checkWiring &&
-        facts.shaft.decides) // the sensor is not cleared by its connector
-        verdict.causes.push_back({Decision::replace, {"The sensor itself, if the wiring proves sound.", {}}, {}});
     addLevelReasons(facts, verdict);
     for (const Cause& cause : verdict.causes)
         if (!cause.nextTest.empty()) verdict.next.push_back(cause.nextTest);

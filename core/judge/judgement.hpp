@@ -31,6 +31,7 @@ struct Case {
     ShakenTally untouched;                   // cold-start, and wherever nobody moved anything
     int unmarkedDropouts = 0;
     bool blackOnSensorGround = false;
+    bool probeAtSensor = true; // else at the controller
     bool meterKnown = true;
     std::vector<Missing> missing; // missingForKeep() of the rest, found once for all rows
 };

@@ -13,6 +13,9 @@ namespace stillwire {
 
 namespace {
 
+constexpr int kLatest = 8;                              // stays: as many poses to one side as to the other
+constexpr Time kLeft = std::chrono::milliseconds(1500); // before its place ended
+
 bool isVisit(const Plateau& stay, const PlaceBook& places) {
     const Place& place = stay.place;
     if (place.wire != Probed::signal || place.position < 0 || place.poseIndex >= 0) return false;
@@ -117,7 +120,9 @@ std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus) {
         for (std::size_t i = begin; i < end; ++i) {
             const Plateau& plateau = plateaus[i];
             if (plateau.readings < 2) continue;
-            if (place.moveAsked && anyMoved && !plateau.moved) continue; // the hand had not moved yet
+            // The hand had not moved yet: it moved later, and settled or was too unsteady to.
+            const bool left = end < plateaus.size() && plateaus[end].place.from - plateau.to > kLeft;
+            if (place.moveAsked && (anyMoved || left) && !plateau.moved) continue;
             if (!best || plateau.readings >= best->readings) best = &plateau;
         }
         if (best) stays.push_back(*best);
@@ -150,7 +155,13 @@ Levels weighLevels(const LevelEvidence& evidence) {
     std::vector<bool> returned; // of the visits to rest
     double noise_V = 0;
     int previous = -1;
+    std::vector<double> unpressed; // levels at rest before anything was pressed, wiggles too
     for (const Plateau& stay : stays) {
+        if (previous < 0 || static_cast<std::size_t>(previous) == rest) {
+            const bool atRest = stay.place.wire == Probed::signal && stay.place.position == static_cast<int>(rest);
+            if (atRest && !evidence.places->undone(stay.place.stepVisit))
+                unpressed.push_back(ratiometricLevel(sheet, meter, levels.supply, settledOf(stay)).level_V);
+        }
         if (!isVisit(stay, *evidence.places)) continue;
         const auto index = static_cast<std::size_t>(stay.place.position);
         const bool cameBack = index == rest && previous >= 0 && static_cast<std::size_t>(previous) != rest;
@@ -173,7 +184,11 @@ Levels weighLevels(const LevelEvidence& evidence) {
         if (cameBack) ++levels.releases;
     }
     levels.confirmed = std::all_of(confirmed.begin(), confirmed.end(), [](bool b) { return b; });
-    findHangs(sheet, meter, rest, returned, noise_V, levels);
+    Releases releases{
+        rest, returned, noise_V, std::nullopt, evidence.places->armOnStop(), evidence.places->armAnswered()};
+    if (unpressed.size() > kLatest) unpressed.erase(unpressed.begin(), unpressed.end() - kLatest);
+    if (!unpressed.empty() && !levels.adjusted) releases.before_V = medianOf(unpressed);
+    findHangs(sheet, meter, releases, levels);
     for (std::size_t i = 0; i < count; ++i)
         if (!raw[i].empty())
             judgePosition(sheet, meter, levels.supply, levels.positions[i], raw[i], cold[i].carriedTo(raw[i]));

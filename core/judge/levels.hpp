@@ -24,6 +24,7 @@ struct Levels {
     int releases = 0;                     // visits to rest that came from a working position
     int hangs = 0;
     double hangLevel_V = 0, goodRest_V = 0; // nominal, when there are hangs
+    std::optional<bool> hungOnStop;         // where the arm was, as answered while it hung
     bool scattered = false;                 // releases spread inside the window without a gap
     double scatterLow_V = 0, scatterHigh_V = 0;
     bool adjusted = false;  // turns were made; the levels are those after the last

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/judge/case_facts.hpp"
 #include "core/judge/judgement.hpp"
+#include "core/judge/within.hpp"
 
 #include <algorithm>
 
@@ -16,14 +18,14 @@ void wires(const Case& c, std::vector<Missing>& out) {
                        {"Measure the reference wire at the sensor, black lead where it is.", {}}});
     if (f.reference && f.reference->conformance == Conformance::undecided)
         out.push_back({{"The reference, %1, good to %2, is too close to its limit to call.",
-                        {volts(f.reference->worst_V), volts(2 * f.reference->u_V)}},
+                        {levelTo(f.reference->worst_V, f.reference->u_V), within(f.reference->u_V)}},
                        {"Measure the reference with a better meter or on a finer range.", {}}});
     if (!f.ground && !c.blackOnSensorGround)
         out.push_back({{"The ground drop was not measured.", {}},
                        {"Measure the ground wire at the sensor against battery negative.", {}}});
     if (f.ground && f.ground->conformance == Conformance::undecided)
         out.push_back({{"The ground drop, %1, good to %2, is too close to its limit to call.",
-                        {volts(f.ground->worst_V, 3), volts(2 * f.ground->u_V, 3)}},
+                        {volts(f.ground->worst_V, 3), within(f.ground->u_V)}},
                        {"Measure the ground drop on a finer range.", {}}});
 }
 
@@ -35,6 +37,18 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
             out.push_back({{"This meter cannot see a dropout of half a volt here.", {}},
                            {"Use a meter with a finer range or less noise.", {}}});
             continue;
+        }
+        const int offScale = (shaft ? c.shaft : c.harness).offScale;
+        if (offScale > 0 && *step.posesFor95 == 0) {
+            // A level that stands still leaves no range: where the meter left it, the level may have leapt unseen.
+            const std::string dark = std::to_string(offScale);
+            out.push_back({shaft ? Sentence{"The meter changed its range in %1 poses of the shaft, where the level "
+                                            "should have stood still.",
+                                            {dark}}
+                                 : Sentence{"The meter changed its range in %1 poses of the harness, where the level "
+                                            "should have stood still.",
+                                            {dark}},
+                           {"Lock the meter's range on DC volts and repeat these poses.", {}}});
         }
         if (*step.posesFor95 == 0) continue;
         const std::string wanted = std::to_string(*step.posesFor95);
@@ -70,10 +84,7 @@ void positions(const Case& c, std::vector<Missing>& out) {
                            resting ? Sentence{"Record the level %1, hands off.", {position.name}}
                                    : Sentence{"Press fully to %1 and hold it still.", {position.name}}});
         } else if (position.conformance == Conformance::undecided) {
-            const double limit_V =
-                *position.level_V > position.window_V.middle_V() ? position.window_V.max_V : position.window_V.min_V;
-            out.push_back({{"%1 %2, good to %3: too close to the %4 limit to call.",
-                            {position.name, volts(*position.level_V), volts(2 * *position.u_V), volts(limit_V)}},
+            out.push_back({tooCloseToCall(position),
                            {"Measure %1 again with a better meter or on a finer range.", {position.name}}});
         }
     }

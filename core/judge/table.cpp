@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace stillwire {
 
@@ -13,6 +14,14 @@ namespace {
 
 std::string poses(const ShakenTally& tally) { return std::to_string(std::max(tally.poses, tally.faultPoses)); }
 std::string faults(const ShakenTally& tally) { return std::to_string(tally.faultPoses); }
+
+// "section-2" as it is said.
+std::string spoken(std::string place) {
+    std::replace(place.begin(), place.end(), '-', ' ');
+    return place;
+}
+
+constexpr const char* kConnector = "section-1"; // sections count from the sensor
 
 Sentence nothing(const Case&) { return {}; }
 
@@ -31,7 +40,7 @@ const std::array kTable = {
                  [](const Case& c) {
                      const WireLevel& r = *c.findings->reference;
                      return Sentence{"The reference is %1, good to %2; it should be %3 to %4.",
-                                     {volts(r.worst_V), within(r.u_V), volts(c.sheet->reference.min_V),
+                                     {levelTo(r.worst_V, r.u_V), within(r.u_V), volts(c.sheet->reference.min_V),
                                       volts(c.sheet->reference.max_V)}};
                  },
                  [](const Case&) {
@@ -116,21 +125,33 @@ const std::array kTable = {
     JudgementRow{
         "harness", Decision::checkWiring, harnessDecides,
         [](const Case& c) {
-            return Sentence{
-                "%1 of %2 poses of the harness dropped out: %3 went to %4 or further. The shaft did not do it.",
-                {faults(c.harness), poses(c.harness), volts(c.harness.held_V), volts(c.harness.extreme_V)}};
+            const std::vector<std::string> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
+                                                   volts(c.harness.extreme_V)};
+            return c.shaft.any ? Sentence{"The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or "
+                                          "further.",
+                                          figures}
+                               : Sentence{"The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or "
+                                          "further. The shaft "
+                                          "did not do it.",
+                                          figures};
         },
         [](const Case& c) {
-            return c.harness.places.size() == 1
-                       ? Sentence{"Key off, then open the harness at %1 and look for a chafe or a broken strand.",
-                                  {c.harness.places.front()}}
-                       : Sentence{"Wiggle the harness in short sections until one of them brings it back.", {}};
+            const std::string& section = c.harness.section;
+            if (section == kConnector)
+                return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and seal, and "
+                                "wiggle it again.",
+                                {}};
+            return section.empty()
+                       ? Sentence{"Wiggle the harness in short sections until one of them brings it back.", {}}
+                       : Sentence{"Key off, then open the harness at %1 and look for a chafe or a broken strand.",
+                                  {spoken(section)}};
         }},
     JudgementRow{
         "shaft", Decision::replace, shaftDecides,
         [](const Case& c) {
-            return Sentence{"%1 of %2 poses of the shaft dropped out with the pedal still: %3 went to %4 or further.",
-                            {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V)}};
+            return Sentence{
+                "The signal dropped out in %1 of %2 poses of the shaft, the pedal still: %3 went to %4 or further.",
+                {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V)}};
         },
         [](const Case&) {
             return Sentence{
@@ -153,6 +174,26 @@ const std::array kTable = {
         [](const Case&) {
             return Sentence{"Hold the connector still and wiggle the shaft again.", {}};
         }},
+    // The other side, where one decides: less often, and there all the same.
+    JudgementRow{"harness too", Decision::checkWiring, [](const Case& c) { return c.harness.any && shaftDecides(c); },
+                 [](const Case& c) {
+                     return Sentence{"The harness too dropped out, less often: in %1 of %2 poses.",
+                                     {faults(c.harness), poses(c.harness)}};
+                 },
+                 [](const Case&) {
+                     return Sentence{"Wiggle the harness in short sections until one of them brings it back.", {}};
+                 }},
+    JudgementRow{
+        "shaft too", Decision::replace,
+        [](const Case& c) { return c.shaft.any && !shaftDecides(c) && (c.harness.decides || c.shaft.decides); },
+        [](const Case& c) {
+            return Sentence{"The shaft dropped out in %1 of %2 poses: the sensor itself, if the wiring proves "
+                            "sound.",
+                            {faults(c.shaft), poses(c.shaft)}};
+        },
+        [](const Case&) {
+            return Sentence{"With the wiring mended, wiggle the shaft again.", {}};
+        }},
     JudgementRow{"moving shaft", Decision::replace,
                  [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any; },
                  [](const Case& c) {
@@ -165,21 +206,25 @@ const std::array kTable = {
                  }},
     JudgementRow{
         "hangs", Decision::replace,
-        [](const Case& c) { return c.levels->hangs > 0 && c.places->armOnStop().value_or(true); },
+        [](const Case& c) { return c.levels->hangs > 0 && c.levels->hungOnStop.value_or(true); },
         [](const Case& c) {
+            if (c.levels->hangs >= c.levels->releases)
+                return Sentence{
+                    "Released, it came back to about %1 each of %2 times; before the first press it stood "
+                    "at %3.",
+                    {volts(c.levels->hangLevel_V), std::to_string(c.levels->releases), volts(c.levels->goodRest_V)}};
             return Sentence{
                 "Released, it came back to %1 in %2 of %3 releases, and to %4 in the others: not repeatable.",
                 {volts(c.levels->hangLevel_V), std::to_string(c.levels->hangs), std::to_string(c.levels->releases),
                  volts(c.levels->goodRest_V)}};
         },
         [](const Case& c) {
-            return c.places->armOnStop()
-                       ? Sentence{"The arm was on its stop: look at the sensor, then its mount.", {}}
-                       : Sentence{"When it hangs again, see whether the arm is on its stop.", {}};
+            return c.levels->hungOnStop ? Sentence{"The arm was on its stop: look at the sensor, then its mount.", {}}
+                                        : Sentence{"When it hangs again, see whether the arm is on its stop.", {}};
         }},
     JudgementRow{
         "hangs off its stop", Decision::checkLinkage,
-        [](const Case& c) { return c.levels->hangs > 0 && !c.places->armOnStop().value_or(true); },
+        [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(true); },
         [](const Case& c) {
             return Sentence{
                 "Released, it hung at %1 in %2 of %3 releases with the arm off its stop: spring and linkage first.",
@@ -217,14 +262,21 @@ const std::array kTable = {
         "wants adjustment", Decision::adjust, adjustable,
         [](const Case& c) {
             const PositionLevel& p = worstPosition(c);
-            const double shift_V = *c.findings->adjustment.shift_V;
+            const double shift_V = c.findings->adjustment.after_V.at(p.name) - *p.level_V; // of this end
+            const std::vector<std::string> figures{p.name, volts(worstLevel_V(p)), volts(p.window_V.min_V),
+                                                   volts(p.window_V.max_V), volts(std::abs(shift_V))};
+            const bool lower = shift_V < 0;
             if (p.conformance == Conformance::outside)
-                return Sentence{
-                    "Steady, but %1 is %2, outside %3 to %4: turn the sensor by %5.",
-                    {p.name, volts(*p.level_V), volts(p.window_V.min_V), volts(p.window_V.max_V), volts(shift_V)}};
-            return Sentence{
-                "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor by %5.",
-                {p.name, volts(*p.level_V), volts(p.window_V.min_V), volts(p.window_V.max_V), volts(shift_V)}};
+                return Sentence{lower ? "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 "
+                                        "lower."
+                                      : "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 "
+                                        "higher.",
+                                figures};
+            return Sentence{lower ? "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it "
+                                    "reads %5 lower."
+                                  : "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it "
+                                    "reads %5 higher.",
+                            figures};
         },
         [](const Case& c) {
             const auto& targets = c.findings->adjustment.targetRaw_V;
