@@ -17,6 +17,7 @@ public:
         : plan_(script.plan), sheet_(sheet), rest_(bench::restIndex(sheet)),
           stage_(setup, script.habits, sheet, meter, seed), rig_(stage_.rig()), hand_(stage_.hand()), pace_(seed, 5),
           interval_s_(rig_.meter().interval_s()),
+          settle_s_((setup.meter.filter < 1 ? 12 : 9) * interval_s_), // a display filter creeps on
           dark_s_(meter.ranges.size() > 1 && setup.meter.lockedRange_V <= 0 ? setup.meter.blank_s : 0),
           hangs_(setup.mechanics.hangChance > 0), hangInSensor_(setup.mechanics.hangInSensor) {}
 
@@ -30,10 +31,10 @@ private:
     void step(Step step);
     void lead(Wire wire);
     void poses(int count, bool harness);
-    // Stays until a settled level was shown: nine readings, and the dark of a range change on the way.
+    // Stays until a settled level was shown, and the dark of a range change on the way.
     void visit(const std::string& name, double stay_s) {
         mark("position:" + name);
-        wait(std::max(stay_s, 9 * interval_s_) + dark_s_);
+        wait(std::max(stay_s, settle_s_) + dark_s_);
     }
     void pressAll(double press_s, double rest_s);
     void releases();
@@ -45,7 +46,7 @@ private:
     bench::Rig& rig_;
     bench::Hand& hand_;
     bench::Random pace_;
-    double interval_s_, dark_s_;
+    double interval_s_, settle_s_, dark_s_;
     bool hangs_, hangInSensor_;
     std::vector<Reading> fresh_;
     Capture capture_;
@@ -112,7 +113,7 @@ void Player::releases() {
 }
 
 void Player::step(Step step) {
-    const double look_s = std::max(4.0, 8 * interval_s_);
+    const double look_s = std::max(4.0, settle_s_);
     if (step == Step::reference || step == Step::wiggleReference)
         lead(Wire::reference);
     else if (step == Step::ground || step == Step::wiggleGround)

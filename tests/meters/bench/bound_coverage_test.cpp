@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The bound that is printed, "at most so often per pose", against the rate that is true: a fault of known rate on the
+// fault bench, through the whole path. One-sided Clopper-Pearson promises to cover in 95 % of runs or more.
+#include "tests/meters/bench/verdict_runs.hpp"
+#include "tests/support/long_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include <gtest/gtest.h>
+
+namespace stillwire::test {
+namespace {
+
+// Longer than the shortest that cannot hide from any of the five meters, deeper than the reference fault, anywhere on
+// the track, at any temperature: every pose has the same chance.
+BenchScript faultOfRate(double perSecond) {
+    BenchScript script = benchScript(std::nullopt);
+    BenchFault& fault = script.faults.emplace_back();
+    fault.place = bench::Place::wiper;
+    using Fault = bench::Intermittent;
+    fault.tuned = {{&Fault::shaft_per_s, perSecond},
+                   {&Fault::ohmMin, 1e6},
+                   {&Fault::ohmMax, 1e7},
+                   {&Fault::durationMin_s, 0.45},
+                   {&Fault::durationMax_s, 0.60}};
+    script.plan.steps = {Step::hookUp, Step::reference, Step::ground, Step::coldStart, Step::wiggleShaft};
+    return script;
+}
+
+// Poses of the shaft in which an event began, by the truth.
+int posesWithEvent(const Simulation& run, int& poses) {
+    int with = 0;
+    const auto& marks = run.capture.marks;
+    for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
+        if (marks[i].kind() != MarkKind::pose) continue;
+        ++poses;
+        const double from_s = toSeconds(marks[i].time), to_s = toSeconds(marks[i + 1].time);
+        with += std::any_of(run.truth.events.begin(), run.truth.events.end(),
+                            [&](const TruthEvent& e) { return e.from_s >= from_s && e.from_s < to_s; });
+    }
+    return with;
+}
+
+class Bound : public testing::TestWithParam<MeterKind> {};
+
+TEST_P(Bound, CoversTheTrueRate) {
+    const int runs = scaled(100, 1000);
+    for (const double perSecond : {0.005, 0.02, 0.06, 0.11, 0.2}) {
+        BenchScript script = faultOfRate(perSecond);
+        script.setup.meter = meterQuirks(GetParam());
+        int poses = 0, with = 0, unseen = 0;
+        std::vector<double> bounds;
+        for (int seed = 1; seed <= runs; ++seed) {
+            const Simulation run = benchRun(script, pedalSheet(), static_cast<std::uint64_t>(seed), GetParam());
+            with += posesWithEvent(run, poses);
+            const Findings f = judged(run);
+            const auto shaft = std::find_if(f.steps.begin(), f.steps.end(),
+                                            [](const StepCoverage& s) { return s.step == Step::wiggleShaft; });
+            ASSERT_NE(shaft, f.steps.end());
+            ASSERT_TRUE(shaft->rateUpper95);
+            ASSERT_LT(shaft->shortestVisible_s.value_or(9), 0.45);
+            bounds.push_back(*shaft->rateUpper95);
+            unseen += shaft->dropouts == 0;
+        }
+        const double rate = static_cast<double>(with) / poses;
+        const auto covered = std::count_if(bounds.begin(), bounds.end(), [&](double bound) { return bound >= rate; });
+        std::printf("%-8s true rate per pose %.4f: covered in %zd of %d runs (%.1f %%), never seen in %d\n",
+                    meterName(GetParam()), rate, covered, runs, 100.0 * static_cast<double>(covered) / runs, unseen);
+        // Three standard errors of the count at 95 %.
+        EXPECT_GE(static_cast<double>(covered), 0.95 * runs - 3 * std::sqrt(0.95 * 0.05 * runs));
+    }
+}
+INSTANTIATE_TEST_SUITE_P(Meters, Bound, testing::ValuesIn(kMeterKinds),
+                         [](const auto& kind) { return std::string(meterName(kind.param)); });
+
+} // namespace
+} // namespace stillwire::test

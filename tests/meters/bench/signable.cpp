@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/meters/bench/signable.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace stillwire::test {
+namespace {
+
+// Poses and moments with an event that reached a reading by more than a limit.
+struct Shown {
+    std::set<std::size_t> poses; // index of the pose's mark
+    int loose = 0;               // outside poses
+    std::size_t longest = 0;     // readings of the longest event
+    [[nodiscard]] int count() const { return static_cast<int>(poses.size()) + loose; }
+    // "Two dropouts in two poses, or one of three readings or more, decide."
+    [[nodiscard]] bool decides() const { return count() >= 2 || longest >= 3; }
+};
+struct Counts {
+    Shown shaft, harness, moving;
+    int shaftPoses = 0, harnessPoses = 0;
+};
+
+// Readings for which a display filter still shows what is over: two events nearer than that are shown as one.
+std::size_t memoryOf(const bench::MeterQuirks& meter) {
+    constexpr double kForgotten = 0.02;
+    return meter.filter < 1 ? static_cast<std::size_t>(std::ceil(std::log(kForgotten) / std::log1p(-meter.filter)))
+                            : 1;
+}
+
+Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, double limit_V) {
+    const Capture& capture = run.capture;
+    const Time aperture = fromSeconds(capture.header.meter->aperture_s.value_or(capture.header.meter->interval_s));
+    Counts counts;
+    struct At {
+        Time from{0};
+        std::string step;
+        bool pose = false;
+    };
+    std::vector<At> places; // one a mark
+    for (const Mark& mark : capture.marks) {
+        At at{mark.time, places.empty() ? "" : places.back().step, false};
+        if (mark.kind() == MarkKind::step) at.step = std::string(mark.argument());
+        if (mark.kind() == MarkKind::stepEnd) at.step.clear();
+        at.pose = mark.kind() == MarkKind::pose;
+        counts.shaftPoses += at.pose && at.step == "wiggle-shaft";
+        counts.harnessPoses += at.pose && at.step == "wiggle-harness";
+        places.push_back(std::move(at));
+    }
+    const auto deep = [&](const TruthTouch& touch) {
+        return std::abs(touch.depth_V) > limit_V && capture.readings[touch.reading].hasNumber();
+    };
+    std::size_t length = 0;    // readings of the newest as shown
+    std::size_t shownUpTo = 0; // reading of the last event, and the filter's memory
+    for (const TruthEvent& event : run.truth.events) {
+        const auto first = std::find_if(event.touched.begin(), event.touched.end(), deep);
+        if (first == event.touched.end()) continue;
+        const bool more = first->reading > shownUpTo || shownUpTo == 0;
+        for (const TruthTouch& touch : event.touched)
+            if (deep(touch)) shownUpTo = std::max(shownUpTo, touch.reading + memoryOf(meter));
+        // It belongs to the place in force when the aperture of its first reading began.
+        const Time began = capture.readings[first->reading].time - aperture;
+        std::size_t at = places.size();
+        while (at > 0 && places[at - 1].from > began) --at;
+        if (at == 0) continue;
+        const At& place = places[at - 1];
+        Shown* side = place.step == "wiggle-shaft"     ? &counts.shaft
+                      : place.step == "wiggle-harness" ? &counts.harness
+                      : place.step == "sweep" || place.step == "full-press" || place.step == "release"
+                          ? &counts.moving
+                          : nullptr;
+        if (!side) continue;
+        // As shown: with what the filter adds, and together with the event it is run together with.
+        const auto n = static_cast<std::size_t>(std::count_if(event.touched.begin(), event.touched.end(), deep));
+        length = more ? n + memoryOf(meter) - 1 : length + n;
+        side->longest = std::max(side->longest, length);
+        if (!more) continue;
+        if (place.pose)
+            side->poses.insert(at);
+        else
+            ++side->loose;
+    }
+    return counts;
+}
+
+// One-sided exact conditional test: k1 or more of k1+k2 events in n1 of n1+n2 poses, by adding up the binomial law.
+double chanceOfSoMany(int k1, int n1, int k2, int n2) {
+    const double share = static_cast<double>(n1) / (n1 + n2);
+    const int n = k1 + k2;
+    double sum = 0;
+    for (int i = k1; i <= n; ++i)
+        sum += std::exp(std::lgamma(n + 1.0) - std::lgamma(i + 1.0) - std::lgamma(n - i + 1.0) + i * std::log(share) +
+                        (n - i) * std::log1p(-share));
+    return sum;
+}
+
+// Rows 3 to 10 of the judgement, on counts.
+Decision byTheRows(const Counts& c, Decision standing, double significant) {
+    const int ks = c.shaft.count(), kh = c.harness.count();
+    const bool harnessMore =
+        kh > 0 && (ks == 0 || chanceOfSoMany(kh, c.harnessPoses, ks, c.shaftPoses) < significant);
+    const bool shaftMore = ks > 0 && (kh == 0 || chanceOfSoMany(ks, c.shaftPoses, kh, c.harnessPoses) < significant);
+    if (c.harness.decides() && harnessMore) return Decision::checkWiring;
+    if (c.shaft.decides() && shaftMore) return Decision::replace;
+    if (ks > 0 && kh > 0 && (c.harness.decides() || c.shaft.decides())) return Decision::checkWiring;
+    if (c.moving.decides() && kh == 0) return Decision::replace; // the shaft turns, nothing else is touched
+    if (standing != Decision::keep) return standing;
+    return ks + kh + c.moving.count() > 0 ? Decision::cannotTell : Decision::keep;
+}
+
+// Did some of an event fall into readings without a number: a range change, an overload?
+bool wentDark(const Simulation& run) {
+    return std::any_of(run.truth.events.begin(), run.truth.events.end(), [&](const TruthEvent& event) {
+        return std::any_of(event.touched.begin(), event.touched.end(), [&](const TruthTouch& touch) {
+            return std::abs(touch.depth_V) > kTellable_V && !run.capture.readings[touch.reading].hasNumber();
+        });
+    });
+}
+
+} // namespace
+
+bool showed(const Simulation& run) {
+    return std::any_of(run.truth.events.begin(), run.truth.events.end(), [](const TruthEvent& event) {
+        return std::any_of(event.touched.begin(), event.touched.end(),
+                           [](const TruthTouch& touch) { return std::abs(touch.depth_V) > kTellable_V; });
+    });
+}
+
+Signable signable(const Simulation& run, const BenchScript& script, const Sheet& sheet) {
+    // What stands still: supply, ground, releases, mount; a fault that comes and goes is left out.
+    bench::BenchSetup still = prepare(script, sheet).value();
+    const bool intermittent = !still.faults.empty();
+    still.faults.clear();
+    Truth standing;
+    standing.hangs = run.truth.hangs;
+    judgeTruth(standing, still, script.plan, sheet);
+
+    Signable out;
+    out.right = standing.verdict;
+    const bool supply = !standing.causes.empty() && (standing.causes.front() == "reference outside its limits" ||
+                                                     standing.causes.front() == "ground drop");
+    if (!supply && intermittent) {
+        const bench::MeterQuirks& meter = still.meter;
+        out.right = byTheRows(countShown(run, meter, kTellable_V), standing.verdict, 0.05);
+        // A dropout of half or of twice the depth may count as well, and a pose more or less turns a test that is
+        // near its limit: then either is signable.
+        for (const double limit_V : {0.5 * kTellable_V, kTellable_V, 2 * kTellable_V})
+            for (const double significant : {0.02, 0.05, 0.12})
+                out.accepted.insert(byTheRows(countShown(run, meter, limit_V), standing.verdict, significant));
+        // A range change or an overload swallowed some of it: who does not know what was in the dark may say so.
+        if (wentDark(run)) out.accepted.insert(Decision::cannotTell);
+    }
+    // A hang that nobody looked at while it hung: on its stop or off it, the row says replace "if not asked".
+    const auto& marks = run.capture.marks;
+    const bool seenOff =
+        std::any_of(marks.begin(), marks.end(), [](const Mark& mark) { return mark.text == "arm:off-stop"; });
+    if (out.right == Decision::checkLinkage && run.truth.hangs > 0 && !seenOff)
+        out.accepted.insert(Decision::replace);
+    out.accepted.insert(out.right);
+    return out;
+}
+
+} // namespace stillwire::test
