@@ -14,6 +14,7 @@ constexpr Time kApart = 6s;      // one pose and the next
 constexpr std::size_t kFewest = 3;
 constexpr Time kLeftEarly = 700ms;
 constexpr double kLeftIntervals = 1.5;
+constexpr Time kHandOver = 1500ms;  // after the mark of a pose
 constexpr Time kHandLate = 1s;      // after the mark of the next pose
 constexpr int kShortPose = 4;       // readings near the level
 constexpr int kFewestLeans = 2;     // the edges of a dropout lean, too
@@ -73,6 +74,7 @@ bool holdsThrough(const Excursion& e, const std::vector<Pose>& poses, double int
     if (leans(e, pose)) return true;
     const bool early = e.from - pose.from <= kHandLate + fromSeconds(interval_s);
     if (early && index > 0 && poses[index - 1].stepVisit == pose.stepVisit && leans(e, poses[index - 1])) return true;
+    if (e.from - pose.from > kHandOver + fromSeconds(interval_s)) return false; // the hand was over long before
     const bool last = index + 1 == poses.size() || poses[index + 1].stepVisit != pose.stepVisit;
     if (last) return e.readings >= kHeldReadings;
     return e.to >= pose.to - std::max(kLeftEarly, fromSeconds(kLeftIntervals * interval_s));

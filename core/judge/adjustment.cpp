@@ -192,23 +192,27 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
         if (position.level_V && wantsAdjustment(sheet, levels, position)) advice.wanted = true;
     if (demands.empty()) return advice;
     double shift_V = bestShift_V(demands);
-    const auto farEnough = [&](const ShiftDemand& d) {
-        return d.margin(shift_V) * d.window.half_V() > enough_V(sheet, d.window) - kRoundOff_V;
+    // Feasible, unless the levels it leads to would want the sensor turned again.
+    const auto farEnough = [&](const std::vector<ShiftDemand>& all, double by_V) {
+        return std::all_of(all.begin(), all.end(), [&](const ShiftDemand& d) {
+            return d.margin(by_V) * d.window.half_V() > enough_V(sheet, d.window) - kRoundOff_V;
+        });
     };
-    bool wouldDo = std::all_of(demands.begin(), demands.end(), farEnough);
+    bool wouldDo = farEnough(demands, shift_V);
     if (!wouldDo && history.size() < 2) {
-        // Nobody has turned it yet: the ends need not move alike, so one that would go too far gets the benefit of
-        // the doubt.
+        // Nobody has turned it yet, and the ends need not move alike: one that would go too far gets the benefit of
+        // the doubt. The figures are those of equal shares as long as these bring every end inside.
         std::map<std::string, double> lazy = advice.share;
         for (auto& [name, share] : lazy)
             if (name != sheet.rest().name) share = kLeastShare;
         const std::vector<ShiftDemand> other = demandsOf(levels, lazy);
-        if (const double s = bestShift_V(other); smallestMargin(other, s) > 0) {
-            shift_V = s;
+        const double otherShift_V = bestShift_V(other);
+        wouldDo = farEnough(other, otherShift_V);
+        if (smallestMargin(demands, shift_V) <= 0 && smallestMargin(other, otherShift_V) > 0) {
+            shift_V = otherShift_V;
             demands = other;
             advice.share = lazy;
-            advice.sharesAssumed = true;
-            wouldDo = true; // turns will tell
+            advice.sharesAssumed = wouldDo = true; // turns will tell
         }
     }
     advice.shift_V = shift_V;
@@ -219,7 +223,6 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
         advice.after_V[position.name] = after_V;
         advice.targetRaw_V[position.name] = shownFor_V(sheet, levels.supply, after_V);
     }
-    // Not if the levels it leads to would want the sensor turned again.
     advice.feasible = sheet.driftAllowance_V.has_value() && *advice.margin > 0 && wouldDo;
     return advice;
 }

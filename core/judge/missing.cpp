@@ -88,6 +88,10 @@ void positions(const Case& c, std::vector<Missing>& out) {
                            {"Measure %1 again with a better meter or on a finer range.", {position.name}}});
         }
     }
+    const AdjustmentAdvice& turn = c.findings->adjustment;
+    if (turn.wanted && turn.feasible && !adjustable(c))
+        out.push_back({{"An end lies near its limit, and no turn would bring every end further in.", {}},
+                       {"Look at the stops and the lever, then measure every end again.", {}}});
     if (c.levels->releases < kReleases)
         out.push_back({{"%1 of 3 releases were recorded.", {std::to_string(c.levels->releases)}},
                        {"Press and release, three times, and let it settle each time.", {}}});
