@@ -9,6 +9,7 @@
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/findings_text.hpp"
+#include "tests/support/source_folder.hpp"
 
 #include <chrono>
 #include <fstream>
@@ -52,7 +53,7 @@ class SameFindings : public testing::TestWithParam<const char*> {};
 
 TEST_P(SameFindings, LiveReplayedAnalysedAndImported) {
     const MeterDescription meter = shippedMeter(GetParam());
-    const std::string path = STILLWIRE_SOURCE_DIR "/resources/bench/worn-cold.toml";
+    const std::string path = test::sourceFile("resources/bench/worn-cold.toml");
     auto script = parseBenchScript(fileText(path), path);
     ASSERT_TRUE(script) << script.error().text();
     const CaptureHeader header = headerFor(meter);
