@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace stillwire {
 
@@ -46,6 +47,8 @@ Examination::Parts::Parts(ExaminationSetup given)
       secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
     if (setup.sheet.drive)
         drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
+    const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
+    overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
     secondReference.placeChanged(Place{});
     plateaus.placeChanged(places.now());
 }
@@ -212,6 +215,8 @@ PushResult Examination::Parts::push(const Reading& reading) {
     lastReading = reading.time;
     if (!blind.push(reading)) {
         endSweep();
+        const bool over = reading.flags.has(Flag::overload) && !reading.flags.has(Flag::unit);
+        if (over && overloadIsOver) watchVoltage(std::numeric_limits<double>::infinity());
         tracker.blind();
         state = WireState::blind;
         return pushResult();

@@ -57,6 +57,23 @@ std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now) {
     return spans;
 }
 
+std::optional<PoseSpan> posesOf(const std::vector<Mark>& marks, Step step, Time now) {
+    std::optional<PoseSpan> found;
+    bool inStep = false, open = false;
+    for (const Mark& mark : marks) {
+        const MarkKind kind = mark.kind();
+        if (kind == MarkKind::step || kind == MarkKind::stepEnd) {
+            if (open) found->to_s = toSeconds(mark.time);
+            inStep = kind == MarkKind::step && stepByName(mark.argument()) == step;
+            open = false;
+        } else if (kind == MarkKind::pose && inStep && !open) {
+            found = PoseSpan{toSeconds(mark.time), toSeconds(now)};
+            open = true;
+        }
+    }
+    return found;
+}
+
 double shownVolts(double level_V, const Sheet& sheet, const Findings& findings) {
     const double reference_V = findings.reference ? findings.reference->level_V : sheet.nominal_V;
     const double ground_V = findings.ground ? findings.ground->level_V : 0.0;

@@ -38,6 +38,13 @@ struct AwaySpan {
 };
 [[nodiscard]] std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now);
 
+// From the first held pose of a step to the step's end, by the marks; the last time that it was done.
+struct PoseSpan {
+    double from_s = 0, to_s = 0;
+    [[nodiscard]] double length_s() const { return to_s - from_s; }
+};
+[[nodiscard]] std::optional<PoseSpan> posesOf(const std::vector<Mark>& marks, Step step, Time now);
+
 // Name, with limits: "released window 3.90 to 4.40 V".
 [[nodiscard]] QString bandLabel(const Band& band);
 

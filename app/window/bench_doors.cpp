@@ -7,6 +7,7 @@
 #include "meters/link/clock.hpp"
 #include "meters/link/replay.hpp"
 #include "meters/link/serial_link.hpp"
+#include "meters/session/unfinished.hpp"
 
 #include <atomic>
 
@@ -139,8 +140,12 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
     };
     auto session = Session::start(std::move(meter->link), makeDecoder(*description), header, options);
     if (!session) return session.error();
-    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), QString::fromStdString(script->name),
-                  QString::fromStdString(script->notes), [struck] { *struck = true; }};
+    return Opened{std::move(*session),
+                  std::make_shared<const Sheet>(*sheet),
+                  QString::fromStdString(script->name),
+                  QString::fromStdString(script->notes),
+                  0,
+                  [struck] { *struck = true; }};
 }
 
 Result<Opened> BenchDoors::openCapture(const Way& way) {
@@ -159,12 +164,26 @@ Result<Opened> BenchDoors::openCapture(const Way& way) {
     if (!replay->header.notes.empty()) notes += QStringLiteral("\n") + QString::fromStdString(replay->header.notes);
     for (const std::string& warning : replay->warnings)
         notes += QStringLiteral("\n") + QString::fromStdString(warning);
+    double length_s = 0;
+    if (const auto* rows = dynamic_cast<const ReplayRows*>(replay->link.get())) {
+        const auto& readings = rows->capture().readings;
+        if (!readings.empty()) length_s = toSeconds(readings.back().time);
+    }
     SessionOptions options;
     options.guided = false;
     options.replaySpeed = way.speed;
     auto session = Session::start(std::move(replay->link), nullptr, replay->header, options);
     if (!session) return session.error();
-    return Opened{std::move(*session), std::move(sheet), QFileInfo(way.path).completeBaseName(), notes};
+    return Opened{std::move(*session), std::move(sheet), QFileInfo(way.path).completeBaseName(), notes, length_s};
+}
+
+QStringList BenchDoors::takeUnfinished() {
+    QStringList paths;
+    for (const std::string& path : unfinishedCaptures(recordingNotes())) {
+        paths << QString::fromStdString(path);
+        forgetUnfinished(recordingNotes(), path);
+    }
+    return paths;
 }
 
 QStringList demoCaptures() {

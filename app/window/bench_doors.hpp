@@ -14,6 +14,7 @@ public:
     std::vector<Listed> sheets() override;
     std::vector<Listed> scenarios() override;
     Result<Opened> open(const Way& way) override;
+    QStringList takeUnfinished() override;
 
 protected:
     // A place for tests to put a pace and a hand of their own.

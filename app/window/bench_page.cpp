@@ -2,15 +2,19 @@
 #include "app/window/bench_page.hpp"
 
 #include "app/window/aim_view.hpp"
+#include "app/window/briefing_view.hpp"
 #include "app/window/cards_view.hpp"
 #include "app/window/hand_page.hpp"
 #include "app/window/key_hints.hpp"
 #include "app/window/path_view.hpp"
 #include "app/window/readout_view.hpp"
 #include "app/window/replay_page.hpp"
+#include "app/window/stop_view.hpp"
 #include "app/window/text_label.hpp"
 #include "app/window/trace_view.hpp"
 #include "app/window/verdict_bar.hpp"
+#include "app/window/verdict_head.hpp"
+#include "app/window/words.hpp"
 
 #include <QHBoxLayout>
 #include <QPainter>
@@ -31,6 +35,8 @@ BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(pa
     both->addWidget(right_, 1);
     buildLeft();
     buildRight();
+    stop_ = new StopView(look, this);
+    connect(stop_, &StopView::keyIsOff, this, [this] { handle(KeyAction::next); });
     connect(&look, &Look::changed, this, &BenchPage::restyle);
     connect(&feed, &Feed::changed, this, &BenchPage::show);
     restyle();
@@ -78,7 +84,9 @@ void BenchPage::buildLeft() {
 
 void BenchPage::buildRight() {
     readout_ = new ReadoutView(look_, right_);
+    head_ = new VerdictHead(look_, right_);
     aim_ = new AimView(look_, right_);
+    briefing_ = new BriefingView(look_, right_);
     trace_ = new TraceView(look_, right_);
     line_ = new TextLabel(look_, TextSize::text, true, Role::caution, right_);
     cards_ = new CardsView(look_, summary_, right_);
@@ -86,7 +94,9 @@ void BenchPage::buildRight() {
     path_ = new PathView(look_, right_);
     rightColumn_ = new QVBoxLayout(right_);
     rightColumn_->addWidget(readout_);
+    rightColumn_->addWidget(head_);
     rightColumn_->addWidget(aim_);
+    rightColumn_->addWidget(briefing_, 1);
     rightColumn_->addWidget(trace_, 1);
     auto* troubles = new QHBoxLayout;
     troubles->addWidget(line_, 1);
@@ -114,11 +124,12 @@ void BenchPage::restyle() {
     update();
 }
 
-void BenchPage::begin(const QString& name, const QString& notes, bool guided) {
+void BenchPage::begin(const QString& name, const QString& notes, bool guided, double length_s) {
     guided_ = guided;
     turnLeft(guided);
     path_->setVisible(guided);
     replay_->begin(name, notes);
+    replay_->setLength(length_s);
     summary_.setRows({});
     trace_->reset();
     aim_->begin();
@@ -134,8 +145,23 @@ void BenchPage::turnLeft(bool hand) {
 
 void BenchPage::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
+    stop_->show(scene);
+    showWire(scene);
+    showLeft(scene);
+    path_->show(scene);
+    elsewhere_->setVisible(!snapshot.recorderSays.empty());
+    // What stops the bench goes before what only informs.
+    QStringList lines;
+    for (const std::string& says : {snapshot.recorderSays, snapshot.linkSays})
+        if (lines.isEmpty() && !says.empty()) lines << QString::fromStdString(says);
+    if (!notice_.isEmpty()) lines << notice_;
+    line_->say(lines.join(QLatin1Char(' ')));
+}
+
+void BenchPage::showLeft(const Scene& scene) {
+    const Prompt& prompt = scene.snapshot->prompt;
     // A run that is over is read like a replay: the hand has nothing more to do.
-    if (guided_ && snapshot.prompt.finished && leftStack_->currentWidget() == hand_) {
+    if (guided_ && prompt.finished && leftStack_->currentWidget() == hand_) {
         turnLeft(false);
         trace_->showAll();
     }
@@ -143,19 +169,36 @@ void BenchPage::show(const Scene& scene) {
         hand_->show(scene);
     else
         replay_->show(scene);
+    turns_->setVisible(guided_ && prompt.step == Step::adjust);
+}
+
+void BenchPage::showWire(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const bool over = snapshot.prompt.finished || snapshot.link == LinkState::ended;
+    const bool told = over && !hidden_; // then the number has nothing more to say
+    const bool briefing = guided_ && snapshot.prompt.step == Step::hookUp;
+    if (briefing && trace_->hasFocus()) setFocus(); // else the keyboard would go to some button
+    if (!briefing && trace_->isHidden()) trace_->setFocus();
+    readout_->setVisible(!told);
+    head_->setVisible(told);
+    verdict_->setVisible(!told);
+    briefing_->setVisible(briefing);
+    trace_->setVisible(!briefing);
+    if (briefing) briefing_->show(cautionWords(snapshot.prompt));
+    if (told) head_->show(scene);
     readout_->show(scene);
     aim_->show(scene);
     trace_->show(scene);
-    cards_->setVisible(aim_->isHidden()); // while turning there is one thing to look at
-    turns_->setVisible(guided_ && snapshot.prompt.step == Step::adjust);
+    cards_->setVisible(aim_->isHidden() && !briefing); // while turning there is one thing to look at
     summary_.setRows(summaryRows(*snapshot.findings));
     verdict_->show(scene);
-    path_->show(scene);
-    elsewhere_->setVisible(!snapshot.recorderSays.empty());
-    // What stops the bench goes before what only informs.
-    QString line = QString::fromStdString(snapshot.recorderSays);
-    if (line.isEmpty()) line = QString::fromStdString(snapshot.linkSays);
-    line_->say(line.isEmpty() ? notice_ : line);
+}
+
+void BenchPage::hideVerdict() {
+    hidden_ = !hidden_;
+    verdict_->hideWords(hidden_);
+    replay_->hideVerdict(hidden_);
+    show(feed_.scene());
 }
 
 void BenchPage::say(const QString& notice) {
@@ -192,9 +235,15 @@ bool BenchPage::handle(KeyAction action) {
     case KeyAction::showAll: trace_->showAll(); return true;
     case KeyAction::nextEvent: replay_->step(1); return true;
     case KeyAction::previousEvent: replay_->step(-1); return true;
+    case KeyAction::hideVerdict: hideVerdict(); return true;
+    case KeyAction::coldWarm:
+        say(trace_->layWarmOverCold() ? QString() : tr("There is no warm wiggle to lay over the cold one yet."));
+        return true;
     default: return false;
     }
 }
+
+void BenchPage::resizeEvent(QResizeEvent*) { stop_->setGeometry(rect()); }
 
 void BenchPage::paintEvent(QPaintEvent*) {
     QPainter painter(this);

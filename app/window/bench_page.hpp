@@ -15,22 +15,26 @@ class QVBoxLayout;
 namespace stillwire {
 
 class AimView;
+class BriefingView;
 class CardsView;
 class HandPage;
 class KeyHints;
 class PathView;
 class ReadoutView;
 class ReplayPage;
+class StopView;
 class TextLabel;
 class TraceView;
 class VerdictBar;
+class VerdictHead;
 
 class BenchPage : public QWidget {
     Q_OBJECT
 public:
     BenchPage(const Look& look, Feed& feed, QWidget* parent = nullptr);
 
-    void begin(const QString& name, const QString& notes, bool guided);
+    // `length_s`: of a capture that is read, 0 if not known.
+    void begin(const QString& name, const QString& notes, bool guided, double length_s = 0);
     bool handle(KeyAction action);   // true: it was for this page
     void say(const QString& notice); // one line in place; empty takes it away
     [[nodiscard]] TraceView& trace() { return *trace_; }
@@ -41,6 +45,7 @@ signals:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void buildLeft();
@@ -48,11 +53,14 @@ private:
     void restyle();
     void turnLeft(bool hand); // else what is replayed, or over
     void show(const Scene& scene);
+    void showLeft(const Scene& scene);
+    void showWire(const Scene& scene);
+    void hideVerdict();
 
     const Look& look_;
     Feed& feed_;
     FindingsModel summary_;
-    bool guided_ = true;
+    bool guided_ = true, hidden_ = false; // hidden_: the verdict, for a class
     QString notice_;
 
     QWidget *left_, *right_;
@@ -62,11 +70,14 @@ private:
     ReplayPage* replay_;
     KeyHints *handHints_, *replayHints_, *turns_;
     ReadoutView* readout_;
+    VerdictHead* head_;
     AimView* aim_;
+    BriefingView* briefing_;
     TraceView* trace_;
     CardsView* cards_;
     VerdictBar* verdict_;
     PathView* path_;
+    StopView* stop_;
     QPushButton* elsewhere_; // while the recorder is in trouble
     TextLabel* line_;        // troubles of link and recorder, and notices
 };

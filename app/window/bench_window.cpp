@@ -2,6 +2,7 @@
 #include "app/window/bench_window.hpp"
 
 #include "app/window/bench_page.hpp"
+#include "app/window/habits.hpp"
 #include "app/window/keys_page.hpp"
 #include "app/window/start_page.hpp"
 #include "app/window/trace_view.hpp"
@@ -19,22 +20,13 @@
 namespace stillwire {
 namespace {
 
-constexpr int kRecents = 12;
 constexpr int kSoundAfter_ms = 700; // asking for an audio device can take long
-const QString kRecentKey = QStringLiteral("recent");
-
-void rememberCapture(const QString& path) {
-    if (path.isEmpty()) return;
-    QSettings settings;
-    QStringList recent = settings.value(kRecentKey).toStringList();
-    recent.removeAll(path);
-    recent.prepend(path);
-    settings.setValue(kRecentKey, QStringList(recent.mid(0, kRecents)));
-}
+constexpr int kNotice_ms = 4000;
 
 } // namespace
 
-BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent) : QWidget(parent), doors_(std::move(doors)) {
+BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent)
+    : QWidget(parent), doors_(std::move(doors)), opener_(*doors_) {
     // Before any view connects: a style sheet set after them would bring their old colours back.
     connect(&look_, &Look::changed, this, &BenchWindow::restyle);
     setWindowTitle(QStringLiteral("Stillwire"));
@@ -52,10 +44,13 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent) : QWidge
     connect(&glances_, &GlanceTaker::taken, &start_->recents(), &RecentsModel::setGlance);
     connect(bench_, &BenchPage::keyPressed, this, &BenchWindow::press);
     connect(keys_, &KeysPage::done, this, [this] { turnTo(before_ ? before_ : start_); });
-    connect(&feed_, &Feed::changed, this, [this](const Scene& scene) {
-        const std::optional<Tone> tone = tones_.hear(scene);
-        if (tone && !muted_) speaker_.play(*tone);
+    connect(start_, &StartPage::givenUp, this, &BenchWindow::leaveAsked);
+    connect(&opener_, &Opener::going, start_, &StartPage::setBusy);
+    connect(&opener_, &Opener::opened, this, [this](const std::shared_ptr<Result<Opened>>& opened, const Way& way) {
+        start_->setBusy({});
+        arrive(*opened, way);
     });
+    connect(&feed_, &Feed::changed, this, &BenchWindow::follow);
     buildKeys();
     restyle();
     turnTo(start_);
@@ -86,7 +81,11 @@ void BenchWindow::turnTo(QWidget* page) {
 }
 
 void BenchWindow::refreshStart() {
-    QStringList paths = QSettings().value(kRecentKey).toStringList();
+    for (const QString& path : doors_->takeUnfinished()) {
+        start_->setCutShort(path); // the newest; the others stand among the recent ones
+        habits::rememberCapture(path);
+    }
+    QStringList paths = habits::recentCaptures();
     for (const QString& demo : demos_)
         if (!paths.contains(demo)) paths << demo;
     start_->setRecents(paths);
@@ -95,61 +94,94 @@ void BenchWindow::refreshStart() {
 }
 
 void BenchWindow::open(const Way& way) {
+    if (Opener::isLong(way)) {
+        turnTo(start_);
+        start_->setTrouble({});
+        return opener_.open(way);
+    }
     Result<Opened> opened = doors_->open(way);
+    arrive(opened, way);
+}
+
+void BenchWindow::arrive(Result<Opened>& opened, const Way& way) {
     if (!opened) {
         turnTo(start_);
         start_->setTrouble(QString::fromStdString(opened.error().text()));
         return;
     }
     start_->setTrouble({});
+    start_->setCutShort({});
     start_->remember();
-    if (way.kind == Way::Kind::capture) rememberCapture(way.path);
-    attach(std::move(*opened), way.kind != Way::Kind::capture);
+    const bool capture = way.kind == Way::Kind::capture;
+    if (capture) habits::rememberCapture(way.path);
+    onBench_ = capture ? way.path : QString();
+    attach(std::move(*opened), !capture);
 }
 
 void BenchWindow::attach(Opened opened, bool guided) {
-    tones_.reset();
+    strike_ = opened.strike;
     turnTo(bench_);
-    bench_->begin(opened.name, opened.notes, guided);
+    bench_->begin(opened.name, opened.notes, guided, opened.length_s);
+    sounds_.begin();
     feed_.attach(std::move(opened.session), std::move(opened.sheet));
     if (!guided) bench_->trace().showAll();
+}
+
+// What the window itself does about each change of the session.
+void BenchWindow::follow(const Scene& scene) {
+    sounds_.hear(scene);
+    const QString path = QString::fromStdString(scene.snapshot->capturePath);
+    if (path.isEmpty() || path == onBench_) return;
+    onBench_ = path;
+    if (path != savingTo_) return;
+    savingTo_.clear();
+    sayForAWhile(tr("The whole run is in %1 now, and goes on there.").arg(path));
 }
 
 void BenchWindow::leaveBench() {
     if (Session* session = feed_.session()) {
         session->stop();
-        rememberCapture(QString::fromStdString(session->snapshot()->capturePath));
+        habits::rememberCapture(QString::fromStdString(session->snapshot()->capturePath));
     }
+    sounds_.end();
     feed_.detach();
+    strike_ = {};
+    onBench_.clear();
     turnTo(start_);
 }
 
 void BenchWindow::leaveAsked() {
     if (page() == keys_) return turnTo(before_ ? before_ : start_);
+    if (opener_.busy()) {
+        opener_.giveUp();
+        return start_->setBusy({});
+    }
     if (page() != bench_) return;
-    const bool guidedRun = feed_.session() && feed_.session()->running() && feed_.scene().snapshot->guided &&
-                           !feed_.scene().snapshot->prompt.finished;
-    if (guidedRun && !leaving_) {
+    const SessionSnapshot& now = *feed_.scene().snapshot;
+    const bool guidedRun = feed_.session() && feed_.session()->running() && now.guided && !now.prompt.finished;
+    if ((guidedRun || now.pendingBytes > 0) && !leaving_) {
         leaving_ = true;
-        bench_->say(tr("Press Esc once more to end this run. What was recorded is kept."));
-        QTimer::singleShot(4000, this, [this] {
-            leaving_ = false;
-            if (page() == bench_) bench_->say({});
-        });
+        sayForAWhile(
+            now.pendingBytes > 0
+                ? tr("Part of this run is in memory only: Ctrl+S saves it elsewhere, Esc once more gives it up.")
+                : tr("Press Esc once more to end this run. What was recorded is kept."));
         return;
     }
     leaveBench();
 }
 
-void BenchWindow::toggleMute() {
-    if (!speaker_.available())
-        return bench_->say(tr("This computer has no sound output. Everything that would sound is shown."));
-    muted_ = !muted_;
-    QSettings().setValue(QStringLiteral("mute"), muted_);
-    bench_->say(muted_ ? tr("Muted. M sounds again.") : tr("Sound is on: dropouts and poses."));
-    QTimer::singleShot(4000, this, [this] {
-        if (page() == bench_ && !leaving_) bench_->say({});
+void BenchWindow::sayForAWhile(const QString& notice) {
+    bench_->say(notice);
+    QTimer::singleShot(kNotice_ms, this, [this] {
+        leaving_ = closing_ = false;
+        if (page() == bench_) bench_->say({});
     });
+}
+
+void BenchWindow::strike() {
+    if (strike_) strike_();
+    sayForAWhile(strike_ ? tr("A dropout is made on the simulated meter.")
+                         : tr("Only the simulated meter can be given a dropout."));
 }
 
 void BenchWindow::press(KeyAction action) {
@@ -166,13 +198,17 @@ void BenchWindow::press(KeyAction action) {
     case KeyAction::fullScreen: return setWindowState(windowState() ^ Qt::WindowFullScreen);
     case KeyAction::saveElsewhere: return saveElsewhere();
     case KeyAction::leave: return leaveAsked();
-    case KeyAction::mute:
-        if (page() == bench_) toggleMute();
-        return;
     case KeyAction::quit: close(); return;
     default: break;
     }
-    if (page() == bench_) bench_->handle(action);
+    if (page() != bench_) return;
+    switch (action) {
+    case KeyAction::mute: return sayForAWhile(sounds_.toggleMute());
+    case KeyAction::hum: return sayForAWhile(sounds_.toggleHum());
+    case KeyAction::aloud: return sayForAWhile(sounds_.toggleVoice());
+    case KeyAction::strike: return strike();
+    default: bench_->handle(action);
+    }
 }
 
 void BenchWindow::askForFile() {
@@ -189,15 +225,22 @@ void BenchWindow::saveElsewhere() {
     if (page() != bench_ || !feed_.session() || feed_.scene().snapshot->capturePath.empty()) return;
     const QString path =
         QFileDialog::getSaveFileName(this, tr("Save the capture elsewhere"), {}, tr("Captures (*.csv)"));
-    if (!path.isEmpty()) feed_.session()->saveTo(path.toStdString());
+    if (path.isEmpty()) return;
+    savingTo_ = path;
+    feed_.session()->saveTo(path.toStdString());
 }
 
 void BenchWindow::restoreHabits() {
     QSettings settings;
     look_.setNight(settings.value(QStringLiteral("night"), false).toBool());
-    muted_ = settings.value(QStringLiteral("mute"), false).toBool();
+    sounds_.restore();
     const QByteArray geometry = settings.value(QStringLiteral("geometry")).toByteArray();
     if (!geometry.isEmpty()) restoreGeometry(geometry);
+}
+
+void BenchWindow::restoreSession() {
+    const QString path = habits::keptOpen();
+    if (!path.isEmpty()) open(start_->captureWay(path));
 }
 
 void BenchWindow::restyle() {
@@ -217,11 +260,19 @@ void BenchWindow::showEvent(QShowEvent* event) {
     shown_ = true;
     // Looking for ports and sheets may take a while: first the window, then what is in it.
     QTimer::singleShot(0, this, &BenchWindow::refreshStart);
-    QTimer::singleShot(kSoundAfter_ms, this, [this] { speaker_.load(); });
+    QTimer::singleShot(kSoundAfter_ms, this, [this] { sounds_.load(); });
 }
 
 void BenchWindow::closeEvent(QCloseEvent* event) {
+    if (feed_.scene().snapshot->pendingBytes > 0 && !closing_) {
+        event->ignore();
+        sayForAWhile(
+            tr("Part of this run is in memory only: Ctrl+S saves it elsewhere, closing once more gives it up."));
+        closing_ = true;
+        return;
+    }
     QSettings().setValue(QStringLiteral("geometry"), saveGeometry());
+    habits::keepOpen(page() == bench_ ? onBench_ : QString());
     if (feed_.session()) leaveBench();
     QWidget::closeEvent(event);
 }

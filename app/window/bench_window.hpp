@@ -7,7 +7,8 @@
 #include "app/window/glance.hpp"
 #include "app/window/keys.hpp"
 #include "app/window/look.hpp"
-#include "app/window/speaker.hpp"
+#include "app/window/opener.hpp"
+#include "app/window/sounds.hpp"
 
 #include <QWidget>
 
@@ -31,13 +32,15 @@ public:
     void leaveBench();                       // ends the session and goes back to the start page
     void press(KeyAction action);
     void setDemos(const QStringList& paths) { demos_ = paths; } // captures shown after the recent ones
-    void restoreHabits();                                       // geometry and theme, from QSettings
+    void restoreHabits();                                       // geometry, theme and sounds, from QSettings
+    void restoreSession();                                      // what was on the bench when the window was closed
 
     [[nodiscard]] Look& look() { return look_; }
     [[nodiscard]] Feed& feed() { return feed_; }
     [[nodiscard]] StartPage& start() { return *start_; }
     [[nodiscard]] BenchPage& bench() { return *bench_; }
     [[nodiscard]] QWidget* page() const;
+    [[nodiscard]] const Opener& opener() const { return opener_; }
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -52,17 +55,22 @@ private:
     void turnTo(QWidget* page);
     void askForFile();
     void leaveAsked();
-    void toggleMute();
+    void arrive(Result<Opened>& opened, const Way& way);
+    void follow(const Scene& scene);
+    void sayForAWhile(const QString& notice);
     void saveElsewhere();
+    void strike();
     void refreshStart();
 
     std::unique_ptr<Doors> doors_;
     Look look_;
     Feed feed_;
     GlanceTaker glances_;
-    Speaker speaker_;
-    ToneWatch tones_;
-    bool muted_ = false;
+    Sounds sounds_;
+    Opener opener_;
+    std::function<void()> strike_; // of the simulated meter on the bench
+    QString onBench_;              // the capture that is replayed or recorded
+    QString savingTo_;
     QStringList demos_;
     QStackedLayout* pages_;
     StartPage* start_;
@@ -70,7 +78,7 @@ private:
     KeysPage* keys_;
     QWidget* before_ = nullptr; // where the page of keys goes back to
     std::vector<std::pair<QShortcut*, KeyGroup>> shortcuts_;
-    bool shown_ = false, leaving_ = false;
+    bool shown_ = false, leaving_ = false, closing_ = false;
 };
 
 } // namespace stillwire

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include <QString>
+#include <QStringList>
 
 namespace stillwire {
 
@@ -35,6 +36,7 @@ struct Opened {
     std::shared_ptr<const Sheet> sheet;
     QString name;                   // of the port, the scenario or the file
     QString notes;                  // one line about it, may be empty
+    double length_s = 0;            // of a capture, 0: not known before it ends
     std::function<void()> strike{}; // a dropout made on the simulated meter; empty: there is none to make one on
 };
 
@@ -46,6 +48,9 @@ public:
     [[nodiscard]] virtual std::vector<Listed> sheets() = 0;
     [[nodiscard]] virtual std::vector<Listed> scenarios() = 0;
     [[nodiscard]] virtual Result<Opened> open(const Way& way) = 0;
+    // Captures of runs that nobody ended, because the program or the computer stopped under them; the oldest first.
+    // Each is told once.
+    [[nodiscard]] virtual QStringList takeUnfinished() { return {}; }
 };
 
 } // namespace stillwire

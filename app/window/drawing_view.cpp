@@ -39,8 +39,9 @@ DrawingView::DrawingView(const Look& look, QWidget* parent) : QWidget(parent), l
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
     setAccessibleName(tr("Drawing of the step"));
     connect(&look, &Look::changed, this, [this] {
-        load();
+        kept_.clear();
         updateGeometry();
+        update();
     });
 }
 
@@ -49,17 +50,27 @@ void DrawingView::show(const QString& name, const QString& side, const QString& 
     name_ = name;
     side_ = side;
     setAccessibleDescription(described);
-    load();
+    update();
 }
 
-void DrawingView::load() {
+// The lit side changes with every pose: each picture is made once and kept.
+const QPixmap& DrawingView::picture(QSize size) {
+    QPixmap& kept = kept_[name_ + QLatin1Char('/') + side_];
+    const QSize pixels = size * devicePixelRatioF();
+    if (kept.size() == pixels) return kept;
     const QByteArray svg = drawingSvg(name_, side_, look_.palette());
     if (svg.isEmpty()) // load() of nothing complains; an empty picture says it better
         renderer_.load(QByteArrayLiteral("<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 1 1'/>"));
     else
         renderer_.load(svg);
     renderer_.setAspectRatioMode(Qt::KeepAspectRatio); // loading forgets it
-    update();
+    kept = QPixmap(pixels);
+    kept.setDevicePixelRatio(devicePixelRatioF());
+    kept.fill(Qt::transparent);
+    QPainter painter(&kept);
+    painter.setRenderHint(QPainter::Antialiasing);
+    renderer_.render(&painter, QRectF(QPointF(0, 0), QSizeF(size)));
+    return kept;
 }
 
 QSize DrawingView::sizeHint() const { return {look_.ipx(316), look_.ipx(232)}; }
@@ -72,8 +83,10 @@ void DrawingView::paintEvent(QPaintEvent*) {
     painter.setBrush(look_(Role::paper));
     const QRectF frame = QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5);
     painter.drawRoundedRect(frame, look_.px(8), look_.px(8));
-    const double in = look_.px(6);
-    renderer_.render(&painter, frame.adjusted(in, in, -in, -in));
+    const int in = look_.ipx(6);
+    const QSize size = this->size() - QSize(2 * in, 2 * in);
+    if (size.isEmpty()) return;
+    painter.drawPixmap(QPoint(in, in), picture(size));
 }
 
 } // namespace stillwire

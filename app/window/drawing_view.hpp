@@ -4,6 +4,8 @@
 
 #include "app/window/look.hpp"
 
+#include <QHash>
+#include <QPixmap>
 #include <QSvgRenderer>
 #include <QWidget>
 
@@ -22,11 +24,12 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    void load();
+    const QPixmap& picture(QSize size);
 
     const Look& look_;
     QString name_, side_;
     QSvgRenderer renderer_;
+    QHash<QString, QPixmap> kept_; // by name and side, of the look in force
 };
 
 // The drawing's bytes with labels and colours put in; empty if there is none of this name.

@@ -4,7 +4,15 @@
 namespace stillwire {
 namespace {
 
-constexpr int kPoll_ms = 60; // sooner than an eye tells apart, seldom enough to cost nothing
+constexpr int kPoll_ms = 60;   // sooner than an eye tells apart, seldom enough to cost nothing
+constexpr int kQuiet_ms = 250; // for what only goes on: seconds left, silence
+
+// The session ticks more often than the meter reads. A reading, a mark and trouble are shown at once.
+bool isNews(const SessionSnapshot& a, const SessionSnapshot& b) {
+    return a.trace.size() != b.trace.size() || a.marks.size() != b.marks.size() || a.link != b.link ||
+           a.prompt.finished != b.prompt.finished || a.prompt.stopNow != b.prompt.stopNow ||
+           a.linkSays != b.linkSays || a.recorderSays != b.recorderSays;
+}
 
 SnapshotPtr nothingYet() {
     auto snapshot = std::make_shared<SessionSnapshot>();
@@ -47,6 +55,7 @@ void Feed::poll() {
     if (!session_) return;
     SnapshotPtr snapshot = session_->snapshot();
     if (snapshot->sequence == scene_.snapshot->sequence) return;
+    if (!isNews(*snapshot, *scene_.snapshot) && since_.elapsed() < kQuiet_ms) return;
     scene_.snapshot = std::move(snapshot);
     since_.restart();
     emit changed(scene_);

@@ -104,10 +104,8 @@ void HandPage::show(const Scene& scene) {
     const Prompt& prompt = snapshot.prompt;
     title_->say(say(prompt.title));
     count_->say(prompt.of > 0 ? tr("step %1 of %2").arg(prompt.number).arg(prompt.of) : QString());
-    QStringList cautions;
-    for (const Sentence& caution : prompt.cautions) cautions << say(caution);
-    if (prompt.stopNow) cautions.prepend(tr("Stop. Key off now."));
-    caution_->show(cautions, prompt.stopNow);
+    // Before the meter is connected they stand large on the right, where there is no trace yet.
+    caution_->show(prompt.step == Step::hookUp ? QStringList() : cautionWords(prompt), prompt.stopNow);
     QString drawing = QString::fromStdString(prompt.drawing);
     if (drawing.isEmpty() && prompt.step) drawing = QString::fromUtf8(stepName(*prompt.step).data());
     drawing_->show(drawing, litSide(snapshot), say(prompt.instruction));

@@ -21,6 +21,11 @@ enum class KeyAction {
     choice3,
     choice4,
     mute,
+    hum,
+    aloud,
+    hideVerdict,
+    coldWarm,
+    strike,
     zoomIn,
     zoomOut,
     scrollBack,
@@ -38,7 +43,7 @@ enum class KeyAction {
     quit,
 };
 
-enum class KeyGroup { hand, wire, window };
+enum class KeyGroup { hand, wire, lesson, window };
 
 struct KeyEntry {
     KeyAction action;

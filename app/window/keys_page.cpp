@@ -15,7 +15,11 @@ KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(l
     auto* title = new TextLabel(look, TextSize::word, true, Role::ink, this);
     title->say(tr("Every key"));
     auto* groups = new QHBoxLayout;
-    groups->addWidget(group(KeyGroup::hand, tr("The hand")), 1);
+    auto* left = new QVBoxLayout;
+    left->addWidget(group(KeyGroup::hand, tr("The hand")));
+    left->addWidget(group(KeyGroup::lesson, tr("For a class")));
+    left->addStretch(1);
+    groups->addLayout(left, 1);
     auto* right = new QVBoxLayout;
     right->addWidget(group(KeyGroup::wire, tr("The wire")));
     right->addWidget(group(KeyGroup::window, tr("The window")));
@@ -63,7 +67,7 @@ QWidget* KeysPage::group(KeyGroup group, const QString& title) {
     grid->setRowStretch(row, 1);
     auto restyle = [this, grid] {
         grid->setHorizontalSpacing(look_.ipx(20));
-        grid->setVerticalSpacing(look_.ipx(10));
+        grid->setVerticalSpacing(look_.ipx(7));
     };
     connect(&look_, &Look::changed, grid, restyle);
     restyle();

@@ -21,10 +21,13 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    [[nodiscard]] double beadX() const;
+    void advance();
+
     const Look& look_;
     const Feed& feed_;
     QString word_;
-    double since_s_ = 0, for_s_ = 0;
+    double since_s_ = 0, for_s_ = 0, shown_x_ = 0;
     QTimer motion_;
 };
 

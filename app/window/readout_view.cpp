@@ -4,12 +4,15 @@
 #include "app/window/band.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QFontMetricsF>
 #include <QPainterPath>
 
 namespace stillwire {
 namespace {
+
+constexpr double kOver = 0.1; // of the type size
 
 struct StateColours {
     Role edge, back;
@@ -75,6 +78,7 @@ ReadoutView::ReadoutView(const Look& look, QWidget* parent) : QWidget(parent), l
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("The number and what is happening"));
     connect(&look, &Look::changed, this, [this] {
+        signs_.clear();
         updateGeometry();
         update();
     });
@@ -110,6 +114,26 @@ void ReadoutView::paintEvent(QPaintEvent*) {
               QRectF(all.right() - boxWidth - look_.px(2), all.center().y() - boxHeight / 2, boxWidth, boxHeight));
 }
 
+const QPixmap& ReadoutView::sign(QChar sign, const QFont& font, QColor colour) {
+    const double ratio = devicePixelRatioF();
+    const QString key = QStringLiteral("%1 %2 %3 %4").arg(sign).arg(font.pixelSize()).arg(colour.rgba()).arg(ratio);
+    const auto kept = signs_.constFind(key);
+    if (kept != signs_.constEnd()) return *kept;
+    const QFontMetricsF metrics(font);
+    // Room around it: a sign may reach over its own advance.
+    const QSizeF size(metrics.horizontalAdvance(sign) + 2 * kOver * font.pixelSize(), metrics.height());
+    if (signs_.size() > 40) signs_.clear(); // of sizes the window no longer has
+    QPixmap made((size * ratio).toSize());
+    made.setDevicePixelRatio(ratio);
+    made.fill(Qt::transparent);
+    QPainter painter(&made);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setFont(font);
+    painter.setPen(colour);
+    painter.drawText(QPointF(kOver * font.pixelSize(), metrics.ascent()), sign);
+    return *signs_.insert(key, made);
+}
+
 void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     // Each sign has its own place, the same for every digit, so that nothing moves when the number changes.
     QFont font = look_.digits(digitHeight());
@@ -130,23 +154,24 @@ void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     const QString digits = negative ? number_.mid(1) : number_;
     const double right = area.left() + whole * tight;
     const double baseline = area.center().y() + digitHeight() / 2;
-    painter.setFont(font);
     const bool none = number_.startsWith(QStringLiteral("--"));
-    painter.setPen(look_(none ? Role::quietText : Role::ink));
+    const QColor ink = look_(none ? Role::quietText : Role::ink);
     double x = right;
     for (auto c = digits.rbegin(); c != digits.rend(); ++c) {
         const double width = widthOf(*c);
         x -= width;
-        painter.drawText(QPointF(x + (width - metrics.horizontalAdvance(*c)) / 2, baseline), *c);
+        const double at = x + (width - metrics.horizontalAdvance(*c)) / 2 - kOver * font.pixelSize();
+        painter.drawPixmap(QPointF(std::round(at), std::round(baseline - metrics.ascent())), sign(*c, font, ink));
     }
     if (negative) { // in the margin: it may not push the digits
         const double thick = digitHeight() * 0.1;
         painter.fillRect(QRectF(area.left() - look_.px(22), area.center().y() - thick / 2, look_.px(20), thick),
                          look_(Role::ink));
     }
-    painter.setFont(unitFont);
-    painter.setPen(look_(Role::quietText));
-    painter.drawText(QPointF(right + look_.px(10), baseline), QStringLiteral("V"));
+    const double ascent = QFontMetricsF(unitFont).ascent();
+    const double at = right + look_.px(10) - kOver * unitFont.pixelSize();
+    painter.drawPixmap(QPointF(std::round(at), std::round(baseline - ascent)),
+                       sign(QLatin1Char('V'), unitFont, look_(Role::quietText)));
 }
 
 void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {

@@ -5,6 +5,8 @@
 #include "app/window/feed.hpp"
 #include "app/window/words.hpp"
 
+#include <QHash>
+#include <QPixmap>
 #include <QWidget>
 
 namespace stillwire {
@@ -27,7 +29,11 @@ private:
     void paintNumber(QPainter& painter, const QRectF& area);
     void paintWord(QPainter& painter, const QRectF& box);
 
+    // Signs this large are drawn as outlines; each is drawn once and kept.
+    const QPixmap& sign(QChar sign, const QFont& font, QColor colour);
+
     const Look& look_;
+    QHash<QString, QPixmap> signs_; // of the look and size in force
     QString number_;
     StateWord word_;
     QString wire_; // which wire the red lead is on

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/replay_page.hpp"
 
+#include "app/window/progress_line.hpp"
 #include "app/window/row_delegate.hpp"
 #include "app/window/text_label.hpp"
 #include "app/window/verdict_details.hpp"
@@ -21,11 +22,14 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     auto* phasesTitle = new TextLabel(look, TextSize::text, true, Role::ink, this);
     phasesTitle->say(tr("Phases"));
     phaseList_ = makeList(&phases_, tr("Phases"));
+    judged_ = new ProgressLine(look, this);
+    judged_->setAccessibleName(tr("How much of the capture is judged"));
     details_ = new VerdictDetails(look, this);
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     for (TextLabel* label : {title_, notes_, summary_}) column->addWidget(label);
+    column->addWidget(judged_);
     column->addWidget(details_, 6);
     column->addWidget(eventsTitle_);
     column->addWidget(eventList_, 4);
@@ -59,6 +63,8 @@ void ReplayPage::begin(const QString& name, const QString& notes) {
     events_.setRows({});
     phases_.setPhases({});
     summary_->say(tr("Reading…"));
+    judged_->hide();
+    length_s_ = 0;
 }
 
 void ReplayPage::show(const Scene& scene) {
@@ -68,6 +74,9 @@ void ReplayPage::show(const Scene& scene) {
     summary_->say(tr("%1 readings in %2")
                       .arg(QLocale().toString(static_cast<qulonglong>(f.readings)),
                            QString::fromStdString(seconds(toSeconds(f.duration)))));
+    const bool reading = scene.snapshot->link != LinkState::ended && length_s_ > 0;
+    judged_->setVisible(reading);
+    if (reading) judged_->show(toSeconds(scene.snapshot->now) / length_s_);
     details_->show(f);
     // An empty list would take the room of what is said.
     eventsTitle_->setVisible(events_.rowCount() > 0);
@@ -75,6 +84,8 @@ void ReplayPage::show(const Scene& scene) {
     const std::string& path = scene.snapshot->capturePath;
     if (!path.empty()) notes_->say(tr("Recorded as %1").arg(QFileInfo(QString::fromStdString(path)).fileName()));
 }
+
+void ReplayPage::hideVerdict(bool hidden) { details_->setVisible(!hidden); }
 
 void ReplayPage::step(int rows) {
     const int count = events_.rowCount();

@@ -14,6 +14,7 @@ namespace stillwire {
 
 class TextLabel;
 class VerdictDetails;
+class ProgressLine;
 
 class ReplayPage : public QWidget {
     Q_OBJECT
@@ -21,16 +22,20 @@ public:
     explicit ReplayPage(const Look& look, QWidget* parent = nullptr);
     void begin(const QString& name, const QString& notes);
     void show(const Scene& scene);
-    void step(int rows); // to the next finding, or with -1 the one before
+    void hideVerdict(bool hidden);
+    void setLength(double length_s) { length_s_ = length_s; } // of the whole capture, while it is being judged
+    void step(int rows);                                      // to the next finding, or with -1 the one before
 
 signals:
     void lookAt(double time_s);
 
 private:
-    VerdictDetails* details_;
     QListView* makeList(QAbstractItemModel* model, const QString& name);
 
     const Look& look_;
+    VerdictDetails* details_;
+    ProgressLine* judged_; // how far, while a long capture is read
+    double length_s_ = 0;
     FindingsModel events_;
     PhasesModel phases_;
     TextLabel *title_, *notes_, *summary_, *eventsTitle_;

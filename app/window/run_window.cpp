@@ -41,6 +41,8 @@ int runWindow(int& argc, char** argv, bool demo) {
             way.scenario = QStringLiteral("worn-cold");
             window.open(way);
         });
+    else
+        QTimer::singleShot(0, &window, &BenchWindow::restoreSession);
     return QApplication::exec();
 }
 

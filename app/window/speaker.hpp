@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Plays the tones on the default audio device. Built without Qt Multimedia, or without a device, it stays silent.
+// Plays the tones, and the one that follows the voltage, on the default audio device. Built without Qt Multimedia, or
+// without a device, it stays silent.
 #pragma once
 
 #include "app/window/tones.hpp"
@@ -19,6 +20,8 @@ public:
     void load(); // asks for the device; slow, so after the first painted window
     [[nodiscard]] bool available() const;
     void play(Tone tone);
+    void hum(bool on);                // the tone that follows the voltage
+    void follow(double frequency_Hz); // what it is to follow; 0: nothing
 
 private:
     struct Device;

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/start_page.hpp"
 
+#include "app/window/caution_box.hpp"
 #include "app/window/drawing_view.hpp"
 #include "app/window/text_label.hpp"
 
 #include <QComboBox>
+#include <QFileInfo>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QListView>
@@ -14,6 +16,10 @@
 #include <QVBoxLayout>
 
 namespace stillwire {
+namespace {
+// Not by the accessible name: that one changes with the language.
+QString settingOf(const QComboBox& box) { return QStringLiteral("start/") + box.objectName(); }
+} // namespace
 
 StartPage::StartPage(const Look& look, Doors& doors, QWidget* parent) : QWidget(parent), look_(look), doors_(doors) {
     left_ = new QWidget(this);
@@ -39,16 +45,18 @@ void StartPage::buildLeft() {
         "what to do with the sensor."));
     auto* drawing = new DrawingView(look_, left_);
     drawing->show(QStringLiteral("hook-up"), {}, tr("Black lead on battery negative, red lead on a sensor wire"));
-    auto* caution = new TextLabel(look_, TextSize::small, false, Role::ink, left_);
-    caution->say(
-        tr("Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where this bench "
-           "and the maker's service literature differ, the maker is right."));
+    auto* caution = new CautionBox(look_, left_);
+    caution->show({tr("Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where "
+                      "this bench "
+                      "and the maker's service literature differ, the maker is right.")},
+                  false);
     auto* keys = new TextLabel(look_, TextSize::small, false, Role::quietText, left_);
     keys->say(tr("Tab moves on, Enter starts, F1 lists every key."));
     column->addWidget(name);
     column->addWidget(what);
-    column->addWidget(drawing, 1);
+    column->addWidget(drawing);
     column->addWidget(caution);
+    column->addStretch(1);
     column->addWidget(keys);
 }
 
@@ -69,8 +77,9 @@ QGridLayout* StartPage::panel(const QString& title, const QString& text) {
     return grid;
 }
 
-QComboBox* StartPage::choice(const QString& name, QGridLayout* panel, int column) {
+QComboBox* StartPage::choice(const char* setting, const QString& name, QGridLayout* panel, int column) {
     auto* box = new QComboBox(right_);
+    box->setObjectName(QLatin1String(setting));
     box->setAccessibleName(name);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(12);
@@ -89,21 +98,57 @@ QPushButton* StartPage::button(const QString& words) {
     return made;
 }
 
+// What went wrong, what is under way, what was left behind: above everything else, and only while there is any.
+void StartPage::buildNews(QVBoxLayout* column) {
+    trouble_ = new TextLabel(look_, TextSize::text, true, Role::fault, right_);
+    trouble_->say({});
+    column->addWidget(trouble_);
+    busy_ = new TextLabel(look_, TextSize::text, true, Role::ink, right_);
+    giveUp_ = newsRow(column, busy_, tr("Give up"));
+    connect(giveUp_, &QPushButton::clicked, this, &StartPage::givenUp);
+    cutShort_ = new TextLabel(look_, TextSize::text, true, Role::ink, right_);
+    openCutShort_ = newsRow(column, cutShort_, tr("Open it"));
+    connect(openCutShort_, &QPushButton::clicked, this, [this] { emit chosen(captureWay(cutShortPath_)); });
+    setBusy({});
+    setCutShort({});
+}
+
+QPushButton* StartPage::newsRow(QVBoxLayout* column, TextLabel* says, const QString& deed) {
+    auto* row = new QHBoxLayout;
+    QPushButton* made = button(deed);
+    row->addWidget(says, 1);
+    row->addWidget(made);
+    column->addLayout(row);
+    return made;
+}
+
+void StartPage::setBusy(const QString& says) {
+    busy_->say(says);
+    giveUp_->setVisible(!says.isEmpty());
+}
+
+void StartPage::setCutShort(const QString& path) {
+    cutShortPath_ = path;
+    cutShort_->say(
+        path.isEmpty()
+            ? QString()
+            : tr("The last run was cut short. What it recorded is kept: %1").arg(QFileInfo(path).completeBaseName()));
+    openCutShort_->setVisible(!path.isEmpty());
+}
+
 void StartPage::buildRight() {
     auto* column = new QVBoxLayout(right_);
     auto* title = new TextLabel(look_, TextSize::word, true, Role::ink, right_);
     title->say(tr("What is on the bench?"));
     column->addWidget(title);
-    trouble_ = new TextLabel(look_, TextSize::text, true, Role::fault, right_);
-    trouble_->say({});
-    column->addWidget(trouble_);
+    buildNews(column);
 
     QGridLayout* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
-    sheet_ = choice(tr("Sensor sheet"), sensor, 0);
+    sheet_ = choice("sheet", tr("Sensor sheet"), sensor, 0);
 
     QGridLayout* port = panel(tr("A meter on a port"), tr("A meter that sends its readings over a serial line."));
-    port_ = choice(tr("Port"), port, 0);
-    meter_ = choice(tr("Meter"), port, 1);
+    port_ = choice("port", tr("Port"), port, 0);
+    meter_ = choice("meter", tr("Meter"), port, 1);
     startPort_ = button(tr("Start"));
     startPort_->setAccessibleName(tr("Start with the meter on this port"));
     port->addWidget(startPort_, 3, 2);
@@ -113,8 +158,8 @@ void StartPage::buildRight() {
     QGridLayout* simulated = panel(
         tr("The simulated meter"),
         tr("A sensor and its wiring, computed, on a meter that sends real frames. For learning and for trying out."));
-    scenario_ = choice(tr("Sensor"), simulated, 0);
-    speed_ = choice(tr("Pace"), simulated, 1);
+    scenario_ = choice("scenario", tr("Sensor"), simulated, 0);
+    speed_ = choice("pace", tr("Pace"), simulated, 1);
     speed_->addItem(tr("as fast as a hand"), 1.0);
     speed_->addItem(tr("four times as fast"), 4.0);
     speed_->addItem(tr("twenty times as fast"), 20.0);
@@ -122,6 +167,16 @@ void StartPage::buildRight() {
     startSimulated_->setAccessibleName(tr("Start the simulated meter"));
     simulated->addWidget(startSimulated_, 3, 2);
 
+    buildCaptures();
+    connect(startPort_, &QPushButton::clicked, this, [this] { emit chosen(portWay()); });
+    connect(startSimulated_, &QPushButton::clicked, this, [this] { emit chosen(simulatedWay()); });
+    const QSettings settings;
+    for (QComboBox* box : {speed_, replaySpeed_})
+        box->setCurrentIndex(
+            std::max(0, box->findData(settings.value(settingOf(*box), box->itemData(0)).toDouble())));
+}
+
+void StartPage::buildCaptures() {
     QGridLayout* captures = panel(tr("A capture"), tr("Drop a file here, open one, or take a recent one."));
     recentList_ = new QListView(right_);
     recentList_->setModel(&recents_);
@@ -140,15 +195,13 @@ void StartPage::buildRight() {
     captures->addWidget(open_, 3, 0, Qt::AlignLeft);
     replaySpeed_ = new QComboBox(right_);
     replaySpeed_->setAccessibleName(tr("Replay"));
+    replaySpeed_->setObjectName(QStringLiteral("replay"));
     replaySpeed_->addItem(tr("replay at once"), 0.0);
     replaySpeed_->addItem(tr("replay as it was"), 1.0);
     replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
     captures->addWidget(replaySpeed_, 3, 1);
     captures->setRowStretch(4, 1);
-    column->setStretchFactor(panels_.back(), 1);
-
-    connect(startPort_, &QPushButton::clicked, this, [this] { emit chosen(portWay()); });
-    connect(startSimulated_, &QPushButton::clicked, this, [this] { emit chosen(simulatedWay()); });
+    static_cast<QVBoxLayout*>(right_->layout())->setStretchFactor(panels_.back(), 1);
     connect(open_, &QPushButton::clicked, this, &StartPage::openAsked);
     connect(recentList_, &QListView::activated, this, [this](const QModelIndex& at) {
         emit chosen(captureWay(recents_.rows()[static_cast<std::size_t>(at.row())].path));
@@ -164,9 +217,8 @@ void StartPage::buildRight() {
 }
 
 void StartPage::fill(QComboBox* box, const std::vector<Listed>& items, const QString& none) {
-    const QString kept = box->count() > 0
-                             ? box->currentData().toString()
-                             : QSettings().value(QStringLiteral("start/") + box->accessibleName()).toString();
+    const QString kept =
+        box->count() > 0 ? box->currentData().toString() : QSettings().value(settingOf(*box)).toString();
     box->clear();
     for (const Listed& item : items) {
         box->addItem(item.title, item.id);
@@ -192,8 +244,8 @@ void StartPage::refresh() {
 
 void StartPage::remember() {
     QSettings settings;
-    for (const QComboBox* box : {sheet_, port_, meter_, scenario_})
-        settings.setValue(QStringLiteral("start/") + box->accessibleName(), box->currentData());
+    for (const QComboBox* box : {sheet_, port_, meter_, scenario_, speed_, replaySpeed_})
+        settings.setValue(settingOf(*box), box->currentData());
 }
 
 void StartPage::setTrouble(const QString& trouble) { trouble_->say(trouble); }
@@ -241,7 +293,7 @@ void StartPage::restyle() {
         grid->setVerticalSpacing(look_.ipx(4));
     }
     for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
-                                                          startPort_, startSimulated_, open_})
+                                                          startPort_, startSimulated_, open_, giveUp_, openCutShort_})
         input->setFont(look_.font(TextSize::text));
     recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
     recentList_->doItemsLayout();

@@ -12,6 +12,7 @@ class QFrame;
 class QListView;
 class QPushButton;
 class QGridLayout;
+class QVBoxLayout;
 
 namespace stillwire {
 
@@ -26,6 +27,8 @@ public:
     void refresh();                          // ports, meters, sheets and scenarios anew; what was chosen stays
     void remember();                         // the choices, in QSettings
     void setTrouble(const QString& trouble); // one sentence with its mend; empty takes it away
+    void setBusy(const QString& says);       // what is being opened, with a way to give it up; empty: nothing
+    void setCutShort(const QString& path);   // a run that nobody ended; empty: none
     void setRecents(const QStringList& paths) { recents_.setPaths(paths); }
     [[nodiscard]] RecentsModel& recents() { return recents_; }
     [[nodiscard]] Way portWay() const;
@@ -35,6 +38,7 @@ public:
 signals:
     void chosen(const stillwire::Way& way);
     void openAsked();
+    void givenUp();
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -42,8 +46,11 @@ protected:
 private:
     void buildLeft();
     void buildRight();
+    void buildNews(QVBoxLayout* column);
+    void buildCaptures();
+    QPushButton* newsRow(QVBoxLayout* column, TextLabel* says, const QString& deed);
     QGridLayout* panel(const QString& title, const QString& text);
-    QComboBox* choice(const QString& name, QGridLayout* panel, int column);
+    QComboBox* choice(const char* setting, const QString& name, QGridLayout* panel, int column);
     QPushButton* button(const QString& words);
     void fill(QComboBox* box, const std::vector<Listed>& items, const QString& none);
     void restyle();
@@ -52,6 +59,9 @@ private:
     Doors& doors_;
     RecentsModel recents_;
     QWidget *left_, *right_;
+    TextLabel *busy_, *cutShort_;
+    QPushButton *giveUp_, *openCutShort_;
+    QString cutShortPath_;
     TextLabel *trouble_, *portSays_, *recentsSays_;
     QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
     QPushButton *startPort_, *startSimulated_, *open_;

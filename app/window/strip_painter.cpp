@@ -27,7 +27,10 @@ void drawMotif(QPainter& p, const QRectF& r, PhaseKind kind, QColor colour, doub
     bool up = false;
     for (double x = r.left(); x < r.right(); x += pitch, up = !up)
         zigzag << QPointF(x, up ? low - 2 * unit : low + unit);
+    // On so small a scale smooth edges are not seen, and cost more than the whole trace.
+    p.setRenderHint(QPainter::Antialiasing, false);
     p.drawPolyline(zigzag);
+    p.setRenderHint(QPainter::Antialiasing);
 }
 
 QString clock(double at_s, double step_s) {

@@ -23,6 +23,12 @@ void TextLabel::setSize(TextSize size) {
     restyle();
 }
 
+// A label that was hidden while the theme changed is given the old colours back when its style is made up for it.
+void TextLabel::showEvent(QShowEvent* event) {
+    restyle();
+    QLabel::showEvent(event);
+}
+
 void TextLabel::restyle() {
     setFont(look_.font(size_, bold_));
     QPalette colours = look_.widgetPalette();

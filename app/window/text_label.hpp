@@ -15,6 +15,9 @@ public:
     void say(const QString& text); // empty hides the label
     void setSize(TextSize size);
 
+protected:
+    void showEvent(QShowEvent* event) override;
+
 private:
     void restyle();
 

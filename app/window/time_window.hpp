@@ -30,6 +30,12 @@ public:
         following_ = from_s_ + span_s_ >= end_s_;
         clamp();
     }
+    void showSpan(double from_s, double to_s) {
+        span_s_ = std::max(kShortest_s, to_s - from_s);
+        from_s_ = from_s;
+        following_ = false;
+        clamp();
+    }
     void lookAt(double time_s) { // a third from the left, so that what followed is seen
         from_s_ = time_s - span_s_ / 3;
         following_ = false;

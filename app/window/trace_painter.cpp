@@ -10,6 +10,8 @@
 namespace stillwire {
 namespace {
 
+constexpr double kSame_px = 0.4; // no eye tells it from level
+
 bool overlaps(Time from, Time to, const TimeAxis& axis) {
     return toSeconds(to) >= axis.from_s && toSeconds(from) <= axis.to_s;
 }
@@ -35,13 +37,24 @@ void TracePainter::paintPlot() {
     paintVoltLabels();
 }
 
+void TracePainter::paintOver() {
+    over_ = true;
+    p_.save();
+    p_.setClipRect(pic_.plot);
+    paintLine();
+    p_.restore();
+    over_ = false;
+}
+
 void TracePainter::paintBand() {
     if (pic_.band.name.isEmpty()) return;
     const double top = pic_.volts.y(pic_.band.shown_V.max_V), bottom = pic_.volts.y(pic_.band.shown_V.min_V);
     p_.fillRect(QRectF(pic_.plot.left(), top, pic_.plot.width(), bottom - top), look_(Role::band));
-    p_.setPen(QPen(look_(Role::trace), look_.px(1.5), Qt::DotLine));
-    p_.drawLine(QPointF(pic_.plot.left(), top), QPointF(pic_.plot.right(), top));
-    p_.drawLine(QPointF(pic_.plot.left(), bottom), QPointF(pic_.plot.right(), bottom));
+    // Dots on whole pixels: a dotted pen strokes each dot as a shape of its own, at every reading.
+    const int dot = std::max(2, look_.ipx(2)), thick = std::max(1, look_.ipx(1.5));
+    for (const double edge : {top, bottom})
+        for (int x = qRound(pic_.plot.left()); x < qRound(pic_.plot.right()); x += 2 * dot)
+            p_.fillRect(QRect(x, qRound(edge) - thick / 2, dot, thick), look_(Role::trace));
     if (pic_.band.aim_V) {
         const double y = pic_.volts.y(*pic_.band.aim_V);
         p_.setPen(QPen(look_(Role::ink), look_.px(2), Qt::DashLine));
@@ -122,7 +135,11 @@ void TracePainter::paintLine() {
     if (static_cast<double>(last - first) > 2 * pic_.plot.width()) return paintColumns(from, to);
     const double gap_s = std::max(2.5 * findings_.meter.interval_s, 0.5);
     p_.setRenderHint(QPainter::Antialiasing);
-    p_.setPen(QPen(look_(Role::trace), look_.px(2), Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    if (over_)
+        p_.setPen(QPen(look_(Role::caution), look_.px(2), Qt::DashLine, Qt::FlatCap, Qt::BevelJoin));
+    else
+        // Round joins are curves, and cost more than all the rest of the line; nobody sees them on two pixels.
+        p_.setPen(QPen(look_(Role::trace), look_.px(2), Qt::SolidLine, Qt::SquareCap, Qt::BevelJoin));
     QPolygonF run;
     auto draw = [&] {
         if (run.size() > 1) p_.drawPolyline(run);
@@ -139,7 +156,13 @@ void TracePainter::paintLine() {
             draw();
             continue;
         }
-        run << QPointF(pic_.time.x(at_s), pic_.volts.y(point.volts_V));
+        const QPointF here(pic_.time.x(at_s), pic_.volts.y(point.volts_V));
+        // A quiet wire is one stroke: smoothing a line costs by its corners.
+        const auto level = [&](const QPointF& p) { return std::abs(p.y() - run[run.size() - 2].y()) < kSame_px; };
+        if (run.size() >= 2 && level(run.back()) && level(here))
+            run.back() = here;
+        else
+            run << here;
     }
     draw();
 }

@@ -23,6 +23,7 @@ public:
     TracePainter(QPainter& painter, const Look& look, const TracePicture& picture);
 
     void paintPlot();    // ground, band, blind time, trace, events
+    void paintOver();    // only the trace, as a broken line: laid over another
     void paintRail();    // the level of now beside the window, on the trace's scale
     void paintRibbon();  // the phases
     void paintMachine(); // what the controller would have done
@@ -42,6 +43,7 @@ private:
     const Look& look_;
     const TracePicture& pic_;
     const Findings& findings_;
+    bool over_ = false;
 };
 
 // 0 to just over the reference, wider if the trace is; close about the window while a wire or an adjustment is on.

@@ -36,7 +36,24 @@ void TraceView::show(const Scene& scene) {
     update();
 }
 
+bool TraceView::layWarmOverCold() {
+    if (warmAfter_s_) {
+        warmAfter_s_.reset();
+        showAll();
+        return true;
+    }
+    if (!scene_.snapshot) return false;
+    const std::optional<PoseSpan> cold = posesOf(scene_.snapshot->marks, Step::wiggleShaft, scene_.snapshot->now);
+    const std::optional<PoseSpan> warm = posesOf(scene_.snapshot->marks, Step::warmRepeat, scene_.snapshot->now);
+    if (!cold || !warm) return false;
+    warmAfter_s_ = warm->from_s - cold->from_s;
+    time_.showSpan(cold->from_s - 2, cold->from_s + std::max(cold->length_s(), warm->length_s()) + 2);
+    moved();
+    return true;
+}
+
 void TraceView::reset() {
+    warmAfter_s_.reset();
     scene_ = Scene{};
     time_ = TimeWindow{};
     selected_s_.reset();
@@ -103,6 +120,15 @@ void TraceView::paintEvent(QPaintEvent*) {
     const TracePicture pic = picture();
     TracePainter trace(painter, look_, pic);
     trace.paintPlot();
+    if (warmAfter_s_) {
+        TracePicture warm = pic;
+        warm.time.from_s += *warmAfter_s_;
+        warm.time.to_s += *warmAfter_s_;
+        TracePainter(painter, look_, warm).paintOver();
+        FittedText text(painter, *this);
+        text.line(pic.plot.adjusted(look_.px(8), look_.px(4), -look_.px(8), 0), Qt::AlignLeft | Qt::AlignTop,
+                  tr("cold: whole line, warm: broken line"), look_.font(TextSize::small, true), look_(Role::ink));
+    }
     trace.paintRail();
     trace.paintRibbon();
     trace.paintMachine();

@@ -24,6 +24,7 @@ public:
     void scroll(double spans);
     void followEnd();
     void showAll();
+    bool layWarmOverCold(); // and takes it off again; false: there is no warm wiggle to lay
     [[nodiscard]] const Band& band() const { return band_; }
 
 protected:
@@ -42,7 +43,8 @@ private:
     Band band_;
     TimeWindow time_;
     std::optional<double> selected_s_;
-    double painted_s_ = 0; // the session's time that is on show
+    std::optional<double> warmAfter_s_; // laid over: the warm wiggle began this long after the cold one
+    double painted_s_ = 0;              // the session's time that is on show
     double draggedFrom_ = 0;
     bool ringed_ = false; // the keyboard came here by Tab
 };

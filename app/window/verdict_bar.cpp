@@ -21,8 +21,9 @@ void VerdictBar::show(const Scene& scene) {
     const Verdict& verdict = snapshot.findings->verdict;
     const bool over = snapshot.prompt.finished || snapshot.link == LinkState::ended;
     const QString lead = over ? tr("Verdict:") : tr("So far:");
-    const QString decision = decisionWords(verdict.decision);
-    const QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front());
+    const QString decision = hidden_ ? tr("hidden") : decisionWords(verdict.decision);
+    QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front());
+    if (hidden_) reason = tr("What would you do with this sensor? H shows it.");
     if (lead == lead_ && decision == decision_ && reason == reason_) return;
     lead_ = lead;
     decision_ = decision;
@@ -30,6 +31,8 @@ void VerdictBar::show(const Scene& scene) {
     setAccessibleDescription(QStringLiteral("%1 %2. %3").arg(lead_, decision_, reason_));
     update();
 }
+
+void VerdictBar::hideWords(bool hidden) { hidden_ = hidden; }
 
 QSize VerdictBar::sizeHint() const { return {look_.ipx(600), look_.ipx(56)}; }
 

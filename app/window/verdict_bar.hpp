@@ -14,6 +14,7 @@ class VerdictBar : public QWidget {
 public:
     explicit VerdictBar(const Look& look, QWidget* parent = nullptr);
     void show(const Scene& scene);
+    void hideWords(bool hidden); // for a class that is to find it
     [[nodiscard]] QString decision() const { return decision_; }
     [[nodiscard]] QSize sizeHint() const override;
 
@@ -23,6 +24,7 @@ protected:
 private:
     const Look& look_;
     QString lead_, decision_, reason_;
+    bool hidden_ = false;
 };
 
 } // namespace stillwire

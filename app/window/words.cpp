@@ -125,6 +125,13 @@ StateWord stateWord(const SessionSnapshot& snapshot) {
     return {WireState::silent, Shape::dots, tr("No reading"), tr("waiting for the meter")};
 }
 
+QStringList cautionWords(const Prompt& prompt) {
+    QStringList all;
+    if (prompt.stopNow) all << tr("Stop. Key off now.");
+    for (const Sentence& caution : prompt.cautions) all << say(caution);
+    return all;
+}
+
 QString wireWords(Wire wire, bool onItsWay) {
     switch (wire) {
     case Wire::reference:

@@ -9,6 +9,7 @@
 #include "meters/session/session.hpp"
 
 #include <QString>
+#include <QStringList>
 
 namespace stillwire {
 
@@ -30,6 +31,9 @@ struct StateWord {
 };
 inline constexpr double kDropoutStays_s = 2.0;
 [[nodiscard]] StateWord stateWord(const SessionSnapshot& snapshot);
+
+// All that is to be minded before the step, the stop first.
+[[nodiscard]] QStringList cautionWords(const Prompt& prompt);
 
 // "red lead on the signal wire"; empty before it is on any.
 [[nodiscard]] QString wireWords(Wire wire, bool onItsWay);

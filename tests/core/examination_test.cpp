@@ -4,6 +4,8 @@
 #include "core/examination.hpp"
 #include "tests/support/trace_maker.hpp"
 
+#include <limits>
+
 #include <gtest/gtest.h>
 
 namespace stillwire::test {
@@ -187,6 +189,25 @@ TEST(Verdict, ColdReadingCounts) {
     EXPECT_NE(f.verdict.decision, Decision::keep) << whatItSaid(f);
     EXPECT_NEAR(*f.positions[0].coldLevel_V, 3.85, 0.01);
     EXPECT_EQ(f.positions[0].conformance, Conformance::outside);
+}
+
+// A meter locked on its 6 V range shows no figure for the battery's 12 V, only that it is over; one that may stand on
+// a small range says nothing by it.
+TEST(OverVoltage, WhatIsOverARangeThatReachesPastItIsOver) {
+    const MeterRange small{0.4, 0.0001, 0.5, 2}, large{6.0, 0.001, 0.5, 2};
+    for (const bool withSmall : {false, true}) {
+        MeterTraits meter{"", 0.33, 0.1, {large}, ""};
+        if (withSmall) meter.ranges.insert(meter.ranges.begin(), small);
+        Examination examination({fallingSheet(), meter, true, ProbeSide::sensorSide, BlackLead::batteryNegative});
+        examination.push(Mark{Time{0}, "step:wiggle-shaft"});
+        double at_s = 0;
+        for (int i = 0; i < 10; ++i) examination.push(Reading{fromSeconds(at_s += 0.33), 4.4, {}});
+        const Reading over{fromSeconds(at_s + 0.33), std::numeric_limits<double>::quiet_NaN(), Flag::overload};
+        examination.push(over);
+        EXPECT_FALSE(examination.findings().overVoltage); // one alone may be a needle slipping
+        examination.push(Reading{fromSeconds(at_s + 0.66), over.volts_V, over.flags});
+        EXPECT_EQ(examination.findings().overVoltage, !withSmall);
+    }
 }
 
 } // namespace

@@ -170,6 +170,22 @@ std::shared_ptr<SessionSnapshot> moment(WireState state) {
     return snapshot;
 }
 
+std::shared_ptr<SessionSnapshot> hookUpMoment() {
+    auto snapshot = moment(WireState::silent);
+    snapshot->trace = TraceSnapshot{};
+    snapshot->now = fromSeconds(3);
+    snapshot->marks.clear();
+    auto findings = std::make_shared<Findings>();
+    findings->verdict.decision = Decision::cannotTell;
+    findings->verdict.reasons = {sentence("The reference was not measured.")};
+    snapshot->findings = findings;
+    Procedure procedure(*leverSheet(), MeterTraits{}, {});
+    procedure.start(Time{0});
+    snapshot->prompt = procedure.prompt();
+    snapshot->path = procedure.path();
+    return snapshot;
+}
+
 std::shared_ptr<SessionSnapshot> adjustMoment() {
     auto snapshot = moment(WireState::steady);
     auto findings = std::make_shared<Findings>(*snapshot->findings);

@@ -8,6 +8,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace stillwire::test {
@@ -49,6 +50,9 @@ public:
     }
     Result<Opened> open(const Way& way) override;
 
+    QStringList takeUnfinished() override { return std::exchange(unfinished, {}); }
+
+    QStringList unfinished;
     std::vector<Listed> portList = {{"/dev/ttyUSB0", "ttyUSB0", "USB serial"}};
     std::vector<Way> opened;
 };
@@ -57,6 +61,7 @@ public:
 std::shared_ptr<const Sheet> leverSheet();
 std::shared_ptr<SessionSnapshot> wiggleMoment();          // the guided run, in the shaft wiggle, seven dropouts
 std::shared_ptr<SessionSnapshot> moment(WireState state); // the same with another state of the wire
+std::shared_ptr<SessionSnapshot> hookUpMoment();          // the first step, before any reading
 std::shared_ptr<SessionSnapshot> adjustMoment();          // turning; 0.12 V above the aim, two turns made
 std::shared_ptr<SessionSnapshot> finishedMoment();        // the led run is over
 std::shared_ptr<SessionSnapshot> replayMoment();          // a capture replayed to its end

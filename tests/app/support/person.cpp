@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/person.hpp"
 
+#include "meters/bench/faults.hpp"
+
 #include <thread>
 
 namespace stillwire::test {
@@ -57,7 +59,14 @@ void Person::leave() {
 
 Result<SimulatedMeter> LedDoors::makeMeter(const BenchScript& script, const Sheet& sheet,
                                            const MeterDescription& meter, const Way& way) {
-    auto made = simulatedMeter(script, sheet, meter, way.seed, 0, {});
+    BenchScript played = script;
+    if (batteryOnTheWire) {
+        bench::Intermittent* fault = bench::addFault(played.setup, bench::FaultKind::harnessShortToSupply, sheet);
+        fault->durationMin_s = 4; // longer than the meter takes to find a range for it
+        fault->durationMax_s = 6;
+        played.setup.supply_V = 12.6;
+    }
+    auto made = simulatedMeter(played, sheet, meter, way.seed, 0, {});
     if (!made) return made;
     person_.lend(made->hand);
     made->hand = [this](const Prompt& prompt, Time now) { return person_.obey(prompt, now); };

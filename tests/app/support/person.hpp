@@ -44,6 +44,7 @@ private:
 class LedDoors : public BenchDoors {
 public:
     explicit LedDoors(Person& person) : person_(person) {}
+    bool batteryOnTheWire = false; // the third section of the harness is chafed through to the battery's wire
 
 protected:
     Result<SimulatedMeter> makeMeter(const BenchScript& script, const Sheet& sheet, const MeterDescription& meter,

@@ -5,6 +5,7 @@
 #include "app/window/bench_window.hpp"
 #include "app/window/hand_page.hpp"
 #include "app/window/start_page.hpp"
+#include "app/window/stop_view.hpp"
 #include "app/window/words.hpp"
 #include "core/capture/reader.hpp"
 #include "tests/app/support/person.hpp"
@@ -38,7 +39,9 @@ protected:
     void begin(Person::Says says) {
         QSettings().clear();
         person = std::make_unique<Person>(says);
-        window = std::make_unique<BenchWindow>(std::make_unique<LedDoors>(*person));
+        auto made = std::make_unique<LedDoors>(*person);
+        doors = made.get();
+        window = std::make_unique<BenchWindow>(std::move(made));
         window->show();
         ASSERT_TRUE(QTest::qWaitForWindowExposed(window.get()));
         window->activateWindow();
@@ -156,6 +159,7 @@ protected:
                 if (prompt.step == Step::adjust) atAdjust();
             }
             look();
+            if (prompt.stopNow) atStop();
             for (const Command command : *said) say(command, prompt);
             person->answered();
         }
@@ -173,6 +177,15 @@ protected:
         EXPECT_TRUE(page.contains(QLatin1String("Down by"))) << page.toStdString();
     }
 
+    void atStop() {
+        sawStop = true;
+        const auto* stop = window->findChild<StopView*>();
+        ASSERT_NE(stop, nullptr);
+        EXPECT_TRUE(stop->isVisible());
+        EXPECT_EQ(QRect(stop->mapTo(window.get(), QPoint(0, 0)), stop->size()), window->rect());
+        EXPECT_TRUE(stop->accessibleDescription().contains(QLatin1String("Key off now")));
+    }
+
     [[nodiscard]] int marked(std::string_view start) {
         const auto& marks = seen().marks;
         return static_cast<int>(
@@ -180,7 +193,9 @@ protected:
     }
 
     std::unique_ptr<Person> person;
+    LedDoors* doors = nullptr;
     std::unique_ptr<BenchWindow> window;
+    bool sawStop = false;
     std::vector<Step> shown;
     int keys = 0, keysInRun = 0, shot = 0;
 };
@@ -216,6 +231,19 @@ TEST_F(GuidedRun, ByEvidenceAloneWithNoKeyBetweenTheSteps) {
     EXPECT_EQ(marked("skip:"), 1); // the lift is a question, and nobody answered it
     EXPECT_EQ(marked("skip:lift"), 1);
     EXPECT_TRUE(verdict().startsWith(QLatin1String("Verdict: keep the sensor"))) << verdict().toStdString();
+}
+
+TEST_F(GuidedRun, OverFiveAndAHalfVoltsTheWholeWindowSaysStop) {
+    begin(Person::Says::byKeys);
+    doors->batteryOnTheWire = true;
+    start(QStringLiteral("Good pedal"));
+    run();
+    EXPECT_TRUE(sawStop);
+    EXPECT_EQ(shown.back(), Step::wiggleHarness);
+    EXPECT_TRUE(seen().prompt.finished);
+    EXPECT_FALSE(window->findChild<StopView*>()->isVisible()); // the key is off
+    EXPECT_GE(marked("key:off"), 1);
+    EXPECT_FALSE(verdict().contains(QLatin1String("keep"))) << verdict().toStdString();
 }
 
 } // namespace

@@ -36,6 +36,7 @@ std::shared_ptr<SessionSnapshot> momentNamed(const QString& name) {
     for (const auto& [text, state] : states)
         if (name == QLatin1String(text)) return test::moment(state);
     if (name == QLatin1String("adjust")) return test::adjustMoment();
+    if (name == QLatin1String("hook-up")) return test::hookUpMoment();
     if (name == QLatin1String("finished")) return test::finishedMoment();
     return name == QLatin1String("replay") ? test::replayMoment() : test::wiggleMoment();
 }

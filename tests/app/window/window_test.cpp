@@ -253,6 +253,21 @@ TEST_F(WindowTest, ThemeAndGeometryAreRemembered) {
     EXPECT_EQ(next.size(), QSize(1400, 900));
 }
 
+TEST_F(WindowTest, WhatWasHiddenWhileTheThemeChangedHasItsColours) {
+    window->press(KeyAction::night);
+    showMoment(test::finishedMoment());
+    window->press(KeyAction::keys);
+    for (QLabel* label : window->findChildren<QLabel*>()) {
+        if (!label->isVisible() || label->text().isEmpty()) continue;
+        EXPECT_GT(label->palette().color(QPalette::WindowText).lightness(), 127) << label->text().toStdString();
+    }
+    window->press(KeyAction::keys);
+    for (QLabel* label : window->bench().findChildren<QLabel*>()) {
+        if (!label->isVisible() || label->text().isEmpty()) continue;
+        EXPECT_GT(label->palette().color(QPalette::WindowText).lightness(), 127) << label->text().toStdString();
+    }
+}
+
 TEST_F(WindowTest, NothingMovesWhenTheNumberChangesItsWidth) {
     auto inkBox = [&](double volts_V) {
         auto snapshot = test::moment(WireState::steady);

@@ -156,6 +156,27 @@ TEST(Rig, PlayShiftsAGoodSensorAndGoesBack) {
     EXPECT_TRUE(rig.events().empty());
 }
 
+TEST(Rig, AStruckDropoutIsOneAndChangesNothingElse) {
+    std::vector<Reading> struck, left;
+    for (std::vector<Reading>* readings : {&struck, &left}) {
+        Rig rig(still(), {0.82, 4.10}, 1, test::meterTraits(test::MeterKind::fair), 3);
+        rig.probe(Wire::signal);
+        rig.key(true);
+        rig.advanceTo(5, *readings);
+        if (readings == &struck) rig.strike();
+        rig.advanceTo(12, *readings);
+        EXPECT_EQ(rig.events().size(), readings == &struck ? 1U : 0U);
+    }
+    ASSERT_EQ(struck.size(), left.size());
+    double deepest_V = 0;
+    for (std::size_t i = 0; i < left.size(); ++i) {
+        EXPECT_EQ(struck[i].time, left[i].time);
+        deepest_V = std::max(deepest_V, left[i].volts_V - struck[i].volts_V);
+    }
+    EXPECT_GT(deepest_V, 0.2);
+    EXPECT_EQ(struck.back().volts_V, left.back().volts_V);
+}
+
 TEST(Rig, ColdFadesInTenToFifteenMinutes) {
     Rig rig(still(), {0.82, 4.10}, 0, test::meterTraits(test::MeterKind::fair), 3);
     rig.key(true);

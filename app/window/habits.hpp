@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is remembered of captures from one day to the next, in QSettings.
+#pragma once
+
+#include <QStringList>
+
+namespace stillwire::habits {
+
+[[nodiscard]] QStringList recentCaptures();
+void rememberCapture(const QString& path); // the newest first
+
+// What was on the bench when the window was closed; empty: the start page.
+void keepOpen(const QString& path);
+[[nodiscard]] QString keptOpen();
+
+} // namespace stillwire::habits

@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the window remembers: captures, the run that was cut short, what was open; and opening what is long.
+#include "app/window/bench_page.hpp"
+#include "app/window/bench_window.hpp"
+#include "app/window/habits.hpp"
+#include "app/window/start_page.hpp"
+#include "tests/app/support/fake_session.hpp"
+
+#include <QFile>
+#include <QLabel>
+#include <QPushButton>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+#include <gtest/gtest.h>
+
+namespace stillwire {
+namespace {
+
+class Habits : public ::testing::Test {
+protected:
+    void SetUp() override { QSettings().clear(); }
+    QString file(const QString& name, qint64 bytes = 10) {
+        QFile made(folder.filePath(name));
+        EXPECT_TRUE(made.open(QIODevice::WriteOnly));
+        made.write(QByteArray(static_cast<qsizetype>(bytes), '#'));
+        return made.fileName();
+    }
+    static QString visibleText(const QWidget& page) {
+        QString all;
+        for (const QLabel* label : page.findChildren<QLabel*>())
+            if (label->isVisible()) all += label->text() + QLatin1Char('\n');
+        return all;
+    }
+    QTemporaryDir folder;
+};
+
+TEST_F(Habits, TheNewestCaptureStandsFirstAndNoneTwice) {
+    habits::rememberCapture("/a.csv");
+    habits::rememberCapture("/b.csv");
+    habits::rememberCapture("/a.csv");
+    EXPECT_EQ(habits::recentCaptures(), QStringList({"/a.csv", "/b.csv"}));
+}
+
+TEST_F(Habits, ARunWhoseProgramDiedIsOfferedAtTheNextStart) {
+    const QString path = file("died.csv");
+    auto doors = std::make_unique<test::FakeDoors>();
+    doors->unfinished = {file("before.csv"), path};
+    BenchWindow window(std::move(doors));
+    window.show();
+    QTest::qWait(30);
+    EXPECT_TRUE(visibleText(window.start()).contains("cut short"));
+    EXPECT_EQ(habits::recentCaptures().size(), 2); // kept even if nobody opens them
+    EXPECT_EQ(habits::recentCaptures().value(0), path);
+    for (QPushButton* button : window.start().findChildren<QPushButton*>())
+        if (button->isVisible() && button->text() == "Open it") button->click();
+    EXPECT_EQ(window.page(), &window.bench());
+    window.leaveBench();
+    EXPECT_FALSE(visibleText(window.start()).contains("cut short"));
+}
+
+TEST_F(Habits, WhatWasOpenWhenTheWindowClosedIsOpenedAgain) {
+    const QString path = file("open.csv");
+    {
+        BenchWindow window(std::make_unique<test::FakeDoors>());
+        window.show();
+        window.open(window.start().captureWay(path));
+        window.close();
+    }
+    BenchWindow next(std::make_unique<test::FakeDoors>());
+    next.show();
+    next.restoreSession();
+    EXPECT_EQ(next.page(), &next.bench());
+    next.leaveBench();
+    next.close();
+    EXPECT_EQ(habits::keptOpen(), QString());
+}
+
+// A door that waits until it is let go on.
+class SlowDoors : public test::FakeDoors {
+public:
+    Result<Opened> open(const Way& way) override {
+        while (!go) QThread::msleep(1);
+        return FakeDoors::open(way);
+    }
+    std::atomic<bool> go = false;
+};
+
+TEST_F(Habits, ALongCaptureOpensInTheBackgroundAndSaysSo) {
+    auto made = std::make_unique<SlowDoors>();
+    SlowDoors* doors = made.get();
+    BenchWindow window(std::move(made));
+    window.show();
+    window.open(window.start().captureWay(file("long.csv", 2'000'000)));
+    EXPECT_TRUE(window.opener().busy());
+    EXPECT_TRUE(visibleText(window.start()).contains("Reading long.csv"));
+    doors->go = true;
+    EXPECT_TRUE(QTest::qWaitFor([&] { return window.page() == &window.bench(); }));
+    EXPECT_FALSE(window.opener().busy());
+}
+
+TEST_F(Habits, OpeningALongCaptureCanBeGivenUp) {
+    auto made = std::make_unique<SlowDoors>();
+    SlowDoors* doors = made.get();
+    BenchWindow window(std::move(made));
+    window.show();
+    window.open(window.start().captureWay(file("long.csv", 2'000'000)));
+    window.press(KeyAction::leave);
+    EXPECT_FALSE(window.opener().busy());
+    EXPECT_FALSE(visibleText(window.start()).contains("Reading"));
+    doors->go = true;
+    QTest::qWait(50);
+    EXPECT_EQ(window.page(), &window.start());
+}
+
+TEST_F(Habits, ClosingWithRowsThatTheDiskDidNotTakeAsksOnce) {
+    BenchWindow window(std::make_unique<test::FakeDoors>());
+    window.show();
+    auto full = test::wiggleMoment();
+    full->recorderSays = "The disk is full: make room or save elsewhere.";
+    full->pendingBytes = 4096;
+    Opened opened;
+    opened.session = std::make_unique<test::FakeSession>(full);
+    opened.sheet = test::leverSheet();
+    window.attach(std::move(opened), true);
+    EXPECT_FALSE(window.close());
+    EXPECT_TRUE(visibleText(window.bench()).contains("in memory only"));
+    EXPECT_TRUE(window.close());
+}
+
+} // namespace
+} // namespace stillwire
