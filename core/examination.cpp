@@ -34,22 +34,34 @@ std::vector<Window> windowsOf(const Sheet& sheet) {
     return windows;
 }
 
+// Where a second meter stays: on the reference, whatever the first one does.
+Place onReference(Time from) {
+    Place place;
+    place.from = from;
+    place.wire = Probed::reference;
+    return place;
+}
+
 } // namespace
 
 double resolutionOf(const MeterTraits& meter) { return meter.rangeFor(5.0).resolution_V; }
 
 Examination::Parts::Parts(ExaminationSetup given)
     : setup(std::move(given)), meter(completed(setup.meter)),
-      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), places(setup.sheet), blind(meter),
+      referenceMeter(setup.referenceMeter ? completed(*setup.referenceMeter) : meter),
+      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))),
+      referenceAperture(fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))),
+      places(setup.sheet), blind(meter),
       tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this),
       sweep(resolutionOf(meter), setup.sheet.rest().window),
       plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
-      secondReference(aperture, resolutionOf(meter) / std::sqrt(12.0)), wear(setup.sheet) {
+      secondReference(referenceAperture, resolutionOf(referenceMeter) / std::sqrt(12.0)),
+      referenceWatch(resolutionOf(referenceMeter), referenceMeter.interval_s), wear(setup.sheet) {
     if (setup.sheet.drive)
         drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
     overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
-    secondReference.placeChanged(Place{});
+    secondReference.placeChanged(onReference(Time(0)));
     plateaus.placeChanged(places.now());
 }
 
@@ -130,7 +142,10 @@ void Examination::Parts::held(Time time, double volts_V, bool settledAnew) {
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {
     if (!reading.hasNumber() || reading.flags.has(Flag::overload) || reading.flags.has(Flag::hold)) return;
-    const double resolution_V = resolutionOf(meter);
+    // Before hooking up is done, and with the key off, the reference is nothing to judge.
+    if (places.now().asked == Asked::free) return referenceWatch.pause();
+    referenceWatch.push(reading);
+    const double resolution_V = resolutionOf(referenceMeter);
     secondReference.held(reading.time, reading.volts_V, false, resolution_V, 3 * resolution_V);
 }
 
@@ -253,6 +268,7 @@ void Examination::Parts::push(const Mark& mark) {
         endSweep();
         blind.gapMark();
         tracker.blind();
+        referenceWatch.pause();
     }
     const std::size_t placesBefore = places.count();
     const bool levelMayFollow = places.push(mark);
@@ -260,6 +276,8 @@ void Examination::Parts::push(const Mark& mark) {
     if (levelMayFollow) endSweep();
     tracker.placeChanged(places.now());
     plateaus.placeChanged(places.now());
+    // The reference of each step by itself: how much it changes between them counts.
+    if (mark.kind() == MarkKind::step) secondReference.placeChanged(onReference(mark.time));
 }
 
 Examination::Examination(ExaminationSetup setup) : parts_(std::make_unique<Parts>(std::move(setup))) {}

@@ -20,6 +20,7 @@ struct ExaminationSetup {
     bool meterKnown = true; // false: accuracy 1 % + 5 counts is assumed, and said
     ProbeSide probe = ProbeSide::sensorSide;
     BlackLead black = BlackLead::batteryNegative;
+    std::optional<MeterTraits> referenceMeter{}; // of the readings flagged `ref`; absent: one like `meter`
 };
 
 // What an Examination says at once, by the very reading that shows it.

@@ -5,15 +5,59 @@
 #include "core/judge/adjustment.hpp"
 #include "core/judge/cold_warm.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace stillwire {
 
 namespace {
 
+constexpr int kReadingsThatDecide = 3;     // of one dropout
 constexpr double kIntervalTolerance = 0.2; // described and seen may differ by this much
 
+// Dropouts of the reference that a second meter saw: those the signal followed, and those out of the sheet's limits.
+ReferenceTally tallyReference(const Findings& found, const Sheet& sheet) {
+    ReferenceTally tally;
+    int longest = 0;
+    for (const Excursion& e : found.referenceMoves) {
+        const bool out = e.depth_V() > sheet.play_V &&
+                         (e.extreme_V < sheet.reference.min_V || e.extreme_V > sheet.reference.max_V);
+        if (!e.withReference && !out) continue;
+        ++tally.drops;
+        if (e.withReference) ++tally.withSignal;
+        longest = std::max(longest, e.readings);
+        if (e.depth_V() < std::abs(tally.held_V - tally.extreme_V)) continue;
+        tally.held_V = e.held_V;
+        tally.extreme_V = e.extreme_V;
+    }
+    tally.decides = tally.drops >= 2 || longest >= kReadingsThatDecide;
+    return tally;
+}
+
 } // namespace
+
+// Which movements of the signal were the reference's, and which of those the signal followed.
+void Examination::Parts::tellReference(Findings& found) const {
+    found.referenceMoves = referenceWatch.movements();
+    if (found.referenceMoves.empty()) return;
+    const double apart_s =
+        std::max(meter.interval_s, referenceMeter.interval_s) + toSeconds(std::max(aperture, referenceAperture));
+    const Time slack = fromSeconds(apart_s);
+    const auto follows = [&](const SignalMove& signal) {
+        bool any = false;
+        for (Excursion& r : found.referenceMoves) {
+            if (!wentWithReference(signal, {r}, slack)) continue;
+            r.withReference = any = true;
+        }
+        return any;
+    };
+    for (Excursion& e : found.excursions)
+        if (places.at(e.from - aperture).wire == Probed::signal && e.depth_V() > e.play_V)
+            e.withReference = follows({e.from, e.to, e.held_V, e.extreme_V, e.readings});
+    for (LevelJump& j : found.jumps)
+        if (places.at(j.at - aperture).wire == Probed::signal)
+            j.withReference = follows({j.at, j.at, j.from_V, j.to_V, kReadingsThatDecide});
+}
 
 MeterFigures Examination::Parts::meterFigures() const {
     MeterFigures figures;
@@ -41,6 +85,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.groundWire = tallyStep(coverage, Step::wiggleGround);
     facts.referenceStill = tallyStep(coverage, Step::reference);
     facts.groundStill = tallyStep(coverage, Step::ground);
+    facts.secondMeter = tallyReference(found, setup.sheet);
     facts.moving = tallyMoving(coverage);
     facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
@@ -66,20 +111,25 @@ Findings Examination::Parts::findings() const {
     if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
     tellPlay(f.excursions, {&places, f.meter.interval_s, resolutionOf(meter)});
     f.jumps = jumps;
+    tellReference(f);
 
     const std::vector<Plateau> held = plateaus.all();
     const std::vector<Plateau> reference = secondReference.all();
     const std::vector<Plateau> stays = settledStays(held);
-    LevelEvidence levelEvidence{&setup.sheet, &meter, &places, &stays, setup.black == BlackLead::sensorGround,
-                                std::nullopt};
-    if (!reference.empty()) {
-        levelEvidence.secondReference = reference.front();
-        levelEvidence.secondReference->place.wire = Probed::reference;
-    }
+    const LevelEvidence levelEvidence{
+        &setup.sheet, &meter, &places, &stays, setup.black == BlackLead::sensorGround, &reference, &referenceMeter};
     const Levels levels = weighLevels(levelEvidence);
     f.reference = levels.reference;
     f.ground = levels.ground;
     f.positions = levels.positions;
+    if (referenceWatch.freshAt(last)) {
+        f.ratio = LiveRatio{referenceWatch.newest()->volts_V, std::nullopt};
+        Supply now = levels.supply;
+        now.reference.level_V = f.ratio->reference_V;
+        const bool any = now.reference.level_V - now.ground.level_V > 0.1 * setup.sheet.nominal_V;
+        if (any && onSignal() && state != WireState::blind && state != WireState::silent)
+            f.ratio->level_V = ratiometricLevel(setup.sheet, meter, now, {newest_V}).level_V;
+    }
     if (!levels.supply.referenceMeasured)
         f.assumed.push_back({"reference: %1, the nominal, not measured", {volts(levels.supply.reference.level_V)}});
     if (!levels.supply.groundMeasured && setup.black != BlackLead::sensorGround)

@@ -9,6 +9,7 @@
 #include "core/analyse/phase_builder.hpp"
 #include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
+#include "core/analyse/reference_watch.hpp"
 #include "core/analyse/sweep_watch.hpp"
 #include "core/analyse/wear_map.hpp"
 #include "core/examination.hpp"
@@ -53,11 +54,12 @@ struct Examination::Parts final : TrackerListener {
     [[nodiscard]] MeterFigures meterFigures() const;
     [[nodiscard]] Excursion told(Excursion excursion, bool shoulder) const;
     [[nodiscard]] Case caseOf(const Findings& findings, const Levels& levels, const CoverageEvidence& coverage) const;
+    void tellReference(Findings& findings) const;
     [[nodiscard]] Findings findings() const;
 
     ExaminationSetup setup;
-    MeterTraits meter;
-    Time aperture;
+    MeterTraits meter, referenceMeter;
+    Time aperture, referenceAperture;
     PlaceBook places;
     BlindWatch blind;
     LevelTracker tracker;
@@ -71,6 +73,7 @@ struct Examination::Parts final : TrackerListener {
     Time excursionFrom{-1}, excursionTo{-1}; // of the newest that the tracker told
     PlateauBook plateaus;
     PlateauBook secondReference;
+    ReferenceWatch referenceWatch;
     WearMap wear;
     std::optional<DriveStrip> drive;
 

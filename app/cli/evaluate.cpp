@@ -22,6 +22,7 @@ public:
         header_ = header;
         setup_.probe = header.probe;
         setup_.black = header.black;
+        setup_.referenceMeter = header.referenceMeter;
         if (!asked_.sheet.empty()) {
             auto sheet = loadSheet(asked_.sheet);
             if (!sheet) return sheet.error();

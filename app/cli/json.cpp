@@ -43,6 +43,13 @@ Json excursion(const Excursion& e) {
     out["pose"] = e.pose.empty() ? Json(nullptr) : Json(e.pose);
     out["threshold_V"] = number(e.threshold_V);
     out["open"] = e.open;
+    out["with_reference"] = e.withReference;
+    return out;
+}
+
+Json referenceMoves(const Findings& f) {
+    Json out = Json::array();
+    for (const Excursion& e : f.referenceMoves) out.push_back(excursion(e));
     return out;
 }
 
@@ -219,6 +226,7 @@ std::string findingsJson(const Evaluation& e) {
     out["machine"] = machine(e);
     out["verdict"] = verdict(f.verdict);
     // Beyond the promised members.
+    out["reference_moves"] = referenceMoves(f);
     out["reference"] = wire(f.reference);
     out["ground"] = wire(f.ground);
     out["wear"] = wear(f);

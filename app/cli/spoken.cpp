@@ -2,6 +2,7 @@
 #include "app/cli/spoken.hpp"
 
 #include "app/cli/names.hpp"
+#include "core/analyse/blind_mend.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -118,6 +119,7 @@ Section dropouts(const Findings& f, ExcursionKind kind) {
         s.sentences.push_back("At " + clockTime(e.from) + " (" + where(e) + "): from " + volts(e.held_V) + " " +
                               nameOf(e.direction) + " by at least " + volts(e.depth_V()) + ", seen in " +
                               count(static_cast<std::size_t>(std::max(0, e.readings)), "reading", "readings") +
+                              (e.withReference ? ", the reference along with it" : "") +
                               (e.open ? ", and not back yet." : "."));
     }
     if (more > 0) s.sentences.push_back("And " + std::to_string(more) + " more.");
@@ -136,7 +138,8 @@ Section oddities(const Evaluation& e) {
     for (const BlindSpan& b : f.blind) blind_s += toSeconds(b.to - b.from);
     if (!f.blind.empty())
         s.sentences.push_back("The meter was blind " + count(f.blind.size(), "time", "times") + ", for " +
-                              seconds(blind_s) + " in all.");
+                              seconds(blind_s) + " in all. " +
+                              blindMend(f.blind, Time(0), f.blind.back().to).english());
     if (e.setup.sheet.drive)
         s.sentences.push_back(
             "On the machine: " + count(static_cast<std::size_t>(f.machine.stops), "sure stop", "sure stops") +

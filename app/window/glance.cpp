@@ -37,6 +37,7 @@ Glance glanceAt(const QString& path) {
     }
     Trace trace;
     for (const Reading& reading : capture.value().readings) {
+        if (reading.flags.has(Flag::ref)) continue; // a second meter's
         trace.append({reading.time, reading.volts_V});
         if (std::isfinite(reading.volts_V)) glance.high_V = std::max(glance.high_V, reading.volts_V);
     }
@@ -51,8 +52,12 @@ Glance glanceAt(const QString& path) {
         glance.verdict = QObject::tr("without a sheet");
         return glance;
     }
-    ExaminationSetup setup{*header.sheet, header.meter ? *header.meter : learnMeter(capture.value().readings),
-                           header.meter.has_value(), header.probe, header.black};
+    ExaminationSetup setup{*header.sheet,
+                           header.meter ? *header.meter : learnMeter(capture.value().readings),
+                           header.meter.has_value(),
+                           header.probe,
+                           header.black,
+                           header.referenceMeter};
     Examination examination(std::move(setup));
     for (const Capture::Row& row : capture.value().rows) {
         if (row.isMark)

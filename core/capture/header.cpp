@@ -105,14 +105,22 @@ Result<CaptureHeader> parseHeader(std::string_view toml, const std::string& wher
         sheet->toml = writeToml(*node, "");
         header.sheet = std::move(*sheet);
     }
-    if (const auto node = take(table, "meter")) {
+    struct MeterTable {
+        const char* key;
+        std::optional<MeterTraits>* out;
+    };
+    for (const MeterTable& one :
+         {MeterTable{"meter", &header.meter}, MeterTable{"reference_meter", &header.referenceMeter}}) {
+        const auto node = take(table, one.key);
+        if (!node) continue;
         if (!node->table()) {
-            return badHeader(where, node->line + offset, "meter is not a table", "write it as [meter]");
+            return badHeader(where, node->line + offset, std::string(one.key) + " is not a table",
+                             "write it as [" + std::string(one.key) + "]");
         }
-        auto meter = meterTraitsFromToml(*node, {where, offset, "meter"});
+        auto meter = meterTraitsFromToml(*node, {where, offset, one.key});
         if (!meter) return meter.error();
         meter->toml = writeToml(*node, "");
-        header.meter = std::move(*meter);
+        *one.out = std::move(*meter);
     }
     header.other = writeToml(TomlNode{std::move(table), 0}, "");
     return header;
@@ -128,8 +136,11 @@ std::string formatHeader(const CaptureHeader& header) {
     if (auto other = parseToml(header.other, "")) toml += writeToml(*other, "");
     if (header.sheet)
         toml += oneLevelDown(header.sheet->toml.empty() ? describe(*header.sheet) : header.sheet->toml, "sheet");
-    if (header.meter)
-        toml += oneLevelDown(header.meter->toml.empty() ? describe(*header.meter) : header.meter->toml, "meter");
+    const auto addMeter = [&toml](const std::optional<MeterTraits>& meter, const char* key) {
+        if (meter) toml += oneLevelDown(meter->toml.empty() ? describe(*meter) : meter->toml, key);
+    };
+    addMeter(header.meter, "meter");
+    addMeter(header.referenceMeter, "reference_meter");
     return behindHashes(toml);
 }
 

@@ -24,7 +24,8 @@ struct CaptureHeader {
     BlackLead black = BlackLead::batteryNegative;
     std::optional<Sheet> sheet;
     std::optional<MeterTraits> meter;
-    std::string other; // unknown keys and old marks, TOML text, kept as they were
+    std::optional<MeterTraits> referenceMeter; // of the readings flagged `ref`; [reference_meter]
+    std::string other;                         // unknown keys and old marks, TOML text, kept as they were
 };
 
 inline constexpr int kCaptureFormat = 1;

@@ -43,10 +43,11 @@ struct Excursion {
     ExcursionKind kind = ExcursionKind::dropout;
     int readings = 0;
     bool open = false;
-    bool unmarked = false;    // no step was open
-    std::optional<Step> step; // in force when the first reading's aperture began
-    std::string pose;         // "left", "section-2/left"; empty outside a pose
-    int poseIndex = -1;       // counts the poses of the capture; -1 outside a pose
+    bool unmarked = false;      // no step was open
+    std::optional<Step> step;   // in force when the first reading's aperture began
+    std::string pose;           // "left", "section-2/left"; empty outside a pose
+    int poseIndex = -1;         // counts the poses of the capture; -1 outside a pose
+    bool withReference = false; // the reference went along in the same proportion: the supply, not the sensor
 
     [[nodiscard]] double depth_V() const { return held_V > extreme_V ? held_V - extreme_V : extreme_V - held_V; }
 };
@@ -56,6 +57,13 @@ struct LevelJump {
     double from_V = 0, to_V = 0; // shown
     std::optional<Step> step;
     int poseIndex = -1;
+    bool withReference = false; // as of an excursion
+};
+
+// The newest readings of two meters together.
+struct LiveRatio {
+    double reference_V = 0;        // shown by the second meter
+    std::optional<double> level_V; // nominal, of the newest reading of the signal by the ratio; absent: no number
 };
 
 enum class Conformance { inside, outside, undecided };
@@ -185,8 +193,10 @@ struct Findings {
     std::vector<LevelJump> jumps;
     std::vector<PositionLevel> positions; // in the order of the sheet
     std::optional<WireLevel> reference, ground;
-    std::vector<StepCoverage> steps; // wiggle steps done, and the required ones
-    StepCoverage wiggle;             // the worse-covered required step
+    std::vector<Excursion> referenceMoves; // of the reference, seen by a second meter
+    std::optional<LiveRatio> ratio;        // while a second meter reads the reference
+    std::vector<StepCoverage> steps;       // wiggle steps done, and the required ones
+    StepCoverage wiggle;                   // the worse-covered required step
     AdjustmentAdvice adjustment;
     MachineStrip machine;
     std::vector<WearBin> wear;

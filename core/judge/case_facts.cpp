@@ -15,8 +15,10 @@ namespace {
 constexpr double kSignificant = 0.05;
 constexpr double kLeaning = 0.15; // against a side with but one short dropout
 constexpr double kLeastTurn_V = 0.01;
-constexpr double kStuckShare = 0.10; // of the sheet's span: less movement than this is none
-constexpr double kRailShare = 0.04;  // of the nominal: this near to a rail is on it
+constexpr double kStuckShare = 0.10;                      // of the sheet's span: less movement than this is none
+constexpr double kLoadedLeast = 0.70, kLoadedMost = 0.90; // of its aim, what a load leaves. Own rule, no source
+constexpr double kAlike = 0.06;                           // the positions' shares differ by no more
+constexpr double kRailShare = 0.04;                       // of the nominal: this near to a rail is on it
 
 bool moreOften(const ShakenTally& a, const ShakenTally& b) {
     const double sure = b.decides ? kSignificant : kLeaning;
@@ -66,6 +68,24 @@ bool spanOff(const Case& c) {
     return std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
                        [](const PositionLevel& p) { return p.conformance == Conformance::outside; }) ||
            c.sheet->driftAllowance_V.has_value();
+}
+
+std::optional<double> lowAlike(const Case& c) {
+    const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
+    if (!r || r->conformance == Conformance::outside || (g && g->conformance == Conformance::outside))
+        return std::nullopt;
+    double least = 1, most = 0;
+    bool anyOutside = false;
+    for (std::size_t i = 0; i < c.findings->positions.size(); ++i) {
+        const PositionLevel& p = c.findings->positions[i];
+        if (!p.level_V) return std::nullopt;
+        const double kept = *p.level_V / c.sheet->positions[i].aim_V;
+        least = std::min(least, kept);
+        most = std::max(most, kept);
+        anyOutside = anyOutside || p.conformance == Conformance::outside;
+    }
+    if (!anyOutside || least < kLoadedLeast || most > kLoadedMost || most - least > kAlike) return std::nullopt;
+    return 1 - (least + most) / 2;
 }
 
 const PositionLevel& worstPosition(const Case& c) {

@@ -4,6 +4,8 @@
 
 #include "core/judge/judgement.hpp"
 
+#include <optional>
+
 namespace stillwire {
 
 // Which side the dropouts speak for: only that one, or significantly more often per pose (exact test; a lone short
@@ -20,6 +22,11 @@ namespace stillwire {
 [[nodiscard]] bool spanOff(const Case& facts);
 // A turn is wanted, would help, and is more than a person can see.
 [[nodiscard]] bool adjustable(const Case& facts);
+
+// Every position is low by the same share of its aim, and by so much as a load on the signal takes, while reference
+// and ground hold: that share. A load of 3 kohm, a meter in low-impedance mode, takes about 17 % from a 5 kohm track
+// near either end (Thevenin: x(1-x)·R against the load).
+[[nodiscard]] std::optional<double> lowAlike(const Case& facts);
 
 [[nodiscard]] const PositionLevel& worstPosition(const Case& facts);
 // The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.

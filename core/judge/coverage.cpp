@@ -76,7 +76,7 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
         if (!e.pose.empty()) where.insert(e.pose);
     }
     for (const LevelJump& jump : *evidence.jumps) {
-        if (!mine(jump.step, jump.poseIndex)) continue;
+        if (jump.withReference || !mine(jump.step, jump.poseIndex)) continue;
         tally.jumped = true;
         if (jump.poseIndex >= 0) faulty.insert(jump.poseIndex);
         if (std::abs(jump.to_V - jump.from_V) > tally.deepest_V) {
@@ -115,6 +115,7 @@ void heldIn(const CoverageEvidence& evidence, Step step, double& level_V, double
 } // namespace
 
 bool votes(const Excursion& excursion, const PlaceBook& places) {
+    if (excursion.withReference) return false;
     if (excursion.kind != ExcursionKind::dropout || excursion.depth_V() <= excursion.play_V) return false;
     if (excursion.poseIndex >= 0) {
         const Pose& pose = places.poses()[static_cast<std::size_t>(excursion.poseIndex)];
@@ -166,10 +167,11 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     cover.poses = static_cast<int>(counted.size());
     std::set<int> faulty;
     for (const Excursion& e : *evidence.excursions)
-        if (e.kind == ExcursionKind::dropout && counted.count(e.poseIndex) > 0) faulty.insert(e.poseIndex);
+        if (e.kind == ExcursionKind::dropout && !e.withReference && counted.count(e.poseIndex) > 0)
+            faulty.insert(e.poseIndex);
     cover.dropouts = static_cast<int>(faulty.size());
     for (const LevelJump& jump : *evidence.jumps)
-        if (jump.step == step) ++cover.jumps;
+        if (jump.step == step && !jump.withReference) ++cover.jumps;
 
     double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
     heldIn(evidence, step, level_V, threshold_V);

@@ -44,7 +44,8 @@ struct ShakenTally {
     std::string section;              // of the harness, where three in four of the faulty poses lie; empty if none
 };
 
-// True if this excursion may speak for a fault: a dropout deeper than play, in a step that counts.
+// True if this excursion may speak for a fault: a dropout deeper than play, in a step that counts, and not one that
+// the reference made.
 [[nodiscard]] bool votes(const Excursion& excursion, const PlaceBook& places);
 
 [[nodiscard]] ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken);

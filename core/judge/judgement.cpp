@@ -33,7 +33,7 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
             verdict.reasons.push_back({"%1 was %2 cold and %3 later. The cold reading counts.",
                                        {p.name, volts(*p.coldLevel_V), volts(*p.level_V)}});
     }
-    if (c.levels->supply.referenceMeasured)
+    if (c.levels->supply.referenceMeasured && c.levels->supply.referenceMeter == nullptr)
         verdict.reasons.push_back({"The meter's gain error drops out: it measured the reference too.", {}});
     if (!c.meterKnown) verdict.reasons.push_back({"The meter is not described: 1 % + 5 counts is assumed.", {}});
 }

@@ -18,6 +18,14 @@ struct Missing {
     Sentence next;
 };
 
+// The reference under the eyes of a second meter.
+struct ReferenceTally {
+    int drops = 0;                    // with the signal going along, or out of the sheet's limits
+    int withSignal = 0;               // the signal went along in the same proportion
+    bool decides = false;             // two, or one of three readings or more
+    double held_V = 0, extreme_V = 0; // of the deepest
+};
+
 // Everything the rows look at.
 struct Case {
     const Sheet* sheet = nullptr;
@@ -27,6 +35,7 @@ struct Case {
     ShakenTally shaft, harness;              // wiggle steps and warm-repeat
     ShakenTally referenceWire, groundWire;   // the wiggle of the shaft, watched on those wires
     ShakenTally referenceStill, groundStill; // dropouts of those wires with nobody touching
+    ReferenceTally secondMeter;              // dropouts of the reference that a second meter saw
     ShakenTally moving;                      // sweep, presses and releases
     ShakenTally untouched;                   // cold-start, and wherever nobody moved anything
     int unmarkedDropouts = 0;

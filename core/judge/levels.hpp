@@ -37,8 +37,9 @@ struct LevelEvidence {
     const PlaceBook* places = nullptr;
     const std::vector<Plateau>* stays = nullptr; // settledStays()
     bool blackOnSensorGround = false;
-    // Medians of a second meter's readings of the reference, if there were any.
-    std::optional<Plateau> secondReference;
+    // A second meter's readings of the reference, by step, and that meter; empty: there was none.
+    const std::vector<Plateau>* secondReference = nullptr;
+    const MeterTraits* referenceMeter = nullptr;
 };
 
 [[nodiscard]] Levels weighLevels(const LevelEvidence& evidence);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/analyse/blind_mend.hpp"
 #include "core/judge/case_facts.hpp"
 #include "core/judge/judgement.hpp"
 #include "core/judge/within.hpp"
@@ -27,6 +28,17 @@ void wires(const Case& c, std::vector<Missing>& out) {
         out.push_back({{"The ground drop, %1, good to %2, is too close to its limit to call.",
                         {volts(f.ground->worst_V, 3), within(f.ground->u_V)}},
                        {"Measure the ground drop on a finer range.", {}}});
+}
+
+// What made the poses of this step blind, and how to mend it.
+Sentence mendOfBlindPoses(const Case& c, Step step) {
+    std::vector<BlindSpan> inStep;
+    for (const StepVisit& visit : c.places->stepVisits())
+        for (const BlindSpan& span : c.findings->blind)
+            if (visit.step == step && span.to > visit.from && (!visit.closed || span.from < visit.to))
+                inStep.push_back(span);
+    const Sentence mend = blindMend(inStep, Time(0), Time::max());
+    return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on.", {}} : mend;
 }
 
 void wiggle(const Case& c, std::vector<Missing>& out) {
@@ -58,7 +70,7 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
                                   {std::to_string(step.poses), std::to_string(step.blindPoses), wanted}}
                        : Sentence{"%1 poses of the harness were looked at, %2 were blind; %3 more are wanted.",
                                   {std::to_string(step.poses), std::to_string(step.blindPoses), wanted}},
-                 {"Lock the meter's range on DC volts and wiggle on.", {}}});
+                 mendOfBlindPoses(c, step.step)});
         else
             out.push_back({shaft ? Sentence{"%1 poses of the shaft were looked at; %2 more are wanted.",
                                             {std::to_string(step.poses), wanted}}
@@ -119,6 +131,12 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
          "Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.");
     lone(c.groundStill, "The ground wire moved once with nobody touching: %1 to %2 or further.",
          "Watch the ground wire for longer, then along its way pin by pin.");
+    if (c.secondMeter.drops > 0 && !c.secondMeter.decides)
+        out.push_back({{"A single short dropout of the reference: %1 went to %2 or further.",
+                        {volts(c.secondMeter.held_V), volts(c.secondMeter.extreme_V)}},
+                       {"Watch the reference for longer, with the other sensors on it unplugged one by one, key off "
+                        "each time.",
+                        {}}});
     if (c.moving.any && !c.moving.decides)
         out.push_back({{"A single short dropout while the pedal was moved or held: %1 to %2 or further.",
                         {volts(c.moving.held_V), volts(c.moving.extreme_V)}},

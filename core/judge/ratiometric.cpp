@@ -55,10 +55,12 @@ Level ratiometricLevel(const Sheet& sheet, const MeterTraits& meter, const Suppl
         const Settled* settled;
         bool measured;
         double assumed_u_V;
+        const MeterTraits* by;
     };
-    std::array<Term, 3> terms{Term{1, &raw, true, 0},
-                              Term{-x, &supply.reference, supply.referenceMeasured, supply.uReference_V},
-                              Term{-(1 - x), &supply.ground, supply.groundMeasured, supply.uGround_V}};
+    const MeterTraits* second = supply.referenceMeter != nullptr ? supply.referenceMeter : &meter;
+    std::array<Term, 3> terms{Term{1, &raw, true, 0, &meter},
+                              Term{-x, &supply.reference, supply.referenceMeasured, supply.uReference_V, second},
+                              Term{-(1 - x), &supply.ground, supply.groundMeasured, supply.uGround_V, &meter}};
     double sum = square(x * supply.referenceChange_V / kRectangular);
     for (std::size_t i = 0; i < terms.size(); ++i) {
         if (!terms[i].settled) continue; // taken with an earlier one
@@ -67,15 +69,17 @@ Level ratiometricLevel(const Sheet& sheet, const MeterTraits& meter, const Suppl
             continue;
         }
         // Those on one range share one gain error.
-        const MeterRange* range = &meter.rangeFor(terms[i].settled->level_V);
+        const MeterTraits* by = terms[i].by;
+        const MeterRange* range = &by->rangeFor(terms[i].settled->level_V);
         double shared = 0, apart = 0;
         int members = 0;
-        const double alone = square(terms[i].weight * absoluteUncertainty_V(meter, *terms[i].settled));
+        const double alone = square(terms[i].weight * absoluteUncertainty_V(*by, *terms[i].settled));
         for (std::size_t j = i; j < terms.size(); ++j) {
             Term& term = terms[j];
-            if (!term.settled || !term.measured || &meter.rangeFor(term.settled->level_V) != range) continue;
+            if (!term.settled || !term.measured || term.by != by) continue;
+            if (&by->rangeFor(term.settled->level_V) != range) continue;
             shared += term.weight * term.settled->level_V * range->accuracyPercent / 100 / kRectangular;
-            apart += square(term.weight * independentUncertainty_V(meter, *term.settled));
+            apart += square(term.weight * independentUncertainty_V(*by, *term.settled));
             ++members;
             if (j != i) term.settled = nullptr;
         }

@@ -14,7 +14,7 @@ constexpr double kLeastSpan = 0.1; // of the nominal: a ratio to less than this 
 
 // Several stays on one wire: their median, the widest noise, all readings together.
 std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Probed wire,
-                                   Settled& out) {
+                                   const MeterTraits& meter, Settled& out) {
     std::vector<double> levels;
     WireLevel level;
     double noise_V = 0, readings = 0;
@@ -36,7 +36,7 @@ std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vec
     level.lowestVisit_V = *std::min_element(levels.begin(), levels.end());
     level.highestVisit_V = *std::max_element(levels.begin(), levels.end());
     out = {level.level_V, noise_V, readings};
-    level.u_V = absoluteUncertainty_V(*evidence.meter, out);
+    level.u_V = absoluteUncertainty_V(meter, out);
     return level;
 }
 
@@ -50,9 +50,11 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
     const Sheet& sheet = *evidence.sheet;
     Supply supply = assumedSupply(sheet, evidence.blackOnSensorGround);
     Settled seen;
-    levels.reference = wireLevel(evidence, stays, Probed::reference, seen);
-    if (!levels.reference && evidence.secondReference) {
-        levels.reference = wireLevel(evidence, {*evidence.secondReference}, Probed::reference, seen);
+    levels.reference = wireLevel(evidence, stays, Probed::reference, *evidence.meter, seen);
+    if (!levels.reference && evidence.secondReference != nullptr && !evidence.secondReference->empty()) {
+        levels.reference =
+            wireLevel(evidence, *evidence.secondReference, Probed::reference, *evidence.referenceMeter, seen);
+        supply.referenceMeter = evidence.referenceMeter;
     }
     if (levels.reference) {
         WireLevel& r = *levels.reference;
@@ -67,7 +69,7 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
         supply.referenceMeasured = true;
         supply.referenceChange_V = r.change_V;
     }
-    levels.ground = wireLevel(evidence, stays, Probed::ground, seen);
+    levels.ground = wireLevel(evidence, stays, Probed::ground, *evidence.meter, seen);
     if (levels.ground) {
         WireLevel& g = *levels.ground;
         g.worst_V = g.highestVisit_V;
@@ -85,6 +87,7 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
         supply.reference = plain.reference;
         supply.uReference_V = plain.uReference_V;
         supply.referenceMeasured = false;
+        supply.referenceMeter = nullptr;
         supply.ground = plain.ground;
         supply.uGround_V = plain.uGround_V;
         supply.groundMeasured = false;

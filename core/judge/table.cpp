@@ -59,6 +59,23 @@ const std::array kTable = {
                      return Sentence{"Measure the reference at the controller at the same time.", {}};
                  }},
     JudgementRow{
+        "reference drops along", Decision::checkSupply, [](const Case& c) { return c.secondMeter.decides; },
+        [](const Case& c) {
+            const ReferenceTally& r = c.secondMeter;
+            return r.withSignal > 0
+                       ? Sentence{"The reference went from %1 to %2 or further, and the signal went with it "
+                                  "in the same proportion, %3 times: it is what feeds the sensor.",
+                                  {volts(r.held_V), volts(r.extreme_V), std::to_string(r.withSignal)}}
+                       : Sentence{"The reference went from %1 to %2 or further, %3 times.",
+                                  {volts(r.held_V), volts(r.extreme_V), std::to_string(r.drops)}};
+        },
+        [](const Case&) {
+            return Sentence{
+                "Measure the reference at the controller at the same time: if it drops there too, the supply "
+                "or another sensor on it; if it holds, the reference wire between.",
+                {}};
+        }},
+    JudgementRow{
         "ground drop", Decision::checkWiring,
         [](const Case& c) { return c.findings->ground && c.findings->ground->conformance == Conformance::outside; },
         [](const Case& c) {
@@ -242,6 +259,19 @@ const std::array kTable = {
         },
         [](const Case&) {
             return Sentence{"Look at the return spring, the pivot and the linkage, then release again.", {}};
+        }},
+    JudgementRow{
+        "low alike", Decision::cannotTell, [](const Case& c) { return lowAlike(c).has_value(); },
+        [](const Case& c) {
+            return Sentence{"Every position is low by the same share, about %1 %%, while the reference holds: "
+                            "a meter in low-impedance mode loads the signal so, and so does a resistance in "
+                            "the signal wire.",
+                            {plain(100 * lowAlike(c).value_or(0), 0)}};
+        },
+        [](const Case&) {
+            return Sentence{"Turn the meter to plain DC volts, its low-impedance mode off, and measure every end "
+                            "again; if it stays low, measure on both sides of the signal pin.",
+                            {}};
         }},
     JudgementRow{"span", Decision::checkLinkage, spanOff,
                  [](const Case& c) {

@@ -73,6 +73,18 @@ TEST(Header, ReadsBackWhole) {
     EXPECT_TRUE(parseSheet(once.sheet->toml, "again").ok());
 }
 
+TEST(Header, KeepsTheMeterOnTheReference) {
+    CaptureHeader header = whole();
+    header.referenceMeter = std::move(*parseMeterTraits(kMeter, "second"));
+    header.referenceMeter->toml.replace(header.referenceMeter->toml.find("0.33"), 4, "0.25");
+    const CaptureHeader once = throughAFile(header);
+    ASSERT_TRUE(once.meter && once.referenceMeter);
+    EXPECT_EQ(once.meter->interval_s, 0.33);
+    EXPECT_EQ(once.referenceMeter->interval_s, 0.25);
+    EXPECT_EQ(formatHeader(throughAFile(once)), formatHeader(once));
+    EXPECT_FALSE(throughAFile(whole()).referenceMeter);
+}
+
 TEST(Header, WritesSheetsThatWereMadeInCode) {
     CaptureHeader header = whole();
     header.sheet->toml.clear();

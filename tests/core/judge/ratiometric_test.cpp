@@ -74,6 +74,36 @@ TEST(RatiometricLevel, GainErrorCountsBetweenRangesAndWithoutAReference) {
     EXPECT_GT(percent, none);
 }
 
+// Two meters, two gain errors: drawn apart (JCGM 101:2008), the spread of the level is u.
+TEST(RatiometricLevel, OfTwoMetersAgreesWithMonteCarlo) {
+    const Sheet sheet = test::risingSheet();
+    const MeterTraits m = meter(0.8, 4, 0.001), second = meter(0.5, 2, 0.001);
+    Supply supply = measured(5.0, 0.05);
+    supply.referenceMeter = &second;
+    const Settled raw{1.2, 0, 20};
+    test::Dice dice(23);
+    double sum = 0, sum2 = 0;
+    constexpr int n = 200000;
+    const double scatter = 1.2533141373155003 * 0.0005 / std::sqrt(20.0);
+    for (int i = 0; i < n; ++i) {
+        const double gain = 1 + 0.008 * dice.between(-1, 1), other = 1 + 0.005 * dice.between(-1, 1);
+        const auto shown = [&](double v, double g, double a, double s) {
+            return v * g + dice.between(-a, a) + dice.between(-0.0005, 0.0005) + s * dice.normal();
+        };
+        const double R = shown(5.0, other, 0.002, scatter), G = shown(0.05, gain, 0.004, scatter);
+        const double level = (shown(1.2, gain, 0.004, 0) - G) * 5 / (R - G);
+        sum += level;
+        sum2 += level * level;
+    }
+    const double spread = std::sqrt(sum2 / n - (sum / n) * (sum / n));
+    // The counts and percent of an absolute statement are added before they are squared: up to a fifth more.
+    const double u_V = ratiometricLevel(sheet, m, supply, raw).u_V;
+    EXPECT_GE(u_V, 0.99 * spread);
+    EXPECT_LE(u_V, 1.2 * spread);
+    supply.referenceMeter = nullptr;
+    EXPECT_LT(ratiometricLevel(sheet, m, supply, raw).u_V, u_V);
+}
+
 // Monte Carlo after JCGM 101:2008: draw every input within its stated limits; the spread of the level is u.
 TEST(RatiometricLevel, AgreesWithMonteCarlo) {
     const Sheet sheet = test::risingSheet();
