@@ -20,6 +20,8 @@ Status run(const Options& o) {
     case Verb::replay: return runReplay(o);
     case Verb::report: return runReport(o);
     case Verb::simulate: return runSimulate(o);
+    case Verb::listen: return runListen(o);
+    case Verb::find: return runFind(o);
     case Verb::ports: return runPorts();
     case Verb::meters: return runMeters();
     case Verb::sheets: return runSheets();

@@ -12,6 +12,8 @@ namespace stillwire {
 [[nodiscard]] Status runReport(const Options& options);
 [[nodiscard]] Status runRecord(const Options& options);
 [[nodiscard]] Status runSimulate(const Options& options);
+[[nodiscard]] Status runListen(const Options& options);
+[[nodiscard]] Status runFind(const Options& options);
 [[nodiscard]] Status runPorts();
 [[nodiscard]] Status runMeters();
 [[nodiscard]] Status runSheets();

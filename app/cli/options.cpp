@@ -54,9 +54,15 @@ void build(CLI::App& app, Options& o) {
     c = verb(
         app, o, Verb::record, "record", "Record a capture from a meter on a port, led through the steps",
         "stillwire record --port /dev/ttyUSB0 --meter text-line-logger --sheet resurfacer-drive-pedal -o monday.csv");
-    c->add_option("--port", o.port, "The port, as `stillwire ports` lists it")->required();
+    c->add_option("--port", o.port, "The port, as `stillwire ports` lists it: its name, or its adapter's identity")
+        ->required();
     addNames(*c, o);
     c->add_option("-o,--output", o.output, "The capture to write; an existing file is never overwritten")->required();
+    CLI::Option* second =
+        c->add_option("--reference-port", o.referencePort, "The port of a second meter, on the reference wire");
+    c->add_option("--reference-meter", o.referenceMeter,
+                  "Its description, if it is not another of the first one's kind")
+        ->needs(second);
     c->add_option("--duration", o.duration_s, "Stop after this many seconds")->check(CLI::PositiveNumber);
     c->add_flag_callback(
         "--guided", [&o] { o.guided = true; }, "Lead through the steps (the default)");
@@ -88,6 +94,20 @@ void build(CLI::App& app, Options& o) {
         "The hand follows the procedure over the meter's bytes, instead of the script's plan");
     c->add_flag("--serve", o.serve,
                 "Send the meter's bytes to a pseudo-terminal, in real time, instead of writing a capture");
+
+    c = verb(app, o, Verb::listen, "listen", "Show a meter's bytes beside the readings they make",
+             "stillwire listen --port /dev/ttyUSB0 --meter ./my-meter.toml");
+    CLI::Option* port = c->add_option("--port", o.port, "The port, as `stillwire ports` lists it");
+    c->add_option("FILE", o.file, "Or a file of bytes as they came")->excludes(port);
+    c->add_option("--meter", o.meter, "The description to try: a path, or a name that `stillwire meters` lists");
+    c->add_option("--duration", o.duration_s, "Stop after this many seconds, or with the key q")
+        ->check(CLI::PositiveNumber);
+
+    c = verb(app, o, Verb::find, "find", "Find the meter: which port, which link settings, which description",
+             "stillwire find");
+    c->add_option("--port", o.port, "Only this port; all of them if not given");
+    c->add_option("--meter", o.meter, "A description to try beside those that `stillwire meters` lists");
+    c->add_flag("--only-listen", o.onlyListen, "Ask nothing: find only meters that send by themselves");
 
     verb(app, o, Verb::ports, "ports", "List the ports a meter may be on", "stillwire ports");
     verb(app, o, Verb::meters, "meters", "List the meter descriptions known by name", "stillwire meters");

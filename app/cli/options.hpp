@@ -10,7 +10,7 @@
 
 namespace stillwire {
 
-enum class Verb { analyse, record, replay, report, simulate, ports, meters, sheets };
+enum class Verb { analyse, record, replay, report, simulate, listen, find, ports, meters, sheets };
 
 struct Options {
     Verb verb = Verb::analyse;
@@ -21,7 +21,9 @@ struct Options {
     ImportOptions import;
     bool json = false;
     // record
-    std::string port;
+    std::string port;           // also of listen and find
+    std::string referencePort;  // a second meter, on the reference wire
+    std::string referenceMeter; // its description; empty: as the first one's
     double duration_s = 0;      // 0: until Ctrl-C or the end of the procedure
     std::optional<bool> guided; // record: led by default; simulate: by the script's plan
     // simulate
@@ -29,6 +31,8 @@ struct Options {
     std::string truth;
     std::uint64_t seed = 1;
     bool serve = false;
+    // find
+    bool onlyListen = false; // ask nothing
 };
 
 // What parsing came to: options to run with, or the exit status when there is nothing to run (help, wrong usage).

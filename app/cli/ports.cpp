@@ -10,7 +10,10 @@ namespace stillwire {
 Status runPorts() {
     const std::vector<PortInfo> ports = listPorts();
     if (ports.empty()) std::cout << "No port was found. Plug the meter's adapter in and look again.\n";
-    for (const PortInfo& p : ports) std::cout << std::left << std::setw(24) << p.name << p.description << "\n";
+    // The identity stays when the name changes: an adapter that is put back may come as another name.
+    for (const PortInfo& p : ports)
+        std::cout << std::left << std::setw(24) << p.name << std::setw(32) << (p.usb ? p.usb->text() : "")
+                  << p.description << "\n";
     return Done{};
 }
 

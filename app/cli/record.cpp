@@ -53,8 +53,14 @@ Status runRecord(const Options& o) {
     options.notesFolder = recordingNotes();
     offerUnfinished(options.notesFolder);
     options.seed = o.seed;
-    auto session =
-        Session::start(makeSerialLink(o.port, description->link), makeDecoder(*description), header, options);
+    std::optional<ReferenceMeter> reference;
+    if (!o.referencePort.empty()) {
+        auto second = o.referenceMeter.empty() ? description : loadDescription(o.referenceMeter);
+        if (!second) return second.error();
+        reference = ReferenceMeter{makeSerialLink(o.referencePort, second->link), second->traits};
+    }
+    auto session = Session::start(makeSerialLink(o.port, description->link), makeDecoder(*description), header,
+                                  options, std::move(reference));
     if (!session) return session.error();
 
     // Ctrl-C ends the recording as the end of the run does: everything that arrived is in the file.

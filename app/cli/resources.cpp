@@ -85,4 +85,11 @@ Result<MeterDescription> loadDescription(const std::string& given) {
     return loadAs(given, "meters", parseMeterDescription);
 }
 
+std::vector<MeterCandidate> loadCandidates() {
+    std::vector<MeterCandidate> out;
+    for (const Named& named : listNamed("meters"))
+        if (auto description = loadDescription(named.path)) out.push_back({named.name, std::move(*description)});
+    return out;
+}
+
 } // namespace stillwire

@@ -6,6 +6,7 @@
 #include "core/sheet/meter_traits.hpp"
 #include "core/sheet/sheet.hpp"
 #include "meters/describe/description.hpp"
+#include "meters/find/find_meter.hpp"
 
 #include <filesystem>
 #include <string>
@@ -33,5 +34,9 @@ struct Named {
 [[nodiscard]] Result<Sheet> loadSheet(const std::string& given);
 [[nodiscard]] Result<MeterTraits> loadMeter(const std::string& given);            // what the judgement needs
 [[nodiscard]] Result<MeterDescription> loadDescription(const std::string& given); // and how to talk to it
+
+// Every meter that is known by name; one that does not read is left out: `stillwire meters` says what is wrong with
+// it.
+[[nodiscard]] std::vector<MeterCandidate> loadCandidates();
 
 } // namespace stillwire

@@ -66,9 +66,19 @@ std::vector<Listed> BenchDoors::ports() {
         QString title = QFileInfo(name).fileName();
         if (!port.description.empty() && title != QString::fromStdString(port.description))
             title += QStringLiteral("  ") + QString::fromStdString(port.description);
-        all.push_back({name, title, name});
+        // By its identity: put back, an adapter may have another name.
+        const bool known = port.usb && !port.usb->serial.empty();
+        all.push_back({known ? QString::fromStdString(port.usb->text()) : name, title, name});
     }
     return all;
+}
+
+std::vector<PortFinding> BenchDoors::findMeters(const std::function<void(const FindProgress&)>& told,
+                                                const std::stop_token& stop) {
+    FindPlan plan;
+    plan.candidates = loadCandidates();
+    for (const PortInfo& port : listPorts()) plan.ports.push_back(port.name);
+    return stillwire::findMeters(plan, makeSerialLink, told, stop);
 }
 
 std::vector<Listed> BenchDoors::meters() { return listed("meters", meterTitle); }

@@ -14,6 +14,8 @@ public:
     std::vector<Listed> sheets() override;
     std::vector<Listed> scenarios() override;
     Result<Opened> open(const Way& way) override;
+    std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
+                                        const std::stop_token& stop) override;
     QStringList takeUnfinished() override;
 
 protected:

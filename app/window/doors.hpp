@@ -4,10 +4,12 @@
 
 #include "core/base/result.hpp"
 #include "core/sheet/sheet.hpp"
+#include "meters/find/find_meter.hpp"
 #include "meters/session/session.hpp"
 
 #include <functional>
 #include <memory>
+#include <stop_token>
 #include <string>
 #include <vector>
 
@@ -48,6 +50,9 @@ public:
     [[nodiscard]] virtual std::vector<Listed> sheets() = 0;
     [[nodiscard]] virtual std::vector<Listed> scenarios() = 0;
     [[nodiscard]] virtual Result<Opened> open(const Way& way) = 0;
+    // Looks for a meter on every port; `told` is called from the calling thread, which may be any.
+    [[nodiscard]] virtual std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
+                                                              const std::stop_token& stop) = 0;
     // Captures of runs that nobody ended, because the program or the computer stopped under them; the oldest first.
     // Each is told once.
     [[nodiscard]] virtual QStringList takeUnfinished() { return {}; }

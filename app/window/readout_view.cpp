@@ -88,7 +88,15 @@ void ReadoutView::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     const QString number = numberText(snapshot.lastVolts_V, snapshot.findings->meter.resolution_V);
     const StateWord word = stateWord(snapshot);
-    const QString wire = wireWords(wireUnderTest(snapshot), snapshot.prompt.movingLead);
+    QString wire = wireWords(wireUnderTest(snapshot), snapshot.prompt.movingLead);
+    if (const auto& ratio = snapshot.findings->ratio) {
+        const QString reference = numberText(ratio->reference_V, snapshot.findings->meter.resolution_V);
+        if (ratio->level_V)
+            wire = tr("reference %1 V · level %2 V")
+                       .arg(reference, numberText(*ratio->level_V, snapshot.findings->meter.resolution_V));
+        else
+            wire = tr("reference %1 V").arg(reference);
+    }
     if (number == number_ && word == word_ && wire == wire_) return;
     number_ = number;
     word_ = word;

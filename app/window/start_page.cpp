@@ -3,6 +3,7 @@
 
 #include "app/window/caution_box.hpp"
 #include "app/window/drawing_view.hpp"
+#include "app/window/find_meter_box.hpp"
 #include "app/window/text_label.hpp"
 
 #include <QComboBox>
@@ -153,7 +154,9 @@ void StartPage::buildRight() {
     startPort_->setAccessibleName(tr("Start with the meter on this port"));
     port->addWidget(startPort_, 3, 2);
     portSays_ = new TextLabel(look_, TextSize::small, false, Role::quietText, right_);
-    port->addWidget(portSays_, 4, 0, 1, 3);
+    port->addWidget(portSays_, 4, 0, 1, 2);
+    find_ = button(tr("Find my meter…"));
+    port->addWidget(find_, 4, 2);
 
     QGridLayout* simulated = panel(
         tr("The simulated meter"),
@@ -202,6 +205,7 @@ void StartPage::buildCaptures() {
     captures->addWidget(replaySpeed_, 3, 1);
     captures->setRowStretch(4, 1);
     static_cast<QVBoxLayout*>(right_->layout())->setStretchFactor(panels_.back(), 1);
+    connect(find_, &QPushButton::clicked, this, &StartPage::findMeter);
     connect(open_, &QPushButton::clicked, this, &StartPage::openAsked);
     connect(recentList_, &QListView::activated, this, [this](const QModelIndex& at) {
         emit chosen(captureWay(recents_.rows()[static_cast<std::size_t>(at.row())].path));
@@ -240,6 +244,20 @@ void StartPage::refresh() {
     portSays_->say(
         ports ? QString()
               : tr("Plug the meter's lead in; the port shows here by itself. Until then, try the simulated meter."));
+}
+
+// What it finds is chosen here, and the Start button waits.
+void StartPage::findMeter() {
+    auto* box = new FindMeterBox(look_, doors_, this);
+    box->setAttribute(Qt::WA_DeleteOnClose);
+    connect(box, &FindMeterBox::chosen, this, [this](const QString& port, const QString& meter) {
+        refresh();
+        port_->setCurrentIndex(std::max(0, port_->findData(port, Qt::ToolTipRole)));
+        meter_->setCurrentIndex(std::max(0, meter_->findData(meter)));
+        startPort_->setFocus();
+    });
+    box->open();
+    box->search();
 }
 
 void StartPage::remember() {
@@ -293,7 +311,7 @@ void StartPage::restyle() {
         grid->setVerticalSpacing(look_.ipx(4));
     }
     for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
-                                                          startPort_, startSimulated_, open_, giveUp_, openCutShort_})
+                                                          startPort_, startSimulated_, open_, giveUp_, openCutShort_, find_})
         input->setFont(look_.font(TextSize::text));
     recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
     recentList_->doItemsLayout();

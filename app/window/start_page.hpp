@@ -53,6 +53,7 @@ private:
     QComboBox* choice(const char* setting, const QString& name, QGridLayout* panel, int column);
     QPushButton* button(const QString& words);
     void fill(QComboBox* box, const std::vector<Listed>& items, const QString& none);
+    void findMeter();
     void restyle();
 
     const Look& look_;
@@ -64,7 +65,7 @@ private:
     QString cutShortPath_;
     TextLabel *trouble_, *portSays_, *recentsSays_;
     QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
-    QPushButton *startPort_, *startSimulated_, *open_;
+    QPushButton *startPort_, *startSimulated_, *open_, *find_;
     QListView* recentList_;
     std::vector<QWidget*> panels_;
 };

@@ -13,7 +13,8 @@ namespace {
 char at(std::string_view text, int position) { return text[static_cast<std::size_t>(position - 1)]; }
 
 struct StatusBits {
-    bool minus = false, overload = false, notDcVolts = false;
+    bool minus = false, overload = false;
+    NotVolts because = NotVolts::unsaid;
     ReadingFlags flags;
 };
 
@@ -27,8 +28,9 @@ StatusBits statusOf(std::string_view text, const AsciiLayout& layout) {
         case AsciiMeaning::lowbat: out.flags |= Flag::lowbat; break;
         case AsciiMeaning::hold: out.flags |= Flag::hold; break;
         case AsciiMeaning::autorange: out.flags |= Flag::autorange; break;
-        case AsciiMeaning::ac:
-        case AsciiMeaning::relative: out.notDcVolts = true; break;
+        case AsciiMeaning::ac: out.because = NotVolts::alternating; break;
+        case AsciiMeaning::relative: out.because = NotVolts::relative; break;
+        case AsciiMeaning::lowImpedance: out.because = NotVolts::lowImpedance; break;
         }
     }
     return out;
@@ -56,7 +58,8 @@ std::string AsciiDecoder::line(std::string_view text, Time arrived, std::vector<
     }
     const std::string_view digits =
         text.substr(static_cast<std::size_t>(layout_.digitsAt - 1), static_cast<std::size_t>(layout_.digits));
-    if (otherFunction || status.notDcVolts) {
+    if (otherFunction || status.because != NotVolts::unsaid) {
+        notVolts_ = status.because;
         reading.flags |= Flag::unit;
     } else if (status.overload) {
         reading.flags |= Flag::overload;

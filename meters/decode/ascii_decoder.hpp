@@ -11,11 +11,14 @@ class AsciiDecoder final : public LineDecoder {
 public:
     explicit AsciiDecoder(AsciiLayout layout) : layout_(std::move(layout)) {}
 
+    [[nodiscard]] NotVolts notVolts() const override { return notVolts_; }
+
 protected:
     std::string line(std::string_view text, Time arrived, std::vector<Reading>& out) override;
 
 private:
     AsciiLayout layout_;
+    NotVolts notVolts_ = NotVolts::unsaid;
 };
 
 } // namespace stillwire

@@ -7,11 +7,23 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 namespace stillwire {
+
+// Why the last reading flagged `unit` is not DC volts, where its frame says so.
+enum class NotVolts { unsaid, alternating, relative, lowImpedance };
+
+// What an instrument answered that is no reading: who it is, or the oldest entry of its error queue.
+struct Answer {
+    enum class Kind { identity, error };
+    Kind kind = Kind::identity;
+    int code = 0; // of an error entry; 0: the queue is empty
+    std::string text;
+};
 
 class Decoder {
 public:
@@ -21,7 +33,9 @@ public:
     virtual void reset() = 0; // after a lost link: forget the partial frame; the next byte begins one
     // The next bytes may begin inside a frame: whoever cannot tell a torn frame from a whole one skips the first.
     virtual void beginMidStream() {}
-    [[nodiscard]] virtual std::size_t droppedBytes() const = 0;  // garbage so far
+    [[nodiscard]] virtual NotVolts notVolts() const { return NotVolts::unsaid; }
+    virtual std::optional<Answer> takeAnswer() { return std::nullopt; } // the newest, once
+    [[nodiscard]] virtual std::size_t droppedBytes() const = 0;         // garbage so far
     [[nodiscard]] virtual std::string lastComplaint() const = 0; // why the last bytes were dropped; empty: none were
 };
 

@@ -2,6 +2,7 @@
 #include "meters/decode/scpi_decoder.hpp"
 
 #include "meters/decode/decimal.hpp"
+#include "meters/decode/scpi_answer.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -30,6 +31,8 @@ std::string ScpiDecoder::line(std::string_view text, Time arrived, std::vector<R
         Reading reading{.time = arrived, .flags = {}};
         if (!value || (std::abs(*value) >= kLargestVolts_V && std::abs(*value) < kOverloadFrom)) {
             out.resize(before);
+            answer_ = parseScpiAnswer(trimmed(text));
+            if (answer_) return {};
             return "not a reading: " + quoteLine(text);
         }
         if (std::abs(*value) >= kNotANumberFrom)

@@ -110,6 +110,9 @@ void SegmentDecoder::frame(Time arrived, std::vector<Reading>& out) {
     if (!isDcVolts(frame_)) {
         // Only the annunciators matter: a display in ohms is none of ours, whole or not.
         reading.flags |= Flag::unit;
+        notVolts_ = lit(frame_, lcd::relative) ? NotVolts::relative
+                    : lit(frame_, lcd::ac)     ? NotVolts::alternating
+                                               : NotVolts::unsaid;
         out.push_back(reading);
         return;
     }

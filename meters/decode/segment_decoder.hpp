@@ -11,6 +11,7 @@ class SegmentDecoder final : public Decoder {
 public:
     void push(std::span<const std::uint8_t> bytes, Time arrived, std::vector<Reading>& out) override;
     void reset() override;
+    [[nodiscard]] NotVolts notVolts() const override { return notVolts_; }
     [[nodiscard]] std::size_t droppedBytes() const override { return dropped_; }
     [[nodiscard]] std::string lastComplaint() const override { return complaint_; }
 
@@ -21,6 +22,7 @@ private:
     std::array<std::uint8_t, kSegmentFrame> frame_{}; // low nibbles
     std::size_t filled_ = 0;
     std::size_t dropped_ = 0;
+    NotVolts notVolts_ = NotVolts::unsaid;
     std::string complaint_;
 };
 

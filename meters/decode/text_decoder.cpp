@@ -27,6 +27,7 @@ struct Words {
     std::string_view number;
     bool overload = false;
     bool notDcVolts = false;
+    NotVolts because = NotVolts::unsaid;
     Unit unit{true, true, 0};
     ReadingFlags flags;
     std::string_view strange; // right after the number, and no unit we know
@@ -50,6 +51,12 @@ std::string_view nextToken(std::string_view text, std::size_t& at) {
     return text.substr(begin, at - begin);
 }
 
+void takeState(const FrameWord& state, Words& words) {
+    words.flags |= state.flags;
+    words.notDcVolts = words.notDcVolts || state.notDcVolts;
+    if (state.because != NotVolts::unsaid) words.because = state.because;
+}
+
 void takeUnit(std::string_view token, Words& words) {
     const Unit unit = parseUnit(token);
     if (unit.known)
@@ -68,8 +75,7 @@ Words readWords(std::string_view text) {
         const bool mayBeUnit = afterNumber;
         afterNumber = false;
         if (const auto state = parseStateWord(token)) {
-            words.flags |= state->flags;
-            words.notDcVolts = words.notDcVolts || state->notDcVolts;
+            takeState(*state, words);
             continue;
         }
         const bool seen = !words.number.empty() || words.overload;
@@ -106,13 +112,13 @@ Words fromMatch(const PatternMatch& match) {
         const std::string_view unit = nextToken(*match.unit, at);
         if (!unit.empty()) takeUnit(unit, words);
     }
-    if (match.function && !isDcVoltsFunction(*match.function)) words.notDcVolts = true;
+    if (match.function && !isDcVoltsFunction(*match.function)) {
+        words.notDcVolts = true;
+        if (const auto state = parseStateWord(*match.function)) words.because = state->because;
+    }
     at = 0;
     while (match.flags && at < match.flags->size()) {
-        if (const auto state = parseStateWord(nextToken(*match.flags, at))) {
-            words.flags |= state->flags;
-            words.notDcVolts = words.notDcVolts || state->notDcVolts;
-        }
+        if (const auto state = parseStateWord(nextToken(*match.flags, at))) takeState(*state, words);
     }
     return words;
 }
@@ -144,6 +150,7 @@ std::string TextDecoder::line(std::string_view text, Time arrived, std::vector<R
         if (words.unit.dcVolts && !(std::abs(*volts) < kLargestVolts_V))
             return "too large for volts: " + quoteLine(text);
     }
+    notVolts_ = words.because;
     out.push_back(reading(arrived, words, volts));
     return {};
 }

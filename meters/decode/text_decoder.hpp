@@ -14,12 +14,15 @@ public:
     TextDecoder(std::optional<LinePattern> pattern, bool decimalComma)
         : pattern_(std::move(pattern)), decimalComma_(decimalComma) {}
 
+    [[nodiscard]] NotVolts notVolts() const override { return notVolts_; }
+
 protected:
     std::string line(std::string_view text, Time arrived, std::vector<Reading>& out) override;
 
 private:
     std::optional<LinePattern> pattern_;
     bool decimalComma_;
+    NotVolts notVolts_ = NotVolts::unsaid;
 };
 
 } // namespace stillwire

@@ -95,13 +95,18 @@ std::optional<FrameWord> parseStateWord(std::string_view token) {
     constexpr std::array<std::string_view, 4> lowBattery = {"LOBAT", "LOWBAT", "BATT", "BAT"};
     constexpr std::array<std::string_view, 2> autoRange = {"AUTO", "AUTORANGE"};
     constexpr std::array<std::string_view, 6> plainWords = {"DC", "DCV", "MANU", "MANUAL", "RANGE", "="};
-    constexpr std::array<std::string_view, 9> other = {"AC",   "ACV", "REL", "DELTA", "DIODE",
-                                                       "CONT", "LOZ", "~",   "AC+DC"};
-    if (isOneOf(std::string_view(word), hold)) return FrameWord{Flag::hold, false};
-    if (isOneOf(std::string_view(word), lowBattery)) return FrameWord{Flag::lowbat, false};
-    if (isOneOf(std::string_view(word), autoRange)) return FrameWord{Flag::autorange, false};
+    constexpr std::array<std::string_view, 2> other = {"DIODE", "CONT"};
+    constexpr std::array<std::string_view, 4> alternating = {"AC", "ACV", "~", "AC+DC"};
+    constexpr std::array<std::string_view, 4> relative = {"REL", "DELTA", "\xCE\x94", "ZERO"};
+    constexpr std::array<std::string_view, 3> lowImpedance = {"LOZ", "LOWZ", "LO-Z"};
+    if (isOneOf(std::string_view(word), hold)) return FrameWord{Flag::hold, false, NotVolts::unsaid};
+    if (isOneOf(std::string_view(word), lowBattery)) return FrameWord{Flag::lowbat, false, NotVolts::unsaid};
+    if (isOneOf(std::string_view(word), autoRange)) return FrameWord{Flag::autorange, false, NotVolts::unsaid};
     if (isOneOf(std::string_view(word), plainWords)) return FrameWord{};
-    if (isOneOf(std::string_view(word), other)) return FrameWord{{}, true};
+    if (isOneOf(std::string_view(word), other)) return FrameWord{{}, true, NotVolts::unsaid};
+    if (isOneOf(std::string_view(word), alternating)) return FrameWord{{}, true, NotVolts::alternating};
+    if (isOneOf(std::string_view(word), relative)) return FrameWord{{}, true, NotVolts::relative};
+    if (isOneOf(std::string_view(word), lowImpedance)) return FrameWord{{}, true, NotVolts::lowImpedance};
     return std::nullopt;
 }
 

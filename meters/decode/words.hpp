@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/capture/reading.hpp"
+#include "meters/decode/decoder.hpp"
 
 #include <optional>
 #include <string>
@@ -21,10 +22,12 @@ struct Unit {
 
 [[nodiscard]] bool isOverloadWord(std::string_view token); // OL, 0L, O.L, with or without a sign
 
-// A word that says how the meter stands. `notDcVolts`: AC, a relative reading, another function.
+// A word that says how the meter stands. `notDcVolts`: AC, a relative reading, a low-impedance input, another
+// function.
 struct FrameWord {
     ReadingFlags flags;
     bool notDcVolts = false;
+    NotVolts because = NotVolts::unsaid;
 };
 [[nodiscard]] std::optional<FrameWord> parseStateWord(std::string_view token); // nothing: a word we do not know
 

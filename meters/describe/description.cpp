@@ -29,6 +29,8 @@ void readLink(SettingReader& keys, const TomlNode& table, LinkSettings& link) {
     double poll_s = toSeconds(link.pollInterval);
     keys.number(table, "poll_interval_s", 0.001, kLongestPoll_s, poll_s);
     link.pollInterval = fromSeconds(poll_s);
+    keys.text(table, "identify_command", link.identifyCommand);
+    keys.text(table, "error_command", link.errorCommand);
     keys.texts(table, "start_commands", link.startCommands);
     keys.texts(table, "leave_commands", link.leaveCommands);
 }
@@ -63,7 +65,8 @@ void readBits(SettingReader& keys, const TomlNode& layout, AsciiLayout& out) {
                                    {"hold", AsciiMeaning::hold},
                                    {"autorange", AsciiMeaning::autorange},
                                    {"ac", AsciiMeaning::ac},
-                                   {"relative", AsciiMeaning::relative}},
+                                   {"relative", AsciiMeaning::relative},
+                                   {"low-impedance", AsciiMeaning::lowImpedance}},
                                   bit.means);
         if (node.find("at") == nullptr || node.find("mask") == nullptr || node.find("means") == nullptr)
             keys.wrong(node.line, "a bit lacks at, mask or means", "give all three");
@@ -125,8 +128,14 @@ Result<MeterDescription> parseMeterDescription(std::string_view toml, const std:
     MeterDescription out;
     out.traits = std::move(traits.value());
     SettingReader keys(where);
-    if (const TomlNode* link = keys.table(root.value(), "link")) readLink(keys, *link, out.link);
     if (const TomlNode* frame = keys.table(root.value(), "frame")) readFrame(keys, *frame, out.frame);
+    if (const TomlNode* link = keys.table(root.value(), "link")) {
+        if (out.frame.kind == FrameKind::scpi && link->find("poll_command") != nullptr) {
+            out.link.identifyCommand = "*IDN?\n";
+            out.link.errorCommand = "SYST:ERR?\n";
+        }
+        readLink(keys, *link, out.link);
+    }
     if (keys.error()) return *keys.error();
     if (out.link.pollInterval == Time(0)) out.link.pollInterval = fromSeconds(out.traits.interval_s);
     return out;

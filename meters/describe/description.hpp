@@ -28,8 +28,12 @@ struct LinkSettings {
     FlowControl flow = FlowControl::none;
     bool dtr = true;
     bool rts = true;
-    std::string pollCommand;                // with its line end; empty: the meter sends by itself
-    Time pollInterval{0};                   // from one poll to the next; 0: interval_s
+    std::string pollCommand; // with its line end; empty: the meter sends by itself
+    Time pollInterval{0};    // from one poll to the next; 0: interval_s
+    // Asked once after the start-up commands, and the second also when a poll was not answered. Of a polled scpi
+    // meter
+    // `*IDN?` and `SYST:ERR?` unless the description says otherwise; empty: not asked.
+    std::string identifyCommand, errorCommand;
     std::vector<std::string> startCommands; // sent once after opening, each with its line end
     std::vector<std::string> leaveCommands; // hand the front panel back
 };
@@ -38,7 +42,7 @@ enum class FrameKind { text, scpi, segments, ascii, polled };
 [[nodiscard]] const char* frameKindName(FrameKind kind);
 
 // What one bit of one character of a fixed-length frame means.
-enum class AsciiMeaning { minus, overload, lowbat, hold, autorange, ac, relative };
+enum class AsciiMeaning { minus, overload, lowbat, hold, autorange, ac, relative, lowImpedance };
 struct AsciiBit {
     int at = 1; // position of the character, the first is 1
     unsigned mask = 0;

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <charconv>
+#include <cstdio>
 #include <cstring>
 #include <poll.h>
 #include <unistd.h>
@@ -39,7 +41,8 @@ sp_flowcontrol flowOf(FlowControl flow) {
 
 class SerialLink final : public Link {
 public:
-    SerialLink(std::string port, LinkSettings settings) : name_(std::move(port)), settings_(std::move(settings)) {}
+    SerialLink(std::string port, LinkSettings settings)
+        : name_(std::move(port)), settings_(std::move(settings)), usb_(parseUsbIdentity(name_)) {}
     ~SerialLink() override { close(); }
     SerialLink(const SerialLink&) = delete;
     SerialLink& operator=(const SerialLink&) = delete;
@@ -60,6 +63,7 @@ public:
                               .mend = "correct [link] there, or use another adapter"});
         sp_flush(port_, SP_BUF_INPUT); // what came before is torn and has no time
         usb_ = usbOf(port_);
+        seen_ = true;
         return Done{};
     }
 
@@ -103,14 +107,9 @@ private:
 
     // False: it is not there. Another adapter may have its name now, and must not be taken for it.
     bool findAgain() {
-        const auto ports = listPorts();
-        const auto same = [this](const PortInfo& port) { return port.usb == usb_; };
-        const auto stays = [this, &same](const PortInfo& port) { return port.name == name_ && same(port); };
-        if (std::any_of(ports.begin(), ports.end(), stays)) return true; // of two alike, the one we had
-        const auto found = std::find_if(ports.begin(), ports.end(), same);
-        if (found == ports.end()) return false;
-        name_ = found->name;
-        return true;
+        const auto found = portOf(*usb_, listPorts(), name_, !seen_ && usb_->serial.empty());
+        if (found) name_ = *found;
+        return found.has_value();
     }
 
     // What the port refuses, or null.
@@ -130,13 +129,50 @@ private:
 
     std::string name_;
     LinkSettings settings_;
-    std::optional<UsbIdentity> usb_; // of the adapter that was opened
+    std::optional<UsbIdentity> usb_; // of the adapter that was opened, or is to be
+    bool seen_ = false;              // it was opened once
     sp_port* port_ = nullptr;
     bool open_ = false;
     int descriptor_ = -1;
 };
 
 } // namespace
+
+std::string UsbIdentity::text() const {
+    char numbers[16];
+    std::snprintf(numbers, sizeof numbers, "%04x:%04x", static_cast<unsigned>(vendor) & 0xFFFF,
+                  static_cast<unsigned>(product) & 0xFFFF);
+    return numbers + (serial.empty() ? "" : ":" + serial);
+}
+
+std::optional<UsbIdentity> parseUsbIdentity(std::string_view text) {
+    constexpr std::size_t kDigits = 4;
+    const auto number = [&text](std::size_t at) -> std::optional<int> {
+        int value = 0;
+        if (text.size() < at + kDigits) return std::nullopt;
+        const auto [end, fault] = std::from_chars(text.data() + at, text.data() + at + kDigits, value, 16);
+        if (fault != std::errc{} || end != text.data() + at + kDigits || text[at] == '-') return std::nullopt;
+        return value;
+    };
+    const auto vendor = number(0), product = number(kDigits + 1);
+    constexpr std::size_t kBoth = 2 * kDigits + 1;
+    if (!vendor || !product || text[kDigits] != ':') return std::nullopt;
+    if (text.size() == kBoth) return UsbIdentity{*vendor, *product, {}};
+    if (text[kBoth] != ':' || text.size() == kBoth + 1) return std::nullopt;
+    return UsbIdentity{*vendor, *product, std::string(text.substr(kBoth + 1))};
+}
+
+std::optional<std::string> portOf(const UsbIdentity& identity, const std::vector<PortInfo>& ports,
+                                  const std::string& preferred, bool anySerial) {
+    const PortInfo* found = nullptr;
+    for (const PortInfo& port : ports) {
+        if (!port.usb || port.usb->vendor != identity.vendor || port.usb->product != identity.product) continue;
+        if (!anySerial && port.usb->serial != identity.serial) continue;
+        if (found == nullptr || port.name == preferred) found = &port;
+    }
+    if (found == nullptr) return std::nullopt;
+    return found->name;
+}
 
 std::vector<PortInfo> listPorts() {
     std::vector<PortInfo> out;

@@ -8,6 +8,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace stillwire {
@@ -15,7 +16,8 @@ namespace stillwire {
 // What tells one adapter from another, whatever name it comes back under.
 struct UsbIdentity {
     int vendor = 0, product = 0;
-    std::string serial; // may be empty
+    std::string serial;                     // may be empty
+    [[nodiscard]] std::string text() const; // "0403:6001:A12345", which `makeSerialLink` takes in place of a name
     friend bool operator==(const UsbIdentity&, const UsbIdentity&) = default;
 };
 
@@ -27,8 +29,15 @@ struct PortInfo {
 
 [[nodiscard]] std::vector<PortInfo> listPorts(); // ordered by name
 
-// Not opened yet. Loss is told by a read of nothing after poll() said ready, or by an error; then the port is closed,
-// descriptor() is -1, and open() looks for the same adapter.
+// "0403:6001" or "0403:6001:A12345", in hexadecimal; nothing: it is a name.
+[[nodiscard]] std::optional<UsbIdentity> parseUsbIdentity(std::string_view text);
+// The port among `ports` that has this identity; of several alike the one called `preferred`. `anySerial`: one of the
+// make will do.
+[[nodiscard]] std::optional<std::string> portOf(const UsbIdentity& identity, const std::vector<PortInfo>& ports,
+                                                const std::string& preferred, bool anySerial);
+
+// Not opened yet. `port` is a name or a USB identity. Loss is told by a read of nothing after poll() said ready, or
+// by an error; then the port is closed, descriptor() is -1, and open() looks for the same adapter.
 [[nodiscard]] std::unique_ptr<Link> makeSerialLink(std::string port, LinkSettings settings);
 
 // The sentence for a port that did not open, by errno; `busyWith` names who holds it, if known.

@@ -18,9 +18,10 @@ PushResult Evidence::take(Reading reading) {
     reading.time = lastRow_ = std::max(reading.time, lastRow_);
     recorder_.append(reading);
     const PushResult result = examination_.push(reading);
+    stale_ = true;
+    if (reading.flags.has(Flag::ref)) return result; // the trace and the number are the signal's
     trace_.append({reading.time, reading.volts_V});
     lastReading_ = reading;
-    stale_ = true;
     return result;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "meters/session/link_watch.hpp"
 
+#include "core/analyse/blind_mend.hpp"
 #include "core/base/sentence.hpp"
 
 #include <algorithm>
@@ -27,6 +28,8 @@ void LinkWatch::opened(std::string port, Time now) {
     openedAt_ = backAt_ = now;
     lost_ = anyBytes_ = anyReading_ = false;
     complaint_.clear();
+    refused_.clear();
+    frozen_ = false;
     lostBecause_.clear();
 }
 
@@ -35,7 +38,8 @@ void LinkWatch::bytesCame(Time now) {
     bytesAt_ = now;
 }
 
-void LinkWatch::readingCame(const Reading& reading) {
+void LinkWatch::readingCame(const Reading& reading, NotVolts notVolts) {
+    notVolts_ = notVolts;
     anyReading_ = true;
     readingAt_ = reading.time;
     last_ = reading;
@@ -49,6 +53,19 @@ void LinkWatch::lost(Time now) {
 void LinkWatch::slept(double seconds_s, Time now) {
     backAt_ = now;
     backSays_ = "the computer slept for " + seconds(seconds_s) + "; the capture has a gap there";
+}
+
+void LinkWatch::blindWas(const std::vector<BlindSpan>& blind, Time now) {
+    frozen_ = !blind.empty() && blind.back().cause == BlindCause::frozen && blind.back().to >= readingAt_;
+    if (blind.size() <= toldBlind_) return;
+    toldBlind_ = blind.size();
+    const BlindSpan& last = blind.back();
+    if (last.cause != BlindCause::autorange) return;
+    const BlindTime lately = blindTime(blind, BlindCause::autorange, now - kHuntingWithin, now);
+    rangeSays_ = lately.spans >= kHunting
+                     ? "lock the meter's range: it changed " + std::to_string(lately.spans) +
+                           " times in a minute and was blind for " + seconds(lately.total_s) + " of it"
+                     : "lock the meter's range: it went blind for " + seconds(toSeconds(last.to - last.from));
 }
 
 LinkState LinkWatch::state(Time now) const {
@@ -68,7 +85,7 @@ std::string LinkWatch::saysSilent(Time now) const {
     }
     if (anyReading_)
         return "the meter on " + port_ + " has been silent for " + seconds(toSeconds(now - readingAt_)) +
-               ": look whether it switched itself off, then at the cable";
+               ": it may have switched itself off; switch it on with its auto-off disabled, then look at the cable";
     return std::string("nothing comes from the meter on ") + port_ +
            (polled_ ? ": switch it on, set it to remote, and check the cable and "
                     : ": switch it on, press its data-output key, and check the cable and ") +
@@ -86,14 +103,29 @@ std::string LinkWatch::says(Time now) const {
     case LinkState::ended:
     case LinkState::failed: return {};
     }
-    if (last_.flags.has(Flag::unit))
-        return "the meter does not show DC volts: turn it to DC volts, relative mode off";
+    if (const std::string now_says = saysReading(); !now_says.empty()) return now_says;
+    if (!backSays_.empty() && now - backAt_ < kTellBack) return backSays_;
+    if (!refused_.empty())
+        return "the meter on " + port_ + " refuses a command (" + refused_ + "): correct [link] in its description";
+    return rangeSays_;
+}
+
+// What is wrong with the newest reading.
+std::string LinkWatch::saysReading() const {
+    if (last_.flags.has(Flag::unit)) {
+        switch (notVolts_) {
+        case NotVolts::relative: return "relative mode is on, so the meter does not show volts: switch it off";
+        case NotVolts::alternating: return "the meter shows AC: turn it to DC volts";
+        case NotVolts::lowImpedance:
+            return "the meter's low-impedance mode pulls the signal down: turn it to plain DC volts";
+        case NotVolts::unsaid: return "the meter does not show DC volts: turn it to DC volts, relative mode off";
+        }
+    }
     if (last_.flags.has(Flag::overload))
         return "the meter shows overload: choose a range that holds 6 V, and check the leads";
     if (last_.flags.has(Flag::hold)) return "hold is on, so the number stands still: press the hold key";
+    if (frozen_) return "the number stands still, more than its own noise allows: switch the meter off and on again";
     if (last_.flags.has(Flag::lowbat)) return "the meter's battery is low: change it, its numbers cannot be trusted";
-    if (!backSays_.empty() && now - backAt_ < kTellBack) return backSays_;
-    if (rangeBlind_s_ > 0) return "lock the meter's range: it went blind for " + seconds(rangeBlind_s_);
     return {};
 }
 

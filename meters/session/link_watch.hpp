@@ -3,6 +3,8 @@
 #pragma once
 
 #include "core/capture/reading.hpp"
+#include "core/findings/findings.hpp"
+#include "meters/decode/decoder.hpp"
 #include "meters/describe/description.hpp"
 #include "meters/session/session.hpp"
 
@@ -16,12 +18,13 @@ public:
 
     void opened(std::string port, Time now); // at the start, and back after a loss
     void bytesCame(Time now);
-    void readingCame(const Reading& reading);
+    void readingCame(const Reading& reading, NotVolts notVolts = NotVolts::unsaid);
     void complained(std::string complaint) { complaint_ = std::move(complaint); }
     void lost(Time now);
     void stillLost(std::string why) { lostBecause_ = std::move(why); } // why the last try to open again failed
     void slept(double seconds_s, Time now);
-    void blindByRange(double seconds_s) { rangeBlind_s_ = seconds_s; }
+    void refused(std::string answer) { refused_ = std::move(answer); } // an entry of the meter's error queue
+    void blindWas(const std::vector<BlindSpan>& blind, Time now);      // all so far, the open one last
     void ended() { ended_ = true; }
 
     [[nodiscard]] LinkState state(Time now) const;
@@ -30,6 +33,7 @@ public:
 
 private:
     [[nodiscard]] std::string saysSilent(Time now) const;
+    [[nodiscard]] std::string saysReading() const;
 
     std::string port_;
     int baud_;
@@ -40,7 +44,11 @@ private:
     bool lost_ = false, ended_ = false;
     Reading last_;
     std::string complaint_, lostBecause_, backSays_;
-    double rangeBlind_s_ = 0;
+    std::string refused_;
+    NotVolts notVolts_ = NotVolts::unsaid;
+    bool frozen_ = false;
+    std::size_t toldBlind_ = 0;
+    std::string rangeSays_; // what the range changes so far come to
 };
 
 } // namespace stillwire

@@ -15,18 +15,16 @@ using namespace std::chrono_literals;
 
 constexpr Time kTick = 100ms;      // the procedure, the link watch
 constexpr Time kPublish = 20ms;    // snapshots, unless something important came
-constexpr Time kRetry = 500ms;     // of a lost port: it is back about 0.4 s after the plug
 constexpr Time kSleepNoticed = 2s; // a computer that was away for less lost nothing we could tell
 constexpr int kReadsInARow = 64;   // then asks are looked at
 constexpr std::size_t kRowsInARow = 4096;
 
 } // namespace
 
-LiveSession::LiveSession(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder, ExaminationSetup setup,
-                         MeterDescription description, SessionOptions options)
-    : link_(std::move(link)), decoder_(std::move(decoder)), rows_(link_->rows()),
-      description_(std::move(description)), options_(std::move(options)), evidence_(setup, recorder_),
-      watch_(link_->name(), description_), poller_(description_.link) {
+LiveSession::LiveSession(std::unique_ptr<MeterLine> line, std::unique_ptr<MeterLine> reference,
+                         ExaminationSetup setup, SessionOptions options)
+    : line_(std::move(line)), reference_(std::move(reference)), rows_(line_->link().rows()),
+      options_(std::move(options)), evidence_(setup, recorder_) {
     options_.guided = options_.guided && rows_ == nullptr;
     if (options_.guided) procedure_.emplace(setup.sheet, setup.meter, ProcedureOptions{.seed = options_.seed});
 }
@@ -34,8 +32,10 @@ LiveSession::LiveSession(std::unique_ptr<Link> link, std::unique_ptr<Decoder> de
 Status LiveSession::begin(const CaptureHeader& header) {
     if (!options_.capturePath.empty())
         if (Status begun = recorder_.begin(options_.capturePath, header, options_.notesFolder); !begun) return begun;
-    realClock_ = link_->descriptor() >= 0;
-    zero_ = rows_ != nullptr ? Time(0) : link_->now();
+    realClock_ = line_->realClock();
+    zero_ = rows_ != nullptr ? Time(0) : line_->link().now();
+    line_->begin(zero_);
+    if (reference_) reference_->begin(zero_);
     asleep_ = bootTime() - awakeTime();
     playFrom_ = awakeTime();
     running_.store(true);
@@ -45,10 +45,11 @@ Status LiveSession::begin(const CaptureHeader& header) {
 }
 
 Time LiveSession::now() const {
-    if (rows_ == nullptr) return link_->now() - zero_;
-    if (options_.replaySpeed <= 0 || rows_->atEnd()) return link_->now();
+    if (rows_ == nullptr) return line_->now();
+    const Time shown = line_->link().now();
+    if (options_.replaySpeed <= 0 || rows_->atEnd()) return shown;
     const Time played = fromSeconds(toSeconds(awakeTime() - playFrom_) * options_.replaySpeed);
-    return std::clamp(played, link_->now(), rows_->nextTime());
+    return std::clamp(played, shown, rows_->nextTime());
 }
 
 std::shared_ptr<const SessionSnapshot> LiveSession::snapshot() const {
@@ -88,9 +89,9 @@ void LiveSession::stop() {
 }
 
 void LiveSession::run() {
-    logInfo("session on " + link_->name());
-    watch_.opened(link_->name(), now());
-    if (rows_ == nullptr) greet();
+    logInfo("session on " + line_->link().name());
+    if (rows_ == nullptr) line_->greet();
+    if (reference_) reference_->greet();
     if (procedure_) takeMarks(procedure_->start(now()));
     while (!ended_) {
         publish(false);
@@ -98,12 +99,12 @@ void LiveSession::run() {
         takeAsks();
         if (ended_) break;
         noticeSleep(); // before what came after it
+        // A link with its own clock gives one event at a time, so that the procedure sees each.
         if (rows_ != nullptr)
             takeRows();
-        else if (realClock_ && link_->descriptor() < 0)
-            tryAgain();
         else
-            readLink();
+            ended_ = !line_->serve(*this, realClock_ ? kReadsInARow : 1);
+        if (reference_) reference_->serve(*this, kReadsInARow);
         tick();
     }
     finish();
@@ -112,12 +113,13 @@ void LiveSession::run() {
 void LiveSession::finish() {
     if (rows_ == nullptr) {
         if (evidence_.stepOpen()) evidence_.take(Mark{now(), "step:end"});
-        for (const std::string& command : description_.link.leaveCommands) send(command);
+        line_->leave();
     }
+    if (reference_) reference_->leave();
     recorder_.finish();
-    watch_.ended();
+    line_->watch().ended();
     publish(true);
-    logInfo("session ended on " + link_->name());
+    logInfo("session ended on " + line_->link().name());
     running_.store(false);
 }
 
@@ -127,19 +129,20 @@ int LiveSession::waitMilliseconds() const {
     if (rows_ != nullptr && !rows_->atEnd()) {
         const double due_s = toSeconds(rows_->nextTime()) / options_.replaySpeed;
         wait = std::min(wait, fromSeconds(due_s) - (awakeTime() - playFrom_));
-    } else if (!realClock_ && rows_ == nullptr) {
-        const Time due = link_->nextDue();
-        if (due >= Time(0)) wait = std::min(wait, due);
+    } else if (rows_ == nullptr) {
+        wait = line_->wait(wait);
     }
-    if (realClock_ && !lost_ && poller_.active()) wait = std::min(wait, poller_.due(now()) - now());
+    if (reference_) wait = reference_->wait(wait);
     if (unpublished_) wait = std::min(wait, kPublish);
     if (wait <= Time(0)) return 0;
     return static_cast<int>((wait.count() + 999) / 1000);
 }
 
 void LiveSession::wait() {
-    pollfd waiting[2] = {{inbox_.descriptor(), POLLIN, 0}, {realClock_ ? link_->descriptor() : -1, POLLIN, 0}};
-    poll(waiting, 2, waitMilliseconds()); // poll passes over a negative descriptor
+    pollfd waiting[3] = {{inbox_.descriptor(), POLLIN, 0},
+                         {line_->descriptor(), POLLIN, 0},
+                         {reference_ ? reference_->descriptor() : -1, POLLIN, 0}};
+    poll(waiting, 3, waitMilliseconds()); // poll passes over a negative descriptor
 }
 
 void LiveSession::takeAsks() {
@@ -164,41 +167,24 @@ void LiveSession::obey(Command command, Time stamp) {
     urgent_ = true;
 }
 
-void LiveSession::readLink() {
-    if (poller_.shouldAsk(now())) ask();
-    // A link with its own clock gives one event at a time, so that the procedure sees each.
-    const int rounds = realClock_ ? kReadsInARow : 1;
-    for (int round = 0; round < rounds && !ended_; ++round) {
-        const LinkEvent event = link_->read(buffer_);
-        switch (event.kind) {
-        case LinkEvent::Kind::bytes: takeBytes(event.bytes, event.arrived - zero_); break;
-        case LinkEvent::Kind::nothing: return;
-        case LinkEvent::Kind::lost: lose(event.arrived - zero_); return;
-        case LinkEvent::Kind::ended: ended_ = true; return;
-        }
-    }
+void LiveSession::lineReading(MeterLine& from, const Reading& reading) {
+    Reading taken = reading;
+    if (&from == reference_.get()) taken.flags |= Flag::ref;
+    takeReading(taken);
 }
 
-void LiveSession::takeBytes(std::size_t count, Time arrived) {
-    // A meter sends a frame in one go: what comes right after the opening may be the rest of one begun before.
-    if (fresh_ && realClock_ && !poller_.active() && arrived - openedAt_ < 50ms) decoder_->beginMidStream();
-    fresh_ = false;
-    if (lost_) comeBack(); // a simulated cable has no port to open
-    watch_.bytesCame(arrived);
-    const std::size_t dropped = decoder_->droppedBytes();
-    decoded_.clear();
-    decoder_->push(std::span(buffer_).first(count), arrived, decoded_);
-    if (decoder_->droppedBytes() != dropped) {
-        watch_.complained(decoder_->lastComplaint());
-        unpublished_ = true;
-    }
-    if (!decoded_.empty() || decoder_->droppedBytes() != dropped) poller_.answered();
-    for (const Reading& reading : decoded_) takeReading(reading);
+void LiveSession::lineLost(MeterLine& from, Time at) {
+    // A gap is the signal's. Without the second meter the capture goes on with less.
+    takeMarks({Mark{at, &from == reference_.get() ? "note:the meter on the reference is gone" : "gap"}});
+}
+
+void LiveSession::lineChanged(bool urgent) {
+    unpublished_ = true;
+    urgent_ = urgent_ || urgent;
 }
 
 void LiveSession::takeReading(const Reading& reading) {
     const PushResult result = evidence_.take(reading);
-    watch_.readingCame(reading);
     if (result.dropoutFlagged || result.jumped) mustJudge_ = urgent_ = true;
     newRows_ = unpublished_ = true;
 }
@@ -225,61 +211,15 @@ void LiveSession::takeRows() {
     ended_ = rows_->atEnd();
 }
 
-void LiveSession::lose(Time at) {
-    if (lost_) return;
-    lost_ = true;
-    logWarning("lost " + link_->name());
-    watch_.lost(at);
-    takeMarks({Mark{at, "gap"}});
-    decoder_->reset();
-    retryAt_ = awakeTime() + kRetry;
-}
-
-void LiveSession::comeBack() {
-    lost_ = false;
-    openedAt_ = now();
-    logInfo("back on " + link_->name());
-    watch_.opened(link_->name(), now());
-    greet();
-    urgent_ = unpublished_ = true;
-}
-
-void LiveSession::tryAgain() {
-    if (awakeTime() < retryAt_) return;
-    retryAt_ = awakeTime() + kRetry;
-    if (const Status opened = link_->open(); !opened) {
-        watch_.stillLost(opened.error().what);
-        return;
-    }
-    comeBack();
-}
-
 void LiveSession::noticeSleep() {
     const Time ahead = bootTime() - awakeTime();
     const Time slept = ahead - asleep_;
     asleep_ = ahead;
     if (!realClock_ || slept < kSleepNoticed) return;
     logWarning("the computer slept");
-    watch_.slept(toSeconds(slept), now());
     takeMarks({Mark{now(), "gap"}});
-    decoder_->reset();
-    decoder_->beginMidStream();
-}
-
-void LiveSession::greet() {
-    fresh_ = true;
-    for (const std::string& command : description_.link.startCommands) send(command);
-    poller_.restart(now());
-}
-
-void LiveSession::send(const std::string& command) {
-    const auto* bytes = reinterpret_cast<const std::uint8_t*>(command.data());
-    if (const Status sent = link_->write({bytes, command.size()}); !sent) watch_.complained(sent.error().what);
-}
-
-void LiveSession::ask() {
-    send(description_.link.pollCommand);
-    poller_.asked(now());
+    line_->slept(toSeconds(slept));
+    if (reference_) reference_->slept(toSeconds(slept));
 }
 
 void LiveSession::tick() {
@@ -290,11 +230,7 @@ void LiveSession::tick() {
     const bool flatOut = rows_ != nullptr && options_.replaySpeed <= 0;
     const auto findings = evidence_.judge(flatOut ? awakeTime() : at, mustJudge_);
     mustJudge_ = false;
-    if (findings->blind.size() > toldRangeBlind_) {
-        toldRangeBlind_ = findings->blind.size();
-        const BlindSpan& blind = findings->blind.back();
-        if (blind.cause == BlindCause::autorange) watch_.blindByRange(toSeconds(blind.to - blind.from));
-    }
+    line_->watch().blindWas(findings->blind, at);
     ticked_ = std::max(ticked_, at);
     if (!procedure_) return;
     takeMarks(procedure_->tick(ticked_, *findings));
@@ -323,12 +259,15 @@ void LiveSession::publish(bool always) {
     next->guided = procedure_.has_value();
     next->lastVolts_V = evidence_.lastReading().volts_V;
     next->lastFlags = evidence_.lastReading().flags;
-    next->link = rows_ != nullptr && !ended_ ? LinkState::live : watch_.state(at);
-    next->linkSays = rows_ != nullptr ? std::string() : watch_.says(at);
+    next->link = rows_ != nullptr && !ended_ ? LinkState::live : line_->watch().state(at);
+    if (rows_ == nullptr) next->linkSays = line_->watch().says(at);
+    if (const std::string says = reference_ ? reference_->watch().says(at) : std::string();
+        !says.empty() && next->linkSays.empty())
+        next->linkSays = "on the reference: " + says;
     next->capturePath = recorder_.path();
     next->recorderSays = recorder_.says();
     next->pendingBytes = recorder_.pendingBytes();
-    next->garbageBytes = decoder_ ? decoder_->droppedBytes() : 0;
+    next->garbageBytes = line_->garbageBytes() + (reference_ ? reference_->garbageBytes() : 0);
     const std::lock_guard lock(snapshotMutex_);
     next->sequence = snapshot_ ? snapshot_->sequence + 1 : 1;
     snapshot_ = std::move(next);

@@ -3,27 +3,23 @@
 // snapshot.
 #pragma once
 
-#include "meters/decode/decoder.hpp"
-#include "meters/link/link.hpp"
 #include "meters/link/replay.hpp"
 #include "meters/session/evidence.hpp"
 #include "meters/session/inbox.hpp"
-#include "meters/session/link_watch.hpp"
-#include "meters/session/poller.hpp"
+#include "meters/session/meter_line.hpp"
 #include "meters/session/recorder.hpp"
 #include "meters/session/session.hpp"
 
-#include <array>
 #include <atomic>
 #include <mutex>
 #include <thread>
 
 namespace stillwire {
 
-class LiveSession final : public Session {
+class LiveSession final : public Session, private MeterLine::Listener {
 public:
-    LiveSession(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder, ExaminationSetup setup,
-                MeterDescription description, SessionOptions options);
+    LiveSession(std::unique_ptr<MeterLine> line, std::unique_ptr<MeterLine> reference, ExaminationSetup setup,
+                SessionOptions options);
     ~LiveSession() override { stop(); }
 
     // The link must be open. Errors: the capture file cannot be made.
@@ -48,41 +44,27 @@ private:
     void wait();
     void takeAsks();
     void obey(Command command, Time stamp);
-    void readLink();
-    void takeBytes(std::size_t count, Time arrived);
+    void lineReading(MeterLine& from, const Reading& reading) override;
+    void lineLost(MeterLine& from, Time at) override;
+    void lineChanged(bool urgent) override;
     void takeRows();
     void takeReading(const Reading& reading);
     void takeMarks(std::vector<Mark> marks);
-    void lose(Time at);
-    void comeBack();
-    void tryAgain();
     void noticeSleep();
-    void greet(); // start-up commands, first poll
-    void ask();
     void tick();
     void publish(bool always);
-    void send(const std::string& command);
 
-    std::unique_ptr<Link> link_;
-    std::unique_ptr<Decoder> decoder_;
-    ReplayRows* rows_; // null: a link with bytes
-    MeterDescription description_;
+    std::unique_ptr<MeterLine> line_;
+    std::unique_ptr<MeterLine> reference_; // a second meter, on the reference wire; null: none
+    ReplayRows* rows_;                     // null: a link with bytes
     SessionOptions options_;
     Recorder recorder_;
     Evidence evidence_;
     std::optional<Procedure> procedure_;
-    LinkWatch watch_;
-    Poller poller_;
-    std::vector<Reading> decoded_;
-    std::array<std::uint8_t, 4096> buffer_{};
-    Time openedAt_{0};  // to tell a torn first frame; at the start that is 0
-    bool fresh_ = true; // no bytes since it opened
-    Time ticked_{-1};   // the procedure's last time
-    Time retryAt_{0};   // of a lost port, by the waking clock
-    Time playFrom_{0};  // of a replay, by the waking clock
-    Time asleep_{0};    // how far the boot clock is ahead of the waking one
-    std::size_t toldRangeBlind_ = 0;
-    bool ended_ = false, lost_ = false;
+    Time ticked_{-1};  // the procedure's last time
+    Time playFrom_{0}; // of a replay, by the waking clock
+    Time asleep_{0};   // how far the boot clock is ahead of the waking one
+    bool ended_ = false;
     bool newRows_ = false;   // since the last tick
     bool mustJudge_ = false; // at the next tick: a flag, a mark
     bool urgent_ = false;    // publish at once

@@ -24,6 +24,7 @@ public:
         next_ = std::max(next_ + interval_, now); // keeps the pace, without catching up
     }
     void answered() { owes_ = false; }
+    [[nodiscard]] bool owes() const { return owes_; } // and when it should be asked again, it is overdue
     void restart(Time now) {
         owes_ = false;
         next_ = now;

@@ -22,15 +22,29 @@ std::string wallClock() {
     return out;
 }
 
+Result<std::unique_ptr<MeterLine>> openReference(ReferenceMeter reference, bool realClock) {
+    auto description = parseMeterDescription(reference.meter.toml, reference.meter.name);
+    if (!description) return description.error();
+    if (Status opened = reference.link->open(); !opened) return opened.error();
+    if (!realClock || reference.link->descriptor() < 0)
+        return Error{.where = reference.link->name(),
+                     .what = "a second meter goes only beside a meter on a port",
+                     .mend = "leave it out here"};
+    return std::make_unique<MeterLine>(std::move(reference.link), makeDecoder(*description), *description);
+}
+
 } // namespace
 
 Result<std::unique_ptr<Session>> Session::start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder,
-                                                CaptureHeader header, SessionOptions options) {
+                                                CaptureHeader header, SessionOptions options,
+                                                std::optional<ReferenceMeter> reference) {
     if (!header.sheet)
         return Error{
             .where = link->name(), .what = "the session has no sensor sheet", .mend = "choose one with --sheet"};
     ReplayRows* rows = link->rows();
     ExaminationSetup setup{.sheet = *header.sheet, .meter = {}, .probe = header.probe, .black = header.black};
+    if (reference) header.referenceMeter = reference->meter;
+    setup.referenceMeter = header.referenceMeter;
     setup.meterKnown = header.meter.has_value();
     if (header.meter)
         setup.meter = *header.meter;
@@ -51,9 +65,16 @@ Result<std::unique_ptr<Session>> Session::start(std::unique_ptr<Link> link, std:
         description = std::move(parsed.value());
     }
     if (Status opened = link->open(); !opened) return opened.error();
+    auto line = std::make_unique<MeterLine>(std::move(link), std::move(decoder), description);
+    std::unique_ptr<MeterLine> second;
+    if (reference) {
+        auto opened = openReference(std::move(*reference), line->realClock());
+        if (!opened) return opened.error();
+        second = std::move(*opened);
+    }
     if (header.started.empty()) header.started = wallClock();
-    auto session = std::make_unique<LiveSession>(std::move(link), std::move(decoder), std::move(setup),
-                                                 std::move(description), std::move(options));
+    auto session =
+        std::make_unique<LiveSession>(std::move(line), std::move(second), std::move(setup), std::move(options));
     if (Status begun = session->begin(header); !begun) return begun.error();
     return std::unique_ptr<Session>(std::move(session));
 }

@@ -12,6 +12,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -56,13 +57,22 @@ struct SessionOptions {
     Hand hand{}; // of a simulated person; the session ends when the procedure is finished
 };
 
+// A second meter, on the reference wire: its readings carry the flag `ref`.
+struct ReferenceMeter {
+    std::unique_ptr<Link> link;
+    MeterTraits meter; // its description whole, link and frame included
+};
+
 class Session {
 public:
     // The header must hold the sheet and the meter (a replayed capture may lack the meter). Link settings and polls
     // come from the meter's description in it. Starts the thread; a link that cannot open is an error at once. A
     // replayed capture needs no decoder, and is never guided.
-    [[nodiscard]] static Result<std::unique_ptr<Session>>
-    start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder, CaptureHeader header, SessionOptions options);
+    // A meter on the reference wants two links with the clock of the computer.
+    [[nodiscard]] static Result<std::unique_ptr<Session>> start(std::unique_ptr<Link> link,
+                                                                std::unique_ptr<Decoder> decoder,
+                                                                CaptureHeader header, SessionOptions options,
+                                                                std::optional<ReferenceMeter> reference = {});
     virtual ~Session() = default; // stops, joins, syncs
 
     virtual std::shared_ptr<const SessionSnapshot>

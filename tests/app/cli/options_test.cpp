@@ -26,6 +26,13 @@ TEST(Options, RecordLeadsUnlessToldNotTo) {
     EXPECT_FALSE(parsed({"record", "--port", "p", "-o", "o", "--no-guide"}).guided.value_or(true));
 }
 
+TEST(Options, RecordTakesASecondMeter) {
+    const Options o = parsed({"record", "--port", "0403:6001:A1", "-o", "o", "--reference-port", "/dev/ttyUSB1"});
+    EXPECT_EQ(o.port, "0403:6001:A1");
+    EXPECT_EQ(o.referencePort, "/dev/ttyUSB1");
+    EXPECT_EQ(o.referenceMeter, ""); // as the first one's
+}
+
 TEST(Options, SimulateFollowsItsScriptUnlessGuided) {
     EXPECT_FALSE(parsed({"simulate", "-o", "o"}).guided.value_or(false));
     EXPECT_TRUE(parsed({"simulate", "-o", "o", "--guided"}).guided.value_or(false));

@@ -20,8 +20,8 @@ TEST_P(Help, HasAnExampleOfItsVerbAndGoesToStdout) {
 }
 
 INSTANTIATE_TEST_SUITE_P(EachVerb, Help,
-                         ::testing::Values("analyse", "record", "replay", "report", "simulate", "ports", "meters",
-                                           "sheets"),
+                         ::testing::Values("analyse", "record", "replay", "report", "simulate", "listen", "find",
+                                           "ports", "meters", "sheets"),
                          [](const auto& each) { return each.param; });
 
 TEST(Usage, TheProgramsOwnHelpHasAnExample) {
@@ -47,6 +47,8 @@ INSTANTIATE_TEST_SUITE_P(
                       std::vector<std::string>{"analyse", "a.csv", "b.csv"},
                       std::vector<std::string>{"report", "a.csv"}, std::vector<std::string>{"record"},
                       std::vector<std::string>{"record", "--port", "p", "-o", "x", "--duration", "-3"},
+                      std::vector<std::string>{"record", "--port", "p", "-o", "x", "--reference-meter", "m"},
+                      std::vector<std::string>{"listen", "bytes.bin", "--port", "p"},
                       std::vector<std::string>{"simulate", "--seed", "many"}));
 
 TEST(Lists, SheetsAndMetersHaveNamesThatAnalyseTakes) {
@@ -60,5 +62,41 @@ TEST(Lists, SheetsAndMetersHaveNamesThatAnalyseTakes) {
 }
 
 TEST(Lists, PortsIsDoneWhetherThereAreAnyOrNot) { EXPECT_EQ(run({"ports"}).status, 0); }
+
+// A file of bytes as they came, tried with a description: no sheet, no port.
+TEST(Listen, ShowsAFilesBytesBesideItsReadings) {
+    const Folder folder;
+    const std::string file = folder.write("bytes.bin", "+0.812 V DC\r\n-.-- V\r\nOL V DC\r\n+0.813 V DC HOLD\r\n");
+    const Ran r = run({"listen", file, "--meter", "text-line-logger"});
+    EXPECT_EQ(r.status, 0) << r.err;
+    EXPECT_EQ(r.err, "");
+    EXPECT_THAT(r.out, HasSubstr("2b 30 2e 38 31 32 20 56 20 44 43 0d 0a"));
+    EXPECT_THAT(r.out, HasSubstr("+0.812 V DC..     0.812 V\n"));
+    EXPECT_THAT(r.out, HasSubstr("dropped: no number in \"-.-- V\""));
+    EXPECT_THAT(r.out, HasSubstr("no number: overload"));
+    EXPECT_THAT(r.out, HasSubstr("0.813 V hold"));
+    EXPECT_THAT(r.out, HasSubstr("48 bytes, 3 readings, 6 bytes dropped. It looks like text lines, such as"));
+    const Ran bare = run({"listen", file});
+    EXPECT_EQ(bare.status, 0);
+    EXPECT_THAT(bare.out, HasSubstr("48 bytes, 0 readings"));
+}
+
+TEST(Listen, WantsSomethingToListenTo) {
+    for (const std::vector<std::string>& words :
+         {std::vector<std::string>{"listen"}, std::vector<std::string>{"listen", "/no/such/file"},
+          std::vector<std::string>{"listen", "--port", "/dev/ttyNOSUCH7"},
+          std::vector<std::string>{"listen", "/etc/hostname", "--meter", "no-such-meter"}}) {
+        const Ran r = run(words);
+        EXPECT_EQ(r.status, 3);
+        EXPECT_EQ(r.errLines(), 1) << r.err;
+    }
+}
+
+TEST(Find, SaysWhyAPortCannotBeSearched) {
+    const Ran r = run({"find", "--port", "/dev/ttyNOSUCH7"});
+    EXPECT_EQ(r.status, 0) << r.err;
+    EXPECT_THAT(r.out, HasSubstr("1 of "));
+    EXPECT_THAT(r.out, HasSubstr("/dev/ttyNOSUCH7: there is no such port"));
+}
 
 } // namespace stillwire::testing

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/fake_session.hpp"
 
+#include <chrono>
 #include <cmath>
+#include <thread>
 
 namespace stillwire::test {
 namespace {
@@ -234,6 +236,13 @@ std::shared_ptr<SessionSnapshot> replayMoment() {
     snapshot->path.clear();
     snapshot->link = LinkState::ended;
     return snapshot;
+}
+
+std::vector<PortFinding> FakeDoors::findMeters(const std::function<void(const FindProgress&)>& told,
+                                               const std::stop_token& stop) {
+    told({.port = "/dev/ttyUSB0", .link = {}, .asking = false, .step = 1, .of = 4, .bytes = 0});
+    while (endless && !stop.stop_requested()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    return found;
 }
 
 } // namespace stillwire::test

@@ -49,12 +49,16 @@ public:
         return {{"worn", "Depth lever, worn where it rests", {}}, {"good", "Drive pedal, sound", {}}};
     }
     Result<Opened> open(const Way& way) override;
+    std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
+                                        const std::stop_token& stop) override;
 
     QStringList takeUnfinished() override { return std::exchange(unfinished, {}); }
 
     QStringList unfinished;
     std::vector<Listed> portList = {{"/dev/ttyUSB0", "ttyUSB0", "USB serial"}};
     std::vector<Way> opened;
+    std::vector<PortFinding> found; // what a search comes to
+    bool endless = false;           // it goes on until it is stopped
 };
 
 // Invented figures, for the look of a moment; no statement about a sensor.

@@ -32,16 +32,37 @@ TEST(ScpiDecoder, NotANumberIsNeither) {
     }
 }
 
-// SYST:ERR? and *IDN? answers as an open parser library's tests give them.
 TEST(ScpiDecoder, RefusesRepliesThatAreNoReadings) {
-    for (const char* text :
-         {"0,\"No error\"", "-350,\"Queue overflow\"", "MA,IN,0,VER", "1.2E", "+", "volts", "1e20", "4.1 V"}) {
+    for (const char* text : {"1.2E", "+", "volts", "1e20", "4.1 V", "-350,Queue overflow", "40000,\"x\"", "1.0,x,2,3",
+                             "MA,IN,0", "0,\"", "1.5,\"x\""}) {
         ScpiDecoder decoder;
         EXPECT_TRUE(frames::decode(decoder, bytes(std::string(text) + "\n")).empty()) << text;
-        EXPECT_GT(decoder.droppedBytes(), 0u);
+        EXPECT_GT(decoder.droppedBytes(), 0u) << text;
+        EXPECT_FALSE(decoder.takeAnswer()) << text;
     }
     EXPECT_TRUE(frames::decode(FrameKind::scpi, bytes("\n\r\n\n")).empty());
     EXPECT_TRUE(frames::decode(FrameKind::scpi, bytes("+1.234")).empty()); // partial
+}
+
+// Answers as an open parser library's tests give them: no readings, and no garbage either.
+TEST(ScpiDecoder, KnowsAnIdentityAndAnErrorEntry) {
+    ScpiDecoder decoder;
+    EXPECT_TRUE(frames::decode(decoder, bytes("MA,IN,0,VER\n")).empty());
+    auto answer = decoder.takeAnswer();
+    ASSERT_TRUE(answer);
+    EXPECT_EQ(answer->kind, Answer::Kind::identity);
+    EXPECT_EQ(answer->text, "MA,IN,0,VER");
+    EXPECT_FALSE(decoder.takeAnswer()); // once
+    EXPECT_TRUE(frames::decode(decoder, bytes("-350,\"Queue overflow\"\r\n")).empty());
+    answer = decoder.takeAnswer();
+    ASSERT_TRUE(answer);
+    EXPECT_EQ(answer->kind, Answer::Kind::error);
+    EXPECT_EQ(answer->code, -350);
+    EXPECT_TRUE(frames::decode(decoder, bytes("+0,\"No error\"\n")).empty());
+    answer = decoder.takeAnswer();
+    ASSERT_TRUE(answer);
+    EXPECT_EQ(answer->code, 0);
+    EXPECT_EQ(decoder.droppedBytes(), 0u);
 }
 
 TEST(ScpiDecoder, TakesSeveralReadingsInOneReply) {

@@ -56,6 +56,20 @@ TEST(TextDecoder, NeverTakesAnotherUnitForVolts) {
     }
 }
 
+TEST(TextDecoder, SaysWhyItIsNotDcVolts) {
+    const auto because = [](const char* line) {
+        TextDecoder decoder(std::nullopt, false);
+        const auto out = frames::decode(decoder, bytes(std::string(line) + "\n"));
+        EXPECT_EQ(out.size(), 1u) << line;
+        EXPECT_TRUE(out.empty() || (out[0].flags.has(Flag::unit) && !out[0].hasNumber())) << line;
+        return decoder.notVolts();
+    };
+    EXPECT_EQ(because("4.123 V LoZ"), NotVolts::lowImpedance);
+    EXPECT_EQ(because("REL 0.004 V DC"), NotVolts::relative);
+    EXPECT_EQ(because("4.123 V AC"), NotVolts::alternating);
+    EXPECT_EQ(because("4.123 kOhm"), NotVolts::unsaid);
+}
+
 TEST(TextDecoder, OverloadIsNoNumber) {
     for (const char* line : {"OL", "O.L V DC", "-OL V", "0L", "0.L V", "OVLD"}) {
         const Reading reading = text(line);

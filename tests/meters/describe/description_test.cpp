@@ -78,6 +78,23 @@ TEST(MeterDescription, PollsAtTheMetersIntervalIfNoneIsGiven) {
     EXPECT_EQ(parsed.value().link.pollInterval, fromSeconds(0.33));
 }
 
+TEST(MeterDescription, APolledScpiMeterIsAskedWhoItIsAndWhatItRefused) {
+    const auto link = [](const std::string& rest) {
+        const auto parsed = parseMeterDescription(kHead + rest, "m.toml");
+        EXPECT_TRUE(parsed);
+        return parsed ? parsed.value().link : LinkSettings{};
+    };
+    const LinkSettings polled = link("[link]\npoll_command = \"READ?\\n\"\n[frame]\nkind = \"scpi\"\n");
+    EXPECT_EQ(polled.identifyCommand, "*IDN?\n");
+    EXPECT_EQ(polled.errorCommand, "SYST:ERR?\n");
+    const LinkSettings told = link("[link]\npoll_command = \"READ?\\n\"\nidentify_command = \"\"\n"
+                                   "error_command = \"SYSTEM:ERROR?\\n\"\n[frame]\nkind = \"scpi\"\n");
+    EXPECT_EQ(told.identifyCommand, "");
+    EXPECT_EQ(told.errorCommand, "SYSTEM:ERROR?\n");
+    EXPECT_EQ(link("[link]\nbaud = 9600\n[frame]\nkind = \"scpi\"\n").identifyCommand, ""); // sends by itself
+    EXPECT_EQ(link("[link]\npoll_command = \"D\"\n").identifyCommand, "");                  // no scpi
+}
+
 TEST(MeterDescription, NamesFileLineAndMend) {
     EXPECT_EQ(errorOf("[link]\nbaud = \"fast\"\n"),
               "m.toml:10: baud is not a whole number in its range; write one from 50 to 4000000");
@@ -117,7 +134,7 @@ TEST(MeterDescription, OfEveryKindThatIsShippedSpeaksItsOwnFrames) {
         }
         ++count;
     }
-    EXPECT_EQ(count, 5); // one of each kind
+    EXPECT_EQ(count, 6); // one of each kind, and scpi both ways
 }
 
 } // namespace stillwire

@@ -89,6 +89,42 @@ TEST(SerialLink, AppliesTheSettingsOfTheDescription) {
     EXPECT_FALSE(tty.rts());
 }
 
+// Every framing and every state of the lines that a description can ask for.
+TEST(SerialLink, AppliesEveryFramingAndEveryStateOfTheLines) {
+    KernelTty tty;
+    struct Framing {
+        int bits;
+        Parity parity;
+        char letter;
+        int stopBits;
+    };
+    int baud = 600;
+    for (const Framing& f :
+         {Framing{7, Parity::even, 'E', 1}, Framing{7, Parity::odd, 'O', 1}, Framing{7, Parity::none, 'N', 2},
+          Framing{8, Parity::none, 'N', 1}, Framing{8, Parity::even, 'E', 2}, Framing{8, Parity::odd, 'O', 1}})
+        for (const bool dtr : {true, false})
+            for (const bool rts : {true, false}) {
+                baud = baud >= 115200 ? 600 : baud * 2 == 76800 ? 57600 : baud * 2;
+                LinkSettings settings;
+                settings.baud = baud;
+                settings.bits = f.bits;
+                settings.parity = f.parity;
+                settings.stopBits = f.stopBits;
+                settings.dtr = dtr;
+                settings.rts = rts;
+                const auto link = makeSerialLink(KernelTty::kPort, settings);
+                const Status opened = link->open();
+                ASSERT_TRUE(opened) << opened.error().text();
+                const std::string what = std::to_string(baud) + " " + std::to_string(f.bits) + f.letter;
+                EXPECT_EQ(tty.baud(), static_cast<unsigned>(baud)) << what;
+                EXPECT_EQ(tty.bits(), f.bits) << what;
+                EXPECT_EQ(tty.parity(), f.letter) << what;
+                EXPECT_EQ(tty.stopBits(), f.stopBits) << what;
+                EXPECT_EQ(tty.dtr(), dtr) << what;
+                EXPECT_EQ(tty.rts(), rts) << what;
+            }
+}
+
 TEST(SerialLink, RaisesBothLinesUnlessTold) {
     KernelTty tty;
     const auto link = makeSerialLink(KernelTty::kPort, {});
@@ -189,6 +225,38 @@ TEST(SerialLink, SaysThatAPortIsBusy) {
     EXPECT_NE(text.find("sudo fuser -v /dev/ptmx"), std::string::npos) << text;
     close(slave);
     close(master);
+}
+
+TEST(UsbIdentity, IsReadAndWritten) {
+    for (const char* text : {"0403:6001", "0403:6001:A12345", "1a86:7523:0:1", "ffff:0000:x"}) {
+        const auto identity = parseUsbIdentity(text);
+        ASSERT_TRUE(identity) << text;
+        EXPECT_EQ(identity->text(), text);
+    }
+    EXPECT_EQ(parseUsbIdentity("0403:6001:A1"), (UsbIdentity{0x0403, 0x6001, "A1"}));
+    for (const char* text : {"", "/dev/ttyUSB0", "403:6001", "0403-6001", "0403:6001:", "0403:600", "0403:60011",
+                             "-403:6001", "040g:6001"})
+        EXPECT_FALSE(parseUsbIdentity(text)) << text;
+}
+
+TEST(UsbIdentity, FindsTheAdapterUnderAnyName) {
+    const std::vector<PortInfo> ports = {{"/dev/ttyS0", "", std::nullopt},
+                                         {"/dev/ttyUSB0", "", UsbIdentity{0x0403, 0x6001, "OTHER"}},
+                                         {"/dev/ttyUSB1", "", UsbIdentity{0x0403, 0x6001, "MINE"}},
+                                         {"/dev/ttyUSB2", "", UsbIdentity{0x1a86, 0x7523, ""}},
+                                         {"/dev/ttyUSB3", "", UsbIdentity{0x1a86, 0x7523, ""}}};
+    EXPECT_EQ(portOf({0x0403, 0x6001, "MINE"}, ports, "/dev/ttyUSB0", false), "/dev/ttyUSB1"); // it was renamed
+    EXPECT_EQ(portOf({0x1a86, 0x7523, ""}, ports, "/dev/ttyUSB3", false), "/dev/ttyUSB3");     // of two alike
+    EXPECT_EQ(portOf({0x1a86, 0x7523, ""}, ports, "", false), "/dev/ttyUSB2");
+    EXPECT_EQ(portOf({0x0403, 0x6001, ""}, ports, "", true), "/dev/ttyUSB0"); // one of the make
+    EXPECT_FALSE(portOf({0x0403, 0x6001, ""}, ports, "", false));             // none without a number
+    EXPECT_FALSE(portOf({0x0403, 0x6001, "GONE"}, ports, "", false));
+}
+
+TEST(SerialLink, ByAnIdentityThatIsNotThereSaysSo) {
+    const Status status = makeSerialLink("ffff:ffff:NOBODY", {})->open();
+    ASSERT_FALSE(status);
+    EXPECT_NE(status.error().text().find("ffff:ffff:NOBODY: there is no such port"), std::string::npos);
 }
 
 TEST(PortLock, KnowsALockFileOfAProcessThatLives) {

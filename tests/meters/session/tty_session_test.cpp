@@ -74,10 +74,18 @@ MeterDescription quickMeter(const std::string& name) {
 // The instrument's next frame: at once, or when it is asked.
 void sendFrame(KernelTty& tty, const MeterDescription& meter, const Reading& reading) {
     std::string heard;
+    const auto answer = [&](const std::string& question, const char* reply) {
+        const std::size_t at = question.empty() ? std::string::npos : heard.find(question);
+        if (at == std::string::npos) return;
+        heard.erase(0, at + question.size());
+        ASSERT_TRUE(tty.send(reply));
+    };
     while (heard.find(meter.link.pollCommand) == std::string::npos) {
         const std::string more = tty.receive(2000);
         ASSERT_FALSE(more.empty()) << "no poll came";
         heard += more;
+        answer(meter.link.identifyCommand, "ACME,DMM-1,0,1.0\n");
+        answer(meter.link.errorCommand, "0,\"No error\"\n");
     }
     ASSERT_TRUE(tty.send(encodeFrame(meter.frame, reading, 0.001)));
 }
@@ -93,6 +101,8 @@ TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
     ASSERT_TRUE(run.session);
     EXPECT_EQ(tty.baud(), static_cast<unsigned>(meter.link.baud));
     EXPECT_EQ(tty.bits(), meter.link.bits);
+    EXPECT_EQ(tty.parity(), meter.link.parity == Parity::none ? 'N' : meter.link.parity == Parity::odd ? 'O' : 'E');
+    EXPECT_EQ(tty.stopBits(), meter.link.stopBits);
     EXPECT_EQ(tty.dtr(), meter.link.dtr);
     EXPECT_EQ(tty.rts(), meter.link.rts);
     std::vector<Reading> sent;
@@ -132,8 +142,8 @@ TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
 }
 
 INSTANTIATE_TEST_SUITE_P(TtySession, EveryMeter,
-                         testing::Values("text-line-logger", "scpi-bench-meter", "lcd-segment-meter",
-                                         "ascii-digit-meter", "polled-text-meter"));
+                         testing::Values("text-line-logger", "scpi-bench-meter", "scpi-running-meter",
+                                         "lcd-segment-meter", "ascii-digit-meter", "polled-text-meter"));
 
 namespace {
 

@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is said to a SCPI instrument over a kernel terminal, in which order, and what its silence leads to. Error
+// numbers and texts: SCPI-1999 by secondary texts (-113 undefined header, -420 query unterminated from memory).
+#include "meters/decode/decoder.hpp"
+#include "meters/link/serial_link.hpp"
+#include "meters/session/session.hpp"
+#include "tests/meters/session/script_link.hpp"
+#include "tests/support/kernel_tty.hpp"
+#include "tests/support/lent_clock.hpp"
+
+#include <chrono>
+#include <thread>
+
+#include <gtest/gtest.h>
+
+namespace stillwire {
+namespace {
+
+using namespace std::chrono_literals;
+
+// The instrument's ear: one line at a time.
+class Ear {
+public:
+    explicit Ear(KernelTty& tty) : tty_(tty) {}
+    std::string line() {
+        std::size_t end = std::string::npos;
+        while ((end = heard_.find('\n')) == std::string::npos) {
+            const std::string more = tty_.receive(3000);
+            if (more.empty()) return "silence";
+            heard_ += more;
+        }
+        std::string out = heard_.substr(0, end);
+        heard_.erase(0, end + 1);
+        return out;
+    }
+
+private:
+    KernelTty& tty_;
+    std::string heard_;
+};
+
+std::unique_ptr<Session> start(const MeterDescription& meter) {
+    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
+                                  {.guided = false});
+    EXPECT_TRUE(session) << session.error().text();
+    return session ? std::move(session.value()) : nullptr;
+}
+
+template <class Condition> bool within(std::chrono::milliseconds limit, const Condition& holds) {
+    const auto end = std::chrono::steady_clock::now() + limit;
+    while (!holds()) {
+        if (std::chrono::steady_clock::now() > end) return false;
+        std::this_thread::sleep_for(1ms);
+    }
+    return true;
+}
+
+void expectStart(Ear& ear) {
+    EXPECT_EQ(ear.line(), "*CLS");
+    EXPECT_EQ(ear.line(), "SYST:REM");
+    EXPECT_EQ(ear.line(), "CONF:VOLT:DC 10");
+}
+
+} // namespace
+
+TEST(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
+    KernelTty tty;
+    const auto session = start(shippedMeter("scpi-bench-meter"));
+    ASSERT_TRUE(session);
+    Ear ear(tty);
+    expectStart(ear);
+    EXPECT_EQ(ear.line(), "*IDN?");
+    tty.send("ACME,DMM-1,0,1.0\n");
+    EXPECT_EQ(ear.line(), "SYST:ERR?");
+    tty.send("-113,\"Undefined header\"\n");
+    EXPECT_EQ(ear.line(), "SYST:ERR?"); // there may be more
+    tty.send("0,\"No error\"\n");
+    EXPECT_EQ(ear.line(), "READ?");
+    tty.send("+8.12000000E-01\n");
+    EXPECT_EQ(ear.line(), "READ?"); // one-shot: asked again for each
+    EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 1; }));
+    EXPECT_NE(session->snapshot()->linkSays.find("-113,\"Undefined header\""), std::string::npos)
+        << session->snapshot()->linkSays;
+    EXPECT_EQ(session->snapshot()->garbageBytes, 0u);
+    session->stop();
+    EXPECT_EQ(ear.line(), "SYST:LOC");
+}
+
+TEST(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
+    KernelTty tty;
+    const auto session = start(shippedMeter("scpi-running-meter"));
+    ASSERT_TRUE(session);
+    Ear ear(tty);
+    expectStart(ear);
+    EXPECT_EQ(ear.line(), "INIT:CONT ON");
+    EXPECT_EQ(ear.line(), "*IDN?");
+    tty.send("ACME,DMM-1,0,1.0\n");
+    EXPECT_EQ(ear.line(), "SYST:ERR?");
+    tty.send("+0,\"No error\"\n");
+    for (int i = 0; i < 3; ++i) {
+        EXPECT_EQ(ear.line(), "FETC?");
+        tty.send("+8.12000000E-01\n");
+    }
+    EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 3; }));
+    EXPECT_EQ(session->snapshot()->linkSays, "");
+    session->stop();
+    std::string last = ear.line();
+    while (last == "FETC?") last = ear.line();
+    EXPECT_EQ(last, "INIT:CONT OFF");
+    EXPECT_EQ(ear.line(), "SYST:LOC");
+}
+
+// A question nobody answers is let go; a poll nobody answers is asked about, then asked again.
+TEST(ScpiTalk, GoesOnAfterATimeout) {
+    lent::setClockSpeed(8);
+    KernelTty tty;
+    const auto session = start(shippedMeter("scpi-bench-meter"));
+    ASSERT_TRUE(session);
+    Ear ear(tty);
+    expectStart(ear);
+    EXPECT_EQ(ear.line(), "*IDN?");     // no answer
+    EXPECT_EQ(ear.line(), "SYST:ERR?"); // nor to this
+    EXPECT_EQ(ear.line(), "READ?");     // nor to this
+    EXPECT_EQ(ear.line(), "SYST:ERR?"); // why?
+    tty.send("-420,\"Query UNTERMINATED\"\n");
+    EXPECT_EQ(ear.line(), "SYST:ERR?");
+    tty.send("0,\"No error\"\n");
+    EXPECT_EQ(ear.line(), "READ?");
+    tty.send("+8.12000000E-01\n");
+    EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 1; }));
+    session->stop();
+    lent::setClockSpeed(1);
+}
+
+} // namespace stillwire
