@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "meters/find/fit.hpp"
 #include "tests/meters/decode/frames.hpp"
+#include "tests/support/source_folder.hpp"
 #include "tests/support/uart.hpp"
 
 #include <filesystem>
@@ -18,7 +19,7 @@ using frames::bytes;
 
 std::map<std::string, MeterDescription> shipped() {
     std::map<std::string, MeterDescription> out;
-    for (const auto& entry : std::filesystem::directory_iterator(STILLWIRE_SOURCE_DIR "/resources/meters")) {
+    for (const auto& entry : std::filesystem::directory_iterator(test::sourceFile("resources/meters"))) {
         std::ifstream file(entry.path());
         const std::string text{std::istreambuf_iterator<char>(file), {}};
         auto parsed = parseMeterDescription(text, entry.path().string());
