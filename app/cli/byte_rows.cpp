@@ -63,8 +63,9 @@ std::string ByteRows::take(std::span<const std::uint8_t> bytes, Time at) {
     last_ = at;
     for (const std::uint8_t byte : bytes) {
         if (!says_.empty()) {
-            const bool belongs = byte == '\n' && row_.size() < kBytesInARow;
+            const bool belongs = byte == '\n';
             if (belongs) {
+                if (row_.size() == kBytesInARow) endRow(out, {});
                 row_.push_back(byte);
                 (void)decode(byte, at);
             }
