@@ -21,6 +21,8 @@ constexpr double kTolerated = 2;       // steps by which a hand may be off its o
 constexpr double kBack = 0.5;          // of its depth, that an excursion must come back by
 constexpr double kUneven = 3;          // largest step to smallest, of a hand that sweeps evenly
 constexpr double kLeastStep_V = 0.004;
+constexpr double kStillShare = 0.4; // of the sweep's own movement meanwhile
+constexpr double kStill_V = 0.01;
 constexpr int kNeighbours = 3; // readings by which SweepLine judges late
 constexpr int kStay = 3;       // readings in the window of the rest after which the hand has let go
 } // namespace
@@ -38,6 +40,8 @@ void SweepLeap::remember(Point point) {
     }
     before_[count_++] = point;
     if (count_ < kBefore) return;
+    slopeBefore_V_per_s_ = slope_V_per_s_;
+    stepBefore_V_ = step_V_;
     std::array<double, kBefore> time_s{}, volts_V{};
     for (std::size_t i = 0; i < kBefore; ++i) {
         time_s[i] = toSeconds(before_[i].time - before_.front().time);
@@ -88,9 +92,11 @@ bool SweepLeap::wanders(Point point, double limit_V) {
     return twice && point.time - off_.from > kShort;
 }
 
-// Still, and where the shaft rests.
-bool SweepLeap::letGo(double threshold_V) const {
-    return atRest_ >= kStay && 2 * atRest_ > off_.readings && restHigh_V_ - restLow_V_ <= threshold_V;
+// Still, and where the shaft rests. A lost contact goes on along with the sweep.
+bool SweepLeap::letGo() const {
+    const double along_V = std::abs(slope_V_per_s_) * toSeconds(off_.to - off_.from);
+    return atRest_ >= kStay && 2 * atRest_ > off_.readings &&
+           restHigh_V_ - restLow_V_ <= kStillShare * along_V + kStill_V;
 }
 
 bool SweepLeap::covers(const Excursion& excursion) const {
@@ -100,6 +106,17 @@ bool SweepLeap::covers(const Excursion& excursion) const {
 
 void SweepLeap::leave(Point point, double limit_V) {
     off_.from = point.time;
+    // The reading before may have been leaving already.
+    const Point& last = before_[kBefore - 1];
+    const Point& prior = before_[kBefore - 2];
+    const double due_V = prior.volts_V + slopeBefore_V_per_s_ * toSeconds(last.time - prior.time);
+    if (stepBefore_V_ > 0 && std::abs(last.volts_V - due_V) > kLeapSteps * stepBefore_V_) {
+        off_.from = last.time;
+        off_.readings = 1;
+        slope_V_per_s_ = slopeBefore_V_per_s_;
+        step_V_ = stepBefore_V_;
+        before_[kBefore - 1] = {last.time, due_V};
+    }
     off_.held_V = off_.extreme_V = before_.back().volts_V;
     off_.threshold_V = limit_V;
     off_.direction = point.volts_V < off_.held_V ? Direction::down : Direction::up;
@@ -110,6 +127,7 @@ void SweepLeap::leave(Point point, double limit_V) {
 void SweepLeap::giveUp(Point point) {
     off_ = Excursion{};
     count_ = 0; // the hand's speed is learned anew
+    slope_V_per_s_ = step_V_ = 0;
     remember(point);
 }
 
@@ -129,7 +147,7 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
         leave(point, limit_V);
     } else if (cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) && onSweep(point, threshold_V)) {
         std::optional<Excursion> ended;
-        if (!letGo(threshold_V)) {
+        if (!letGo()) {
             ended = off_;
             toldFrom_ = off_.from;
             toldTo_ = off_.to;
@@ -139,8 +157,7 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
     } else if (caughtUp(point, threshold_V)) {
         giveUp(point);
         return std::nullopt;
-    } else if (time - off_.from > (evenOnly ? kLongestUnasked : kLongest) || letGo(threshold_V) ||
-               wanders(point, limit_V)) {
+    } else if (time - off_.from > (evenOnly ? kLongestUnasked : kLongest) || letGo() || wanders(point, limit_V)) {
         giveUp(point);
         return std::nullopt;
     }

@@ -37,13 +37,14 @@ private:
     [[nodiscard]] bool caughtUp(Point point, double threshold_V) const;
     [[nodiscard]] double cameBack_V(double volts_V) const; // from the extreme
     [[nodiscard]] bool wanders(Point point, double limit_V);
-    [[nodiscard]] bool letGo(double threshold_V) const;
+    [[nodiscard]] bool letGo() const;
 
     Window rest_;
     static constexpr std::size_t kBefore = 4;
     std::array<Point, kBefore> before_; // on the sweep, oldest first
     std::size_t count_ = 0;
     double slope_V_per_s_ = 0, step_V_ = 0, interval_s_ = 0;
+    double slopeBefore_V_per_s_ = 0, stepBefore_V_ = 0; // of the reading before
     bool even_ = false;
     Excursion off_;
     Point lastOff_;

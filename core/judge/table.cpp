@@ -277,7 +277,7 @@ const std::array kTable = {
                  [](const Case& c) {
                      const PositionLevel& p = worstPosition(c);
                      return c.sheet->driftAllowance_V ? Sentence{"%1 is %2 and no turn of the sensor brings every "
-                                                                 "end into its window: linkage, stop, or "
+                                                                 "end well into its window: linkage, stop, or "
                                                                  "a wrong part.",
                                                                  {p.name, volts(*p.level_V)}}
                                                       : Sentence{"%1 is %2, outside %3 to %4, and the mount has no "

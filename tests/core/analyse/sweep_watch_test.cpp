@@ -62,6 +62,15 @@ TEST(SweepWatch, FindsLongDropoutsWithSlantedSides) {
     }
 }
 
+// A lost contact that happens to show what the shaft shows at rest goes on along with the sweep.
+TEST(SweepWatch, FindsDropoutsInTheWindowOfTheRest) {
+    for (int length = 3; length <= 9; ++length) {
+        const auto found = sweep([&](int i) { return i >= 130 && i < 130 + length ? swept_V(i) + 2.2 : swept_V(i); });
+        ASSERT_EQ(found.size(), 1U) << length;
+        EXPECT_EQ(found[0].direction, Direction::up);
+    }
+}
+
 TEST(SweepWatch, AHandThatLetsGoAndComesBackIsNoDropout) {
     EXPECT_TRUE(sweep([](int i) { return i >= 60 && i < 75 ? 4.5 : swept_V(i); }).empty());
 }
