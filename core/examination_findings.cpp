@@ -153,7 +153,7 @@ Findings Examination::Parts::findings() const {
     if (f.adjustment.sharesAssumed)
         f.assumed.push_back(
             {"the other ends move half as far as %1 when the sensor is turned, until turns have taught it",
-             {setup.sheet.rest().name}});
+             {byName(setup.sheet.rest().name)}});
     f.wear = wear.bins(f.meter.interval_s);
     if (drive) {
         f.machine = drive->strip();

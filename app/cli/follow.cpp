@@ -105,8 +105,8 @@ void Follower::tellWire(const Findings& f) {
 void Follower::tell(const SessionSnapshot& now) {
     tellPrompt(now.prompt, now.now);
     tellWire(*now.findings);
-    if (changed(link_, now.linkSays) && !link_.empty()) stamp(now.now) << link_ << "\n";
-    if (changed(recorder_, now.recorderSays) && !recorder_.empty()) stamp(now.now) << recorder_ << "\n";
+    if (changed(link_, now.linkSays.english()) && !link_.empty()) stamp(now.now) << link_ << "\n";
+    if (changed(recorder_, now.recorderSays.english()) && !recorder_.empty()) stamp(now.now) << recorder_ << "\n";
     std::cout.flush();
 }
 

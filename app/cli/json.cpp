@@ -232,7 +232,7 @@ std::string findingsJson(const Evaluation& e) {
     out["wear"] = wear(f);
     out["cold_warm"] = coldWarm(f);
     out["over_voltage"] = f.overVoltage;
-    out["warnings"] = e.summary.warnings;
+    out["warnings"] = texts(e.summary.warnings);
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -22,7 +22,7 @@ Error missing(const char* option, const char* verb) {
     Error e;
     e.where = option;
     e.what = "is needed to record";
-    e.mend = std::string("name one; `stillwire ") + verb + "` lists them";
+    e.mend = {"name one; `stillwire %1` lists them", {verb}};
     return e;
 }
 
@@ -75,7 +75,7 @@ Status runRecord(const Options& o) {
     std::cout << "\n" << spokenVerdict(last->findings->verdict);
     if (!last->recorderSays.empty())
         return Error{.where = o.output,
-                     .what = "the capture may not be whole: " + last->recorderSays,
+                     .what = {"the capture may not be whole: %1", {last->recorderSays}},
                      .mend = "record again elsewhere"};
     std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";
     return Done{};

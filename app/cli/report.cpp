@@ -2,6 +2,8 @@
 #include "app/cli/commands.hpp"
 #include "app/cli/evaluate.hpp"
 #include "app/cli/html.hpp"
+#include "app/language/language.hpp"
+#include "app/language/say.hpp"
 
 #include <cerrno>
 #include <cstring>
@@ -15,7 +17,7 @@ namespace {
 Error cannotWrite(const std::string& path) {
     Error e;
     e.where = path;
-    e.what = std::string("cannot be written: ") + std::strerror(errno);
+    e.what = {"cannot be written: %1", {std::strerror(errno)}};
     e.mend = "check the folder, its permissions and the disk";
     return e;
 }
@@ -32,18 +34,28 @@ Status runReport(const Options& o) {
     }
     Trace trace;
     std::vector<Mark> marks;
+    std::optional<Findings> before; // the sensor was turned
+    bool turned = false;
     Watcher watcher;
     watcher.reading = [&](const Reading& r, const PushResult&, const Examination&) {
         trace.append({r.time, r.volts_V});
     };
-    watcher.mark = [&](const Mark& m, const Examination&) { marks.push_back(m); };
+    watcher.mark = [&](const Mark& m, const Examination& examination) {
+        marks.push_back(m);
+        turned = turned || m.kind() == MarkKind::turn;
+        if (!before && m.kind() == MarkKind::step && m.argument() == stepName(Step::adjust))
+            before = examination.findings();
+    };
     auto evaluation = evaluateCapture(o.file, {o.sheet, o.meter, o.import}, watcher);
     if (!evaluation) return evaluation.error();
+    if (!turned) before.reset();
+    const Speaking speaking; // of all the commands only this one writes for a customer
     // Another program's file has no capture rows to hash.
     auto hash = captureHash(o.file);
     const TraceSnapshot snapshot = trace.snapshot();
     const std::string html =
-        reportHtml({*evaluation, snapshot, marks, o.file, hash ? *hash : "none: not a capture of this program"});
+        reportHtml({*evaluation, snapshot, marks, o.file, hash ? *hash : "", before, languageSpoken().toStdString(),
+                    [](const Sentence& s) { return say(s).toStdString(); }});
     std::ofstream out(o.output, std::ios::binary);
     out << html;
     out.close();

@@ -46,8 +46,9 @@ Result<std::string> pathOf(const std::string& given, const std::string& kind) {
     }
     Error e;
     e.where = given;
-    e.what = "no such name among the " + kind;
-    e.mend = known.empty() ? "give a path to a .toml file" : "give a path to a .toml file, or one of: " + known;
+    e.what = {"no such name among the %1", {byName(kind)}};
+    e.mend = known.empty() ? Sentence{"give a path to a .toml file"}
+                           : Sentence{"give a path to a .toml file, or one of: %1", {known}};
     return e;
 }
 
@@ -58,7 +59,7 @@ Result<std::string> readText(const std::string& path) {
     if (!in || fs::is_directory(path, none)) {
         Error e;
         e.where = path;
-        e.what = std::string("cannot be opened: ") + (in ? std::strerror(EISDIR) : std::strerror(errno));
+        e.what = {"cannot be opened: %1", {in ? std::strerror(EISDIR) : std::strerror(errno)}};
         e.mend = "check the path and its permissions";
         return e;
     }

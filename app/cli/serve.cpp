@@ -21,7 +21,7 @@ Error ptyError(const char* what) {
     Error e;
     e.kind = Error::Kind::ourFault;
     e.where = "pseudo-terminal";
-    e.what = std::string(what) + ": " + std::strerror(errno);
+    e.what = {"%1: %2", {what, std::strerror(errno)}};
     e.mend = "check that /dev/pts is mounted";
     return e;
 }

@@ -30,7 +30,7 @@ Error missing(const char* option, const char* kind) {
     Error e;
     e.where = option;
     e.what = "is needed, and the script names none";
-    e.mend = std::string("give a path, or a name among the ") + kind;
+    e.mend = {"give a path, or a name among the %1", {byName(kind)}};
     return e;
 }
 
@@ -65,7 +65,7 @@ Status writeText(const std::string& path, const std::string& text) {
     if (out) return Done{};
     Error e;
     e.where = path;
-    e.what = std::string("cannot be written: ") + std::strerror(errno);
+    e.what = {"cannot be written: %1", {std::strerror(errno)}};
     e.mend = "check the folder, its permissions and the disk";
     return e;
 }

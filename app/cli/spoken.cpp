@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/spoken.hpp"
 
-#include "app/cli/names.hpp"
 #include "core/analyse/blind_mend.hpp"
 
 #include <algorithm>
@@ -11,118 +10,145 @@ namespace stillwire {
 
 namespace {
 
-std::string count(std::size_t n, const std::string& one, const std::string& many) {
-    return std::to_string(n) + " " + (n == 1 ? one : many);
+// "1 reading", "12 readings".
+Sentence counted(std::size_t n, const char* one, const char* many) {
+    return n == 1 ? Sentence{one, {}} : Sentence{many, {std::to_string(n)}};
 }
+Sentence poses(int n) { return counted(static_cast<std::size_t>(std::max(0, n)), "1 pose", "%1 poses"); }
+Argument stepOf(Step step) { return byName(std::string(stepName(step))); }
 
 // Two standard uncertainties: what a mechanic means by "good to".
-std::string goodTo(double u_V) { return "good to " + volts(std::max(2 * u_V, 0.001), 2 * u_V < 0.01 ? 3 : 2); }
+std::string goodTo(double u_V) { return volts(std::max(2 * u_V, 0.001), 2 * u_V < 0.01 ? 3 : 2); }
 
-std::string windowText(const Window& w) { return plain(w.min_V, 2) + " to " + volts(w.max_V); }
+Sentence nameOf(Conformance conformance) {
+    switch (conformance) {
+    case Conformance::inside: return Sentence{"inside"};
+    case Conformance::outside: return Sentence{"outside"};
+    case Conformance::undecided: break;
+    }
+    return "too close to call";
+}
 
 Section about(const Evaluation& e, const std::string& path) {
     const Findings& f = e.findings;
     Section s{"The capture", {}};
-    s.sentences.push_back(path + ", judged by the sheet \"" + e.setup.sheet.name + "\".");
-    std::string rows = count(f.readings, "reading", "readings") + " over " + clockTime(f.duration);
-    if (f.meter.interval_s > 0) rows += ", one every " + plain(f.meter.interval_s, 2) + " s";
-    s.sentences.push_back(rows + ".");
-    for (const std::string& w : e.summary.warnings) s.sentences.push_back("Warning: " + w);
-    for (const Sentence& a : f.assumed) s.sentences.push_back("Assumed: " + a.english());
+    s.lines.push_back({{"%1, judged by the sheet \"%2\".", {path, byName(e.setup.sheet.name)}}});
+    const Sentence rows = counted(f.readings, "1 reading", "%1 readings");
+    if (f.meter.interval_s > 0)
+        s.lines.push_back(
+            {{"%1 over %2, one every %3 s.", {rows, clockTime(f.duration), plain(f.meter.interval_s, 2)}}});
+    else
+        s.lines.push_back({{"%1 over %2.", {rows, clockTime(f.duration)}}});
+    for (const Sentence& w : e.summary.warnings) s.lines.push_back({{"Warning: %1", {w}}});
+    for (const Sentence& a : f.assumed) s.lines.push_back({{"Assumed: %1", {a}}});
     return s;
 }
 
-std::string wireText(const char* name, const std::optional<WireLevel>& w, const std::string& limit) {
-    if (!w) return std::string(name) + ": not measured.";
-    std::string text = std::string(name) + ": " + volts(w->level_V, 3) + ", " + goodTo(w->u_V) + "; " + limit + ": " +
-                       nameOf(w->conformance) + ".";
-    if (w->visits > 1) text += " It changed by " + volts(w->change_V, 3) + " between looks.";
-    return text;
+Line wireLine(const WireLevel& w, Sentence level) {
+    Line line{std::move(level)};
+    if (w.visits > 1) line.push_back({"It changed by %1 between looks.", {volts(w.change_V, 3)}});
+    return line;
+}
+
+Line positionLine(const PositionLevel& p) {
+    const std::string least = plain(p.window_V.min_V, 2), most = volts(p.window_V.max_V);
+    if (!p.level_V) return {{"%1: not measured; window %2 to %3.", {byName(p.name), least, most}}};
+    Line line;
+    const std::string level = volts(*p.level_V), good = goodTo(p.u_V.value_or(0));
+    if (p.conformance)
+        line.push_back({"%1: %2, good to %3; window %4 to %5: %6.",
+                        {byName(p.name), level, good, least, most, nameOf(*p.conformance)}});
+    else
+        line.push_back({"%1: %2, good to %3; window %4 to %5.", {byName(p.name), level, good, least, most}});
+    const Sentence visits = counted(p.visits.size(), "1 visit", "%1 visits");
+    line.push_back(p.spread_V ? Sentence{"%1, spread %2.", {visits, volts(*p.spread_V, 3)}}
+                              : Sentence{"%1.", {visits}});
+    if (p.coldLevel_V) line.push_back({"First cold: %1.", {volts(*p.coldLevel_V)}});
+    const auto hangs = std::count_if(p.visits.begin(), p.visits.end(), [](const Visit& v) { return v.hang; });
+    if (hangs > 0)
+        line.push_back(counted(static_cast<std::size_t>(hangs), "It hung short once.", "It hung short %1 times."));
+    return line;
 }
 
 Section levels(const Evaluation& e) {
     const Findings& f = e.findings;
     const Sheet& sheet = e.setup.sheet;
     Section s{"Levels", {}};
-    s.sentences.push_back(wireText("Reference", f.reference, "limits " + windowText(sheet.reference)));
-    s.sentences.push_back(wireText("Ground", f.ground, "at most " + volts(sheet.maxDrop_V)));
-    for (const PositionLevel& p : f.positions) {
-        if (!p.level_V) {
-            s.sentences.push_back(p.name + ": not measured; window " + windowText(p.window_V) + ".");
-            continue;
-        }
-        std::string text = p.name + ": " + volts(*p.level_V) + ", " + goodTo(p.u_V.value_or(0)) + "; window " +
-                           windowText(p.window_V);
-        if (p.conformance == Conformance::undecided)
-            text += ": too close to call";
-        else if (p.conformance)
-            text += std::string(": ") + nameOf(*p.conformance);
-        text += ". " + count(p.visits.size(), "visit", "visits");
-        if (p.spread_V) text += ", spread " + volts(*p.spread_V, 3);
-        text += ".";
-        if (p.coldLevel_V) text += " First cold: " + volts(*p.coldLevel_V) + ".";
-        const auto hangs = std::count_if(p.visits.begin(), p.visits.end(), [](const Visit& v) { return v.hang; });
-        if (hangs > 0) text += " It hung short " + count(static_cast<std::size_t>(hangs), "time", "times") + ".";
-        s.sentences.push_back(text);
-    }
+    if (f.reference)
+        s.lines.push_back(wireLine(
+            *f.reference, {"Reference: %1, good to %2; limits %3 to %4: %5.",
+                           {volts(f.reference->level_V, 3), goodTo(f.reference->u_V), plain(sheet.reference.min_V, 2),
+                            volts(sheet.reference.max_V), nameOf(f.reference->conformance)}}));
+    else
+        s.lines.push_back({"Reference: not measured."});
+    if (f.ground)
+        s.lines.push_back(wireLine(*f.ground, {"Ground: %1, good to %2; at most %3: %4.",
+                                               {volts(f.ground->level_V, 3), goodTo(f.ground->u_V),
+                                                volts(sheet.maxDrop_V), nameOf(f.ground->conformance)}}));
+    else
+        s.lines.push_back({"Ground: not measured."});
+    for (const PositionLevel& p : f.positions) s.lines.push_back(positionLine(p));
     return s;
 }
 
-std::string coverageText(const StepCoverage& c) {
-    std::string text = std::string(stepName(c.step)) + ": ";
-    const std::string poses = count(static_cast<std::size_t>(c.poses), "pose", "poses");
-    if (c.poses == 0) return text + "no pose was looked at.";
-    if (c.dropouts > 0) {
-        text += "dropouts in " + std::to_string(c.dropouts) + " of " + poses;
-    } else if (c.shortestVisible_s) {
-        text += "none of " + secondsAtMost(*c.shortestVisible_s) + " or longer in " + poses;
-    } else {
-        text += poses + " held, but this meter cannot see the fault looked for";
-    }
-    if (c.jumps > 0) text += ", " + count(static_cast<std::size_t>(c.jumps), "level jump", "level jumps");
-    if (c.blindPoses > 0) text += ", " + std::to_string(c.blindPoses) + " more while the meter was blind";
-    text += ".";
+Line coverageLine(const StepCoverage& c) {
+    if (c.poses == 0) return {{"%1: no pose was looked at.", {stepOf(c.step)}}};
+    Line line;
+    if (c.dropouts > 0)
+        line.push_back({"%1: dropouts in %2 of %3.", {stepOf(c.step), std::to_string(c.dropouts), poses(c.poses)}});
+    else if (c.shortestVisible_s)
+        line.push_back({"%1: none of %2 or longer in %3.",
+                        {stepOf(c.step), secondsAtMost(*c.shortestVisible_s), poses(c.poses)}});
+    else
+        line.push_back(
+            {"%1: %2 held, but this meter cannot see the fault looked for.", {stepOf(c.step), poses(c.poses)}});
+    if (c.jumps > 0) line.push_back({"Level jumps: %1.", {std::to_string(c.jumps)}});
+    if (c.blindPoses > 0) line.push_back({"Poses while the meter was blind: %1.", {std::to_string(c.blindPoses)}});
     if (c.rateUpper95)
-        text += " With 95 % confidence it shows in at most " + percentAtMost(*c.rateUpper95) + " of poses.";
-    if (c.posesFor95.value_or(0) > 0) text += " " + std::to_string(*c.posesFor95) + " more clean poses wanted.";
-    return text;
+        line.push_back({"With 95 %% confidence it shows in at most %1 of poses.", {percentAtMost(*c.rateUpper95)}});
+    if (c.posesFor95.value_or(0) > 0)
+        line.push_back({"Clean poses still wanted: %1.", {std::to_string(*c.posesFor95)}});
+    return line;
 }
 
 Section wiggles(const Findings& f) {
     Section s{"Wiggles", {}};
-    for (const StepCoverage& c : f.steps) s.sentences.push_back(coverageText(c));
+    for (const StepCoverage& c : f.steps) s.lines.push_back(coverageLine(c));
     if (f.coldWarm) {
         const ColdWarm& c = *f.coldWarm;
-        s.sentences.push_back("Cold " + std::to_string(c.coldDropouts) + " of " + std::to_string(c.coldPoses) +
-                              " poses, warm " + std::to_string(c.warmDropouts) + " of " +
-                              std::to_string(c.warmPoses) +
-                              (c.significant ? ": more than chance." : ": the difference may be chance."));
+        s.lines.push_back({{c.significant ? "Cold %1 of %2 poses, warm %3 of %4: more than chance."
+                                          : "Cold %1 of %2 poses, warm %3 of %4: the difference may be chance.",
+                            {std::to_string(c.coldDropouts), std::to_string(c.coldPoses),
+                             std::to_string(c.warmDropouts), std::to_string(c.warmPoses)}}});
     }
     return s;
 }
 
-std::string where(const Excursion& e) {
+Sentence where(const Excursion& e) {
     if (e.unmarked || !e.step) return "outside the steps";
-    return std::string(stepName(*e.step)) + (e.pose.empty() ? "" : ", " + e.pose);
+    if (e.pose.empty()) return {"%1", {stepOf(*e.step)}};
+    return {"%1, %2", {stepOf(*e.step), byName(e.pose)}};
 }
 
 Section dropouts(const Findings& f, ExcursionKind kind) {
     constexpr std::size_t kMost = 20;
-    Section s{kind == ExcursionKind::dropout ? "Dropouts" : "Play, which has no vote", {}};
+    Section s{kind == ExcursionKind::dropout ? Sentence{"Dropouts"} : Sentence{"Play, which has no vote"}, {}};
     std::size_t more = 0;
     for (const Excursion& e : f.excursions) {
         if (e.kind != kind) continue;
-        if (s.sentences.size() >= kMost) {
+        if (s.lines.size() >= kMost) {
             ++more;
             continue;
         }
-        s.sentences.push_back("At " + clockTime(e.from) + " (" + where(e) + "): from " + volts(e.held_V) + " " +
-                              nameOf(e.direction) + " by at least " + volts(e.depth_V()) + ", seen in " +
-                              count(static_cast<std::size_t>(std::max(0, e.readings)), "reading", "readings") +
-                              (e.withReference ? ", the reference along with it" : "") +
-                              (e.open ? ", and not back yet." : "."));
+        Line line{{e.direction == Direction::down ? "At %1 (%2): from %3 down by at least %4, seen in %5."
+                                                  : "At %1 (%2): from %3 up by at least %4, seen in %5.",
+                   {clockTime(e.from), where(e), volts(e.held_V), volts(e.depth_V()),
+                    counted(static_cast<std::size_t>(std::max(0, e.readings)), "1 reading", "%1 readings")}}};
+        if (e.withReference) line.push_back("The reference went along with it.");
+        if (e.open) line.push_back("It had not come back at the end.");
+        s.lines.push_back(std::move(line));
     }
-    if (more > 0) s.sentences.push_back("And " + std::to_string(more) + " more.");
+    if (more > 0) s.lines.push_back({{"And %1 more.", {std::to_string(more)}}});
     return s;
 }
 
@@ -131,20 +157,20 @@ Section oddities(const Evaluation& e) {
     Section s{"Also seen", {}};
     for (const LevelJump& j : f.jumps) {
         if (!j.step && !f.steps.empty()) continue; // the lead on its way from wire to wire
-        s.sentences.push_back("At " + clockTime(j.at) + " the level moved by itself from " + volts(j.from_V) +
-                              " to " + volts(j.to_V) + ".");
+        s.lines.push_back(
+            {{"At %1 the level moved by itself from %2 to %3.", {clockTime(j.at), volts(j.from_V), volts(j.to_V)}}});
     }
     double blind_s = 0;
     for (const BlindSpan& b : f.blind) blind_s += toSeconds(b.to - b.from);
     if (!f.blind.empty())
-        s.sentences.push_back("The meter was blind " + count(f.blind.size(), "time", "times") + ", for " +
-                              seconds(blind_s) + " in all. " +
-                              blindMend(f.blind, Time(0), f.blind.back().to).english());
-    if (e.setup.sheet.drive)
-        s.sentences.push_back(
-            "On the machine: " + count(static_cast<std::size_t>(f.machine.stops), "sure stop", "sure stops") +
-            ", and up to " + std::to_string(f.machine.stopsPossible) + " that the averaged readings allow.");
-    if (f.overVoltage) s.sentences.push_back("The signal went over 5.5 V: stop, key off.");
+        s.lines.push_back({{"The meter was blind %1, for %2 in all.",
+                            {counted(f.blind.size(), "1 time", "%1 times"), seconds(blind_s)}},
+                           blindMend(f.blind, Time(0), f.blind.back().to)});
+    if (e.setup.sheet.drive && f.machine.stopsPossible > 0)
+        s.lines.push_back({{"On the machine: %1, and up to %2 that the averaged readings allow.",
+                            {counted(static_cast<std::size_t>(f.machine.stops), "1 sure stop", "%1 sure stops"),
+                             std::to_string(f.machine.stopsPossible)}}});
+    if (f.overVoltage) s.lines.push_back({"The signal went over 5.5 V: stop, key off."});
     return s;
 }
 
@@ -153,54 +179,55 @@ Section adjustment(const Findings& f) {
     Section s{"Adjustment", {}};
     if (!a.wanted) return s;
     if (!a.feasible || !a.shift_V) {
-        s.sentences.push_back("Wanted, but no turn brings every position inside its window.");
+        s.lines.push_back({"Wanted, but no turn brings every position inside its window."});
         return s;
     }
-    s.sentences.push_back("Turn by " + volts(*a.shift_V) + " at rest.");
-    for (const auto& [name, raw] : a.targetRaw_V) {
-        const auto after = a.after_V.find(name);
-        s.sentences.push_back("Aim at " + volts(raw) + " on the meter for \"" + name + "\"" +
-                              (after != a.after_V.end()
-                                   ? ", which makes " + volts(after->second) + " at the nominal reference."
-                                   : "."));
+    s.lines.push_back({{"Turn by %1 at rest.", {volts(*a.shift_V)}}});
+    for (const auto& [position, raw_V] : a.targetRaw_V) {
+        const auto after = a.after_V.find(position);
+        if (after == a.after_V.end())
+            s.lines.push_back({{"Aim at %1 on the meter for \"%2\".", {volts(raw_V), byName(position)}}});
+        else
+            s.lines.push_back({{"Aim at %1 on the meter for \"%2\", which makes %3 at the nominal reference.",
+                                {volts(raw_V), byName(position), volts(after->second)}}});
     }
     if (a.voltsPerTurn_V)
-        s.sentences.push_back("One turn made about " + volts(*a.voltsPerTurn_V, 3) + " in " +
-                              std::to_string(a.turns) + " turns.");
+        s.lines.push_back({{"One part-turn moved it by about %1; part-turns made: %2.",
+                            {volts(*a.voltsPerTurn_V, 3), std::to_string(a.turns)}}});
     return s;
 }
 
 std::vector<Section> judgement(const Verdict& v) {
-    std::vector<Section> out;
-    out.push_back({"Verdict", {decisionSentence(v.decision)}});
-    for (const Sentence& r : v.reasons) out.back().sentences.push_back(r.english());
+    Section verdict{"Verdict", {{decisionSentence(v.decision)}}};
+    for (const Sentence& r : v.reasons) verdict.lines.push_back({r});
     Section causes{"What it can be", {}}, notTested{"Not tested", {}}, next{"Next", {}};
     for (const Cause& c : v.causes) {
-        std::string text = std::string(decisionName(c.decision)) + ": " + c.says.english();
-        if (!c.nextTest.empty()) text += " To tell: " + c.nextTest.english();
-        causes.sentences.push_back(text);
+        Line line{{"%1: %2", {byName(decisionName(c.decision)), c.says}}};
+        if (!c.nextTest.empty()) line.push_back({"To tell: %1", {c.nextTest}});
+        causes.lines.push_back(std::move(line));
     }
-    for (const Sentence& n : v.notTested) notTested.sentences.push_back(n.english());
-    for (const Sentence& n : v.next) next.sentences.push_back(n.english());
-    out.push_back(causes);
-    out.push_back(notTested);
-    out.push_back(next);
-    return out;
+    for (const Sentence& n : v.notTested) notTested.lines.push_back({n});
+    for (const Sentence& n : v.next) next.lines.push_back({n});
+    return {std::move(verdict), std::move(causes), std::move(notTested), std::move(next)};
 }
 
 std::string print(const std::vector<Section>& sections) {
     std::string out;
     for (const Section& s : sections) {
-        if (s.sentences.empty()) continue;
-        out += (out.empty() ? "" : "\n") + s.heading + "\n";
-        for (const std::string& sentence : s.sentences) out += "  " + sentence + "\n";
+        if (s.lines.empty()) continue;
+        out += (out.empty() ? "" : "\n") + s.heading.english() + "\n";
+        for (const Line& line : s.lines) {
+            out += " ";
+            for (const Sentence& sentence : line) out += " " + sentence.english();
+            out += "\n";
+        }
     }
     return out;
 }
 
 } // namespace
 
-const char* decisionSentence(Decision decision) {
+Sentence decisionSentence(Decision decision) {
     switch (decision) {
     case Decision::keep: return "Keep the sensor.";
     case Decision::adjust: return "Turn the sensor to its aim and confirm.";
@@ -208,9 +235,9 @@ const char* decisionSentence(Decision decision) {
     case Decision::checkWiring: return "Look at the wiring first.";
     case Decision::checkSupply: return "Look at the supply of the reference first.";
     case Decision::checkLinkage: return "Look at the spring, the linkage and the part number first.";
-    case Decision::cannotTell: return "Cannot tell yet.";
+    case Decision::cannotTell: break;
     }
-    return "";
+    return "Cannot tell yet.";
 }
 
 std::string clockTime(Time time) {

@@ -9,13 +9,14 @@
 
 namespace stillwire {
 
-[[nodiscard]] const char* decisionSentence(Decision decision); // "Replace the sensor."
-[[nodiscard]] std::string clockTime(Time time);                // "6 min 50 s", "12.4 s"
+[[nodiscard]] Sentence decisionSentence(Decision decision); // "Replace the sensor."
+[[nodiscard]] std::string clockTime(Time time);             // "6 min 50 s", "12.4 s"
 
-// One section of the report: a heading and its sentences; none said if there are none.
+// One section of the report: a heading and its lines, each of one or more sentences; none said if there are none.
+using Line = std::vector<Sentence>;
 struct Section {
-    std::string heading;
-    std::vector<std::string> sentences;
+    Sentence heading;
+    std::vector<Line> lines;
 };
 [[nodiscard]] std::vector<Section> reportSections(const Evaluation& evaluation, const std::string& path);
 [[nodiscard]] std::string spokenReport(const Evaluation& evaluation, const std::string& path);

@@ -8,7 +8,8 @@ namespace stillwire {
 
 namespace {
 
-constexpr double kWidth = 960, kHeight = 300, kLeft = 40, kTop = 10, kBottom = 40;
+constexpr double kWidth = 960, kHeight = 330, kLeft = 40, kTop = 10, kBottom = 75;
+constexpr double kBetweenNames = 13;
 constexpr std::size_t kColumns = 900;
 
 struct Scale {
@@ -27,13 +28,13 @@ std::string box(const std::string& x, double y, double width, double height, con
            plain(width, 1) + "\" height=\"" + plain(height, 1) + "\"/>\n";
 }
 
-std::string windows(const Findings& f, const Scale& scale) {
+std::string windows(const ReportInput& in, const Scale& scale) {
     std::string out;
-    for (const PositionLevel& p : f.positions) {
+    for (const PositionLevel& p : in.evaluation.findings.positions) {
         const double top = scale.at(p.window_V.max_V), bottom = scale.at(p.window_V.min_V);
         out += box(plain(kLeft, 1), top, kWidth - kLeft, bottom - top, "window");
-        out += "<text x=\"" + plain(kLeft + 4, 0) + "\" y=\"" + plain(top - 3, 1) + "\">" + escapeHtml(p.name) +
-               "</text>\n";
+        out += "<text x=\"" + plain(kLeft + 4, 0) + "\" y=\"" + plain(top - 3, 1) + "\">" +
+               escapeHtml(in.say({"%1", {byName(p.name)}})) + "</text>\n";
     }
     return out;
 }
@@ -75,8 +76,10 @@ std::string axis(const Scale& scale) {
 
 } // namespace
 
-std::string traceSvg(const Findings& f, const TraceSnapshot& trace, const std::vector<Mark>& marks) {
-    if (trace.empty()) return "<p>The capture holds no readings.</p>\n";
+std::string traceSvg(const ReportInput& in) {
+    const Findings& f = in.evaluation.findings;
+    const TraceSnapshot& trace = in.trace;
+    if (trace.empty()) return "<p>" + escapeHtml(in.say("The capture holds no readings.")) + "</p>\n";
     const Time end = std::max(trace[trace.size() - 1].time, Time(1)) + Time(1);
     const TraceExtremes all = trace.extremes(Time(0), end, 1).front();
     double high = 5.2, low = -0.1;
@@ -86,20 +89,28 @@ std::string traceSvg(const Findings& f, const TraceSnapshot& trace, const std::v
     }
     const Scale scale{toSeconds(end), low, high};
     std::string out = "<svg viewBox=\"0 0 " + plain(kWidth, 0) + " " + plain(kHeight, 0) +
-                      "\" role=\"img\" aria-label=\"The trace over the windows of the sheet\">\n"
+                      "\" role=\"img\" aria-label=\"" +
+                      escapeHtml(in.say("The trace over the windows of the sheet")) +
+                      "\">\n"
                       "<defs><pattern id=\"hatch\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\" "
                       "patternTransform=\"rotate(45)\"><path d=\"M0 0V6\" stroke=\"#3A4751\"/></pattern></defs>\n";
-    out += windows(f, scale) + axis(scale);
+    out += windows(in, scale) + axis(scale);
     for (const BlindSpan& b : f.blind) {
         const double width = (kWidth - kLeft) * toSeconds(b.to - b.from) / scale.to_s;
         out += box(scale.x(b.from), kTop, std::max(1.0, width), kHeight - kTop - kBottom, "blind");
     }
-    for (const Mark& m : marks)
-        if (m.kind() == MarkKind::step)
-            out += "<path class=\"step\" d=\"M" + scale.x(m.time) + " " + plain(kTop, 0) + "V" +
-                   plain(kHeight - kBottom, 0) + "\"/><text transform=\"translate(" + scale.x(m.time) + " " +
-                   plain(kHeight - kBottom + 10, 0) + ") rotate(12)\" class=\"small\">" +
-                   escapeHtml(std::string(m.argument())) + "</text>\n";
+    double free = 0; // where the next name of a step has room
+    for (const Mark& m : in.marks)
+        if (m.kind() == MarkKind::step) {
+            const double x = kLeft + (kWidth - kLeft) * toSeconds(m.time) / std::max(scale.to_s, 1e-3);
+            const double label = std::max(x, free);
+            free = label + kBetweenNames;
+            out += "<path class=\"step\" d=\"M" + plain(x, 1) + " " + plain(kTop, 0) + "V" +
+                   plain(kHeight - kBottom, 0) + "L" + plain(label, 1) + " " + plain(kHeight - kBottom + 6, 0) +
+                   "\"/><text transform=\"translate(" + plain(label, 1) + " " + plain(kHeight - kBottom + 12, 0) +
+                   ") rotate(50)\" class=\"small\">" +
+                   escapeHtml(in.say({"%1", {byName(std::string(m.argument()))}})) + "</text>\n";
+        }
     out += line(trace, Time(0), end, scale);
     for (const Excursion& e : f.excursions)
         if (e.kind == ExcursionKind::dropout) out += wedge(e, scale);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/aim_view.hpp"
 
+#include "app/language/say.hpp"
 #include "app/window/axes.hpp"
 #include "app/window/paint.hpp"
 
@@ -8,11 +9,14 @@
 #include <cmath>
 
 #include <QCoreApplication>
+#include <QFontMetricsF>
 
 namespace stillwire {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Aim", text); }
+struct AimText { // gives the texts of this file a context of their own
+    Q_DECLARE_TR_FUNCTIONS(AimText)
+};
 QString V(double volts_V, int decimals = 2) { return QString::fromStdString(volts(volts_V, decimals)); }
 
 std::optional<double> lastUnturned(const PositionLevel& position) {
@@ -62,40 +66,42 @@ std::optional<AimFigures> aimFigures(const Scene& scene, const LevelsBefore& bef
         const auto share = found.adjustment.share.find(p.name);
         const double moves = share == found.adjustment.share.end() ? 1.0 : share->second;
         figures.others.push_back(
-            {QString::fromStdString(p.name), *before_V + moves * (figures.now_V - *restBefore_V), shown(p.window)});
+            {sayName(p.name), *before_V + moves * (figures.now_V - *restBefore_V), shown(p.window)});
     }
     return figures;
 }
 
 QString aimSays(const AimFigures& figures) {
-    if (figures.there()) return tr("On the aim: stop, tighten");
+    if (figures.there()) return AimText::tr("On the aim: stop, tighten");
     const QString by = V(std::abs(figures.off_V()), 3);
-    return figures.off_V() > 0 ? tr("Up by %1").arg(by) : tr("Down by %1").arg(by);
+    return figures.off_V() > 0 ? AimText::tr("Up by %1").arg(by) : AimText::tr("Down by %1").arg(by);
 }
 
 QString perTurnSays(const AimFigures& figures) {
     if (!figures.perTurn_V || std::abs(*figures.perTurn_V) < 1e-4) return {};
-    return tr("one part-turn moves it by %1").arg(V(*figures.perTurn_V, 3));
+    return AimText::tr("one part-turn moves it by %1").arg(V(*figures.perTurn_V, 3));
 }
 
 QString turnsSay(const AimFigures& figures) {
     if (figures.there() || perTurnSays(figures).isEmpty()) return {};
     const double turns = figures.off_V() / *figures.perTurn_V;
     const QString count = QString::fromStdString(plain(std::abs(turns), 1));
-    return turns > 0 ? tr("about %1 more, the T way").arg(count) : tr("about %1 more, the Shift+T way").arg(count);
+    return turns > 0 ? AimText::tr("about %1 more, the T way").arg(count)
+                     : AimText::tr("about %1 more, the Shift+T way").arg(count);
 }
 
 QString otherEndSays(const OtherEnd& end, int decimals) {
     const QString where =
-        QStringLiteral("%1 to %2")
+        AimText::tr("%1 to %2")
             .arg(QString::fromStdString(plain(end.window_V.min_V, decimals)), V(end.window_V.max_V, decimals));
-    return end.inside() ? tr("%1 would be %2, inside %3").arg(end.name, V(end.predicted_V, decimals), where)
-                        : tr("%1 would be %2, outside %3").arg(end.name, V(end.predicted_V, decimals), where);
+    return end.inside()
+               ? AimText::tr("%1 would be %2, inside %3").arg(end.name, V(end.predicted_V, decimals), where)
+               : AimText::tr("%1 would be %2, outside %3").arg(end.name, V(end.predicted_V, decimals), where);
 }
 
 AimView::AimView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    setAccessibleName(tr("Aim while turning"));
+    setAccessibleName(AimText::tr("Aim while turning"));
     hide();
     connect(&look, &Look::changed, this, [this] {
         updateGeometry();
@@ -134,15 +140,24 @@ void AimView::paintEvent(QPaintEvent*) {
     drawShape(painter, iconBox, there ? Shape::tick : (figures_->off_V() > 0 ? Shape::wedgeUp : Shape::wedgeDown),
               look_(there ? Role::good : Role::trace), look_.px(5));
     const double half = in.left() + in.width() * 0.52;
-    text.line(QRectF(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48)),
-              Qt::AlignLeft | Qt::AlignVCenter, aimSays(*figures_), look_.font(TextSize::word, true),
-              look_(there ? Role::good : Role::ink));
+    const QRectF title = text.line(
+        QRectF(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48)),
+        Qt::AlignLeft | Qt::AlignVCenter, aimSays(*figures_), look_.font(TextSize::word, true),
+        look_(there ? Role::good : Role::ink));
     QStringList lines;
     for (const OtherEnd& end : figures_->others) lines << otherEndSays(end);
     for (const QString& turns : {perTurnSays(*figures_), turnsSay(*figures_)})
         if (!turns.isEmpty()) lines << turns;
-    const double row = look_.px(21), left = half + look_.px(10);
+    const double row = look_.px(21), left = std::min(half, title.right() + look_.px(14)) + look_.px(10);
     double y = in.top() + std::max(0.0, (look_.px(50) - row * static_cast<double>(lines.size())) / 2);
+    const QFontMetricsF metrics(look_.font(TextSize::text));
+    const double room = (in.right() - left) * 1.2; // what FittedText can take in by making it smaller
+    if (std::any_of(lines.begin(), lines.end(),
+                    [&](const QString& l) { return metrics.horizontalAdvance(l) > room; })) {
+        text.paragraph(QRectF(left, in.top(), in.right() - left, look_.px(64)), lines.join(QStringLiteral(". ")),
+                       look_.font(TextSize::small), look_(Role::ink));
+        lines.clear();
+    }
     for (const QString& line : lines) {
         text.line(QRectF(left, y, in.right() - left, row), Qt::AlignLeft | Qt::AlignVCenter, line,
                   look_.font(TextSize::text), look_(Role::ink));
@@ -171,7 +186,7 @@ void AimView::paintScale(QPainter& painter, const QRectF& box) {
     FittedText text(painter, *this);
     const QFont small = look_.font(TextSize::small);
     const double below = bar.bottom() + look_.px(5), row = look_.px(20), wide = look_.px(150);
-    text.line(QRectF(middle - wide / 2, below, wide, row), Qt::AlignCenter, tr("aim %1").arg(V(f.aim_V, 3)),
+    text.line(QRectF(middle - wide / 2, below, wide, row), Qt::AlignCenter, AimText::tr("aim %1").arg(V(f.aim_V, 3)),
               look_.font(TextSize::small, true), look_(Role::ink));
     for (const double edge_V : {f.window_V.min_V, f.window_V.max_V}) {
         const double x = std::clamp(axis.x(edge_V), box.left() + look_.px(30), box.right() - look_.px(30));

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/band.hpp"
 
+#include "app/language/say.hpp"
+
 #include <QCoreApplication>
 
 namespace stillwire {
 namespace {
-QString tr(const char* text) { return QCoreApplication::translate("Band", text); }
+struct BandText { // gives the texts of this file a context of their own
+    Q_DECLARE_TR_FUNCTIONS(BandText)
+};
 
 Wire wireOfStep(std::optional<Step> step);
 
@@ -90,19 +94,19 @@ Band bandUnderTest(const Sheet& sheet, const SessionSnapshot& snapshot) {
         wire = where.wire;
         name = where.position;
     }
-    if (wire == Wire::reference) return {tr("reference limits"), sheet.reference, {}};
-    if (wire == Wire::ground) return {tr("ground drop allowed"), {0.0, sheet.maxDrop_V}, {}};
+    if (wire == Wire::reference) return {BandText::tr("reference limits"), sheet.reference, {}};
+    if (wire == Wire::ground) return {BandText::tr("ground drop allowed"), {0.0, sheet.maxDrop_V}, {}};
     if (sheet.positions.empty()) return {};
     const Position* found = sheet.find(name);
     const Position& position = found ? *found : sheet.rest();
-    return {tr("%1 window").arg(QString::fromStdString(position.name)),
+    return {BandText::tr("%1 window").arg(sayName(position.name)),
             {shownVolts(position.window.min_V, sheet, *snapshot.findings),
              shownVolts(position.window.max_V, sheet, *snapshot.findings)},
             prompt.aim_V};
 }
 
 QString bandLabel(const Band& band) {
-    return tr("%1 %2 to %3")
+    return BandText::tr("%1 %2 to %3")
         .arg(band.name, QString::fromStdString(plain(band.shown_V.min_V, 2)),
              QString::fromStdString(volts(band.shown_V.max_V, 2)));
 }

@@ -3,6 +3,7 @@
 
 #include "app/cli/logging.hpp"
 #include "app/cli/resources.hpp"
+#include "app/language/say.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
 #include "meters/link/replay.hpp"
@@ -30,7 +31,9 @@ std::string newCapturePath(const QString& name) {
     return (folder + QLatin1Char('/') + stem + QStringLiteral(".csv")).toStdString();
 }
 
-Error missing(const char* what, const char* mend) { return {Error::Kind::badInput, what, 0, "none is chosen", mend}; }
+Error missing(Sentence what, Sentence mend) {
+    return {Error::Kind::badInput, {}, 0, std::move(what), std::move(mend)};
+}
 
 std::vector<Listed> listed(const std::string& kind, QString (*title)(const std::string& path)) {
     std::vector<Listed> all;
@@ -44,17 +47,17 @@ QString fileName(const std::string& path) { return QFileInfo(QString::fromStdStr
 // What cannot be read is listed by its file's name: choosing it says what is wrong with it.
 QString sheetTitle(const std::string& path) {
     const auto sheet = loadSheet(path);
-    return sheet ? QString::fromStdString(sheet.value().name) : fileName(path);
+    return sheet ? sayName(sheet.value().name) : fileName(path);
 }
 QString meterTitle(const std::string& path) {
     const auto meter = loadMeter(path);
-    return meter ? QString::fromStdString(meter.value().name) : fileName(path);
+    return meter ? sayName(meter.value().name) : fileName(path);
 }
 QString scriptTitle(const std::string& path) {
     const auto text = readText(path);
     if (!text) return fileName(path);
     const auto script = parseBenchScript(text.value(), path);
-    return script ? QString::fromStdString(script.value().name) : fileName(path);
+    return script ? sayName(script.value().name) : fileName(path);
 }
 
 } // namespace
@@ -95,8 +98,8 @@ Result<Opened> BenchDoors::open(const Way& way) {
 }
 
 Result<Opened> BenchDoors::openPort(const Way& way) {
-    if (way.sheet.isEmpty()) return missing("sensor sheet", "choose the sensor's sheet first");
-    if (way.meter.isEmpty()) return missing("meter", "choose the meter's description first");
+    if (way.sheet.isEmpty()) return missing("no sensor sheet is chosen", "choose the sensor's sheet first");
+    if (way.meter.isEmpty()) return missing("no meter is chosen", "choose the meter's description first");
     auto sheet = loadSheet(way.sheet.toStdString());
     if (!sheet) return sheet.error();
     auto description = loadDescription(way.meter.toStdString());
@@ -111,8 +114,7 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
     auto session = Session::start(makeSerialLink(way.port.toStdString(), description->link),
                                   makeDecoder(*description), header, options);
     if (!session) return session.error();
-    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), QString::fromStdString(sheet->name),
-                  way.port};
+    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), sayName(sheet->name), way.port};
 }
 
 Result<SimulatedMeter> BenchDoors::makeMeter(const BenchScript& script, const Sheet& sheet,
@@ -152,8 +154,8 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
     if (!session) return session.error();
     return Opened{std::move(*session),
                   std::make_shared<const Sheet>(*sheet),
-                  QString::fromStdString(script->name),
-                  QString::fromStdString(script->notes),
+                  sayName(script->name),
+                  sayName(script->notes),
                   0,
                   [struck] { *struck = true; }};
 }
@@ -162,18 +164,18 @@ Result<Opened> BenchDoors::openCapture(const Way& way) {
     auto replay = openReplay(way.path.toStdString());
     if (!replay) return replay.error();
     if (!replay->header.sheet) {
-        if (way.sheet.isEmpty()) return missing("sensor sheet", "the capture holds none: choose one first");
+        if (way.sheet.isEmpty())
+            return missing("the capture holds no sensor sheet", "choose the sensor's sheet first");
         auto sheet = loadSheet(way.sheet.toStdString());
         if (!sheet) return sheet.error();
         replay->header.sheet = *sheet;
     }
     auto sheet = std::make_shared<const Sheet>(*replay->header.sheet);
-    QString notes = QString::fromStdString(sheet->name);
+    QString notes = sayName(sheet->name);
     if (!replay->header.started.empty())
         notes += QStringLiteral(" · ") + QString::fromStdString(replay->header.started);
-    if (!replay->header.notes.empty()) notes += QStringLiteral("\n") + QString::fromStdString(replay->header.notes);
-    for (const std::string& warning : replay->warnings)
-        notes += QStringLiteral("\n") + QString::fromStdString(warning);
+    if (!replay->header.notes.empty()) notes += QStringLiteral("\n") + sayName(replay->header.notes);
+    for (const Sentence& warning : replay->warnings) notes += QStringLiteral("\n") + say(warning);
     double length_s = 0;
     if (const auto* rows = dynamic_cast<const ReplayRows*>(replay->link.get())) {
         const auto& readings = rows->capture().readings;

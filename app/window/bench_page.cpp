@@ -23,6 +23,9 @@
 #include <QVBoxLayout>
 
 namespace stillwire {
+namespace {
+constexpr double kNarrow = 372, kWide = 480; // of the left page
+} // namespace
 
 BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
     setAttribute(Qt::WA_OpaquePaintEvent);
@@ -46,25 +49,23 @@ void BenchPage::buildLeft() {
     hand_ = new HandPage(look_, feed_, left_);
     replay_ = new ReplayPage(look_, left_);
     handHints_ = new KeyHints(look_,
-                              {{KeyAction::next, tr("Space"), tr("next")},
-                               {KeyAction::back, tr("Backspace"), tr("back")},
-                               {KeyAction::skip, tr("S"), tr("skip")},
-                               {KeyAction::mute, tr("M"), tr("mute")},
-                               {KeyAction::leave, tr("Esc"), tr("leave")},
-                               {KeyAction::keys, tr("F1"), tr("keys")}},
+                              {{KeyAction::next, tr("next")},
+                               {KeyAction::back, tr("back")},
+                               {KeyAction::skip, tr("skip")},
+                               {KeyAction::mute, tr("mute")},
+                               {KeyAction::leave, tr("leave")},
+                               {KeyAction::keys, tr("keys")}},
                               left_);
-    turns_ = new KeyHints(look_,
-                          {{KeyAction::turnIn, tr("T"), tr("part-turn made")},
-                           {KeyAction::turnOut, tr("Shift+T"), tr("the other way")}},
-                          left_);
+    turns_ = new KeyHints(
+        look_, {{KeyAction::turnIn, tr("part-turn made")}, {KeyAction::turnOut, tr("the other way")}}, left_);
     turns_->hide();
     replayHints_ = new KeyHints(look_,
-                                {{KeyAction::previousEvent, tr(","), tr("before")},
-                                 {KeyAction::nextEvent, tr("."), tr("next finding")},
-                                 {KeyAction::showAll, tr("Home"), tr("whole")},
-                                 {KeyAction::open, tr("Ctrl+O"), tr("open")},
-                                 {KeyAction::leave, tr("Esc"), tr("leave")},
-                                 {KeyAction::keys, tr("F1"), tr("keys")}},
+                                {{KeyAction::previousEvent, tr("before")},
+                                 {KeyAction::nextEvent, tr("next finding")},
+                                 {KeyAction::showAll, tr("whole")},
+                                 {KeyAction::open, tr("open")},
+                                 {KeyAction::leave, tr("leave")},
+                                 {KeyAction::keys, tr("keys")}},
                                 left_);
     leftColumn_ = new QVBoxLayout(left_);
     auto* pages = new QWidget(left_);
@@ -116,12 +117,31 @@ void BenchPage::buildRight() {
 
 void BenchPage::restyle() {
     elsewhere_->setFont(look_.font(TextSize::text));
-    left_->setFixedWidth(look_.ipx(372));
+    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kNarrow));
     leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
     leftColumn_->setSpacing(look_.ipx(6));
     rightColumn_->setContentsMargins(look_.ipx(28), look_.ipx(14), look_.ipx(26), look_.ipx(8));
     rightColumn_->setSpacing(look_.ipx(10));
     update();
+}
+
+// A step with many cautions, or words that run long, has the left page wider, and if that is not enough its lines
+// closer, rather than words left out.
+void BenchPage::makeRoom() {
+    const QMargins edge = leftColumn_->contentsMargins();
+    const auto fits = [&](double design) {
+        const int width = look_.ipx(design) - edge.left() - edge.right();
+        int height = this->height() - edge.top() - edge.bottom();
+        for (const KeyHints* hints : {handHints_, turns_})
+            if (!hints->isHidden()) height -= hints->heightAt(width) + leftColumn_->spacing();
+        return hand_->fits(width, height);
+    };
+    hand_->setTight(false);
+    const bool wide = !fits(kNarrow);
+    if (wide) hand_->setTight(!fits(kWide));
+    if (wide == wide_) return;
+    wide_ = wide;
+    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kNarrow));
 }
 
 void BenchPage::begin(const QString& name, const QString& notes, bool guided, double length_s) {
@@ -152,8 +172,8 @@ void BenchPage::show(const Scene& scene) {
     elsewhere_->setVisible(!snapshot.recorderSays.empty());
     // What stops the bench goes before what only informs.
     QStringList lines;
-    for (const std::string& says : {snapshot.recorderSays, snapshot.linkSays})
-        if (lines.isEmpty() && !says.empty()) lines << QString::fromStdString(says);
+    for (const Sentence* says : {&snapshot.recorderSays, &snapshot.linkSays})
+        if (lines.isEmpty() && !says->empty()) lines << stillwire::say(*says);
     if (!notice_.isEmpty()) lines << notice_;
     line_->say(lines.join(QLatin1Char(' ')));
 }
@@ -165,11 +185,13 @@ void BenchPage::showLeft(const Scene& scene) {
         turnLeft(false);
         trace_->showAll();
     }
-    if (leftStack_->currentWidget() == hand_)
-        hand_->show(scene);
-    else
-        replay_->show(scene);
     turns_->setVisible(guided_ && prompt.step == Step::adjust);
+    if (leftStack_->currentWidget() == hand_) {
+        hand_->show(scene);
+        makeRoom();
+    } else {
+        replay_->show(scene);
+    }
 }
 
 void BenchPage::showWire(const Scene& scene) {

@@ -51,6 +51,7 @@ private:
     void buildLeft();
     void buildRight();
     void restyle();
+    void makeRoom();
     void turnLeft(bool hand); // else what is replayed, or over
     void show(const Scene& scene);
     void showLeft(const Scene& scene);
@@ -61,6 +62,7 @@ private:
     Feed& feed_;
     FindingsModel summary_;
     bool guided_ = true, hidden_ = false; // hidden_: the verdict, for a class
+    bool wide_ = false;
     QString notice_;
 
     QWidget *left_, *right_;

@@ -6,6 +6,7 @@
 #include "app/window/keys_page.hpp"
 #include "app/window/start_page.hpp"
 #include "app/window/trace_view.hpp"
+#include "app/window/words.hpp"
 
 #include <QApplication>
 #include <QDragEnterEvent>
@@ -41,6 +42,7 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent)
     for (QWidget* page : std::initializer_list<QWidget*>{start_, bench_, keys_}) pages_->addWidget(page);
     connect(start_, &StartPage::chosen, this, &BenchWindow::open);
     connect(start_, &StartPage::openAsked, this, &BenchWindow::askForFile);
+    connect(start_, &StartPage::languageChosen, this, &BenchWindow::languageChosen);
     connect(&glances_, &GlanceTaker::taken, &start_->recents(), &RecentsModel::setGlance);
     connect(bench_, &BenchPage::keyPressed, this, &BenchWindow::press);
     connect(keys_, &KeysPage::done, this, [this] { turnTo(before_ ? before_ : start_); });
@@ -106,7 +108,7 @@ void BenchWindow::open(const Way& way) {
 void BenchWindow::arrive(Result<Opened>& opened, const Way& way) {
     if (!opened) {
         turnTo(start_);
-        start_->setTrouble(QString::fromStdString(opened.error().text()));
+        start_->setTrouble(say(opened.error().sentence()));
         return;
     }
     start_->setTrouble({});

@@ -42,6 +42,9 @@ public:
     [[nodiscard]] QWidget* page() const;
     [[nodiscard]] const Opener& opener() const { return opener_; }
 
+signals:
+    void languageChosen(const QString& code); // whoever owns the window makes it anew in that language
+
 protected:
     void resizeEvent(QResizeEvent* event) override;
     void showEvent(QShowEvent* event) override;

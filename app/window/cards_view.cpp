@@ -38,13 +38,32 @@ void CardsView::paintEvent(QPaintEvent*) {
                   look_(Role::quietText));
         return;
     }
-    constexpr int kCards = 3;
-    const double gap = look_.px(12), width = (this->width() - (kCards - 1) * gap) / kCards;
-    for (int i = 0; i < std::min<int>(kCards, static_cast<int>(rows.size())); ++i) {
-        const int more = i == kCards - 1 ? static_cast<int>(rows.size()) - kCards : 0;
-        paintCard(painter, QRectF(i * (width + gap) + 0.5, 0.5, width - 1, height() - 1.0),
+    const double gap = look_.px(12);
+    const auto widthOf = [&](int cards) { return (this->width() - (cards - 1) * gap) / cards; };
+    int cards = 3;
+    while (cards > 1 && !haveRoom(cards, widthOf(cards))) --cards; // fewer, rather than cut off
+    const int shown = std::min<int>(cards, static_cast<int>(rows.size()));
+    for (int i = 0; i < shown; ++i) {
+        const int more = i == shown - 1 ? static_cast<int>(rows.size()) - shown : 0;
+        paintCard(painter, QRectF(i * (widthOf(cards) + gap) + 0.5, 0.5, widthOf(cards) - 1, height() - 1.0),
                   rows[static_cast<std::size_t>(i)], more);
     }
+}
+
+bool CardsView::haveRoom(int cards, double width) const {
+    // What FittedText can still take in by making it smaller.
+    constexpr double kShrinks = 1.2;
+    const QFontMetricsF title(look_.font(TextSize::text, true)), detail(look_.font(TextSize::small));
+    const auto& rows = model_.rows();
+    const double more = static_cast<int>(rows.size()) > cards ? title.horizontalAdvance(tr("+%1 more").arg(9)) : 0;
+    for (int i = 0; i < std::min<int>(cards, static_cast<int>(rows.size())); ++i) {
+        const FindingRow& row = rows[static_cast<std::size_t>(i)];
+        const double room = (width - look_.px(50)) * kShrinks;
+        if (title.horizontalAdvance(row.title) + (i == cards - 1 ? more * kShrinks : 0) > room ||
+            detail.horizontalAdvance(row.detail) > room)
+            return false;
+    }
+    return true;
 }
 
 void CardsView::paintCard(QPainter& painter, const QRectF& box, const FindingRow& row, int more) {

@@ -18,6 +18,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    [[nodiscard]] bool haveRoom(int cards, double width) const;
     void paintCard(QPainter& painter, const QRectF& box, const FindingRow& row, int more);
 
     const Look& look_;

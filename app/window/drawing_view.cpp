@@ -10,7 +10,10 @@
 namespace stillwire {
 namespace {
 
-QByteArray label(const char* text) { return QCoreApplication::translate("Drawing", text).toHtmlEscaped().toUtf8(); }
+struct DrawingText { // gives the labels of the drawings a context of their own
+    Q_DECLARE_TR_FUNCTIONS(DrawingText)
+};
+QByteArray label(const QString& text) { return text.toHtmlEscaped().toUtf8(); }
 
 } // namespace
 
@@ -19,10 +22,12 @@ QByteArray drawingSvg(const QString& name, const QString& side, const Palette& p
     if (name.isEmpty() || !file.open(QIODevice::ReadOnly)) return {};
     QByteArray svg = file.readAll();
     const std::pair<const char*, QByteArray> labels[] = {
-        {"{reference}", label("reference")}, {"{signal}", label("signal")},       {"{ground}", label("ground")},
-        {"{red}", label("red lead")},        {"{black}", label("black lead")},    {"{battery}", label("battery")},
-        {"{stop}", label("stop")},           {"{released}", label("released")},   {"{pressed}", label("pressed")},
-        {"{off}", label("key off")},         {"{hands off}", label("hands off")}, {"{slowly}", label("slowly")},
+        {"{reference}", label(DrawingText::tr("reference"))}, {"{signal}", label(DrawingText::tr("signal"))},
+        {"{ground}", label(DrawingText::tr("ground"))},       {"{red}", label(DrawingText::tr("red lead"))},
+        {"{black}", label(DrawingText::tr("black lead"))},    {"{battery}", label(DrawingText::tr("battery"))},
+        {"{stop}", label(DrawingText::tr("stop"))},           {"{released}", label(DrawingText::tr("released"))},
+        {"{pressed}", label(DrawingText::tr("pressed"))},     {"{off}", label(DrawingText::tr("key off"))},
+        {"{hands off}", label(DrawingText::tr("hands off"))}, {"{slowly}", label(DrawingText::tr("slowly"))},
     };
     for (const auto& [token, text] : labels) svg.replace(token, text);
     const QByteArray lit = palette[Role::trace].name().toLatin1(), dim = palette[Role::strongLine].name().toLatin1();
@@ -74,7 +79,13 @@ const QPixmap& DrawingView::picture(QSize size) {
 }
 
 QSize DrawingView::sizeHint() const { return {look_.ipx(316), look_.ipx(232)}; }
-QSize DrawingView::minimumSizeHint() const { return {look_.ipx(150), look_.ipx(112)}; }
+QSize DrawingView::minimumSizeHint() const { return {look_.ipx(small_ ? 100 : 150), look_.ipx(small_ ? 75 : 112)}; }
+
+void DrawingView::setSmall(bool small) {
+    if (small == small_) return;
+    small_ = small;
+    updateGeometry();
+}
 
 void DrawingView::paintEvent(QPaintEvent*) {
     QPainter painter(this);

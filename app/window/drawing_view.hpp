@@ -20,6 +20,8 @@ public:
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
+    void setSmall(bool small); // may be squeezed further
+
 protected:
     void paintEvent(QPaintEvent* event) override;
 
@@ -27,6 +29,7 @@ private:
     const QPixmap& picture(QSize size);
 
     const Look& look_;
+    bool small_ = false;
     QString name_, side_;
     QSvgRenderer renderer_;
     QHash<QString, QPixmap> kept_; // by name and side, of the look in force

@@ -11,10 +11,12 @@
 namespace stillwire {
 namespace {
 
-QString tr(const char* text, int n = -1) { return QCoreApplication::translate("Findings", text, nullptr, n); }
+struct FindingText { // gives the texts of this file a context of their own
+    Q_DECLARE_TR_FUNCTIONS(FindingText)
+};
 QString V(double volts_V, int decimals = 2) { return QString::fromStdString(volts(volts_V, decimals)); }
 QString S(double time_s) { return QString::fromStdString(seconds(time_s)); }
-QString counted(int n, const char* one, const char* many) { return n == 1 ? tr(one) : tr(many).arg(n); }
+QString counted(int n, const QString& one, const QString& many) { return n == 1 ? one : many.arg(n); }
 
 QString clockText(double at_s) {
     const int whole = static_cast<int>(at_s);
@@ -33,73 +35,79 @@ void dropouts(const Findings& f, std::vector<FindingRow>& rows) {
         if (!deepest || e.depth_V() > deepest->depth_V()) deepest = &e;
     }
     if (deepest) {
-        QString title = counted(count, "1 dropout", "%1 dropouts");
+        QString title = counted(count, FindingText::tr("1 dropout"), FindingText::tr("%1 dropouts"));
         int poses = 0;
         for (const StepCoverage& step : f.steps) poses += step.poses;
-        if (poses > 0) title = tr("%1 in %2 poses").arg(title).arg(poses);
+        if (poses > 0) title = FindingText::tr("%1 in %2 poses").arg(title).arg(poses);
         const bool up = deepest->direction == Direction::up;
-        const QString detail = (up ? tr("%1 leapt to %2 or more") : tr("%1 fell to %2 or less"))
-                                   .arg(V(deepest->held_V), V(deepest->extreme_V));
+        const QString detail =
+            (up ? FindingText::tr("%1 leapt to %2 or more") : FindingText::tr("%1 fell to %2 or less"))
+                .arg(V(deepest->held_V), V(deepest->extreme_V));
         rows.push_back(
             {up ? Shape::wedgeUp : Shape::wedgeDown, Role::fault, title, detail, toSeconds(deepest->from)});
     }
     if (!f.jumps.empty()) {
         const LevelJump& jump = f.jumps.back();
-        rows.push_back(
-            {Shape::step, Role::fault,
-             counted(static_cast<int>(f.jumps.size()), "Moved by itself, once", "Moved by itself, %1 times"),
-             tr("%1 to %2").arg(V(jump.from_V), V(jump.to_V)), toSeconds(jump.at)});
+        rows.push_back({Shape::step, Role::fault,
+                        counted(static_cast<int>(f.jumps.size()), FindingText::tr("Moved by itself, once"),
+                                FindingText::tr("Moved by itself, %1 times")),
+                        FindingText::tr("%1 to %2").arg(V(jump.from_V), V(jump.to_V)), toSeconds(jump.at)});
     }
     if (!deepest && f.jumps.empty() && f.wiggle.poses > 0 && f.wiggle.shortestVisible_s)
-        rows.push_back({Shape::level, Role::good, tr("None of %1 or longer").arg(S(*f.wiggle.shortestVisible_s)),
-                        counted(f.wiggle.poses, "in 1 pose", "in %1 poses"), std::nullopt});
+        rows.push_back(
+            {Shape::level, Role::good, FindingText::tr("None of %1 or longer").arg(S(*f.wiggle.shortestVisible_s)),
+             counted(f.wiggle.poses, FindingText::tr("in 1 pose"), FindingText::tr("in %1 poses")), std::nullopt});
     if (plays > 0)
-        rows.push_back({Shape::play, Role::quietText, counted(plays, "Play, once", "Play, %1 times"),
-                        tr("inside what the sheet allows"), std::nullopt});
+        rows.push_back({Shape::play, Role::quietText,
+                        counted(plays, FindingText::tr("Play, once"), FindingText::tr("Play, %1 times")),
+                        FindingText::tr("inside what the sheet allows"), std::nullopt});
 }
 
 void wires(const Findings& f, std::vector<FindingRow>& rows) {
     auto bad = [](const std::optional<WireLevel>& wire) { return wire && wire->conformance == Conformance::outside; };
     auto fine = [](const std::optional<WireLevel>& wire) { return wire && wire->conformance == Conformance::inside; };
     if (fine(f.reference) && fine(f.ground)) {
-        rows.push_back({Shape::tick, Role::good, tr("Reference and ground hold"),
-                        tr("%1 and %2").arg(V(f.reference->level_V), V(f.ground->level_V)), std::nullopt});
+        rows.push_back({Shape::tick, Role::good, FindingText::tr("Reference and ground hold"),
+                        FindingText::tr("%1 and %2").arg(V(f.reference->level_V), V(f.ground->level_V)),
+                        std::nullopt});
         return;
     }
     auto one = [&](const std::optional<WireLevel>& wire, const QString& name) {
         if (!wire) return;
         if (bad(wire))
-            rows.insert(rows.begin(), {Shape::cross, Role::fault, tr("%1 outside its limits").arg(name),
+            rows.insert(rows.begin(), {Shape::cross, Role::fault, FindingText::tr("%1 outside its limits").arg(name),
                                        V(wire->level_V, 3), std::nullopt});
         else if (fine(wire))
-            rows.push_back({Shape::tick, Role::good, tr("%1 holds").arg(name), V(wire->level_V), std::nullopt});
+            rows.push_back(
+                {Shape::tick, Role::good, FindingText::tr("%1 holds").arg(name), V(wire->level_V), std::nullopt});
         else
-            rows.push_back({Shape::dots, Role::caution, tr("%1 too near its limit").arg(name),
-                            tr("%1, this meter cannot decide").arg(V(wire->level_V, 3)), std::nullopt});
+            rows.push_back({Shape::dots, Role::caution, FindingText::tr("%1 too near its limit").arg(name),
+                            FindingText::tr("%1, this meter cannot decide").arg(V(wire->level_V, 3)), std::nullopt});
     };
-    one(f.ground, tr("Ground"));
-    one(f.reference, tr("Reference"));
+    one(f.ground, FindingText::tr("Ground"));
+    one(f.reference, FindingText::tr("Reference"));
 }
 
 void positions(const Findings& f, std::vector<FindingRow>& rows) {
     for (const PositionLevel& p : f.positions) {
         if (!p.level_V || !p.conformance) continue;
-        QString name = QString::fromStdString(p.name);
+        QString name = sayName(p.name);
         if (!name.isEmpty()) name[0] = name[0].toUpper();
         const QString window =
-            tr("%1 · window %2 to %3")
+            FindingText::tr("%1 · window %2 to %3")
                 .arg(V(*p.level_V), QString::fromStdString(plain(p.window_V.min_V, 2)), V(p.window_V.max_V));
         const std::optional<double> at =
             p.visits.empty() ? std::nullopt : std::optional(toSeconds(p.visits.back().from));
         switch (*p.conformance) {
         case Conformance::inside:
-            rows.push_back({Shape::tick, Role::good, tr("%1 inside").arg(name), window, at});
+            rows.push_back({Shape::tick, Role::good, FindingText::tr("%1 inside").arg(name), window, at});
             break;
         case Conformance::outside:
-            rows.push_back({Shape::cross, Role::fault, tr("%1 outside").arg(name), window, at});
+            rows.push_back({Shape::cross, Role::fault, FindingText::tr("%1 outside").arg(name), window, at});
             break;
         case Conformance::undecided:
-            rows.push_back({Shape::dots, Role::caution, tr("%1 too near its edge").arg(name), window, at});
+            rows.push_back(
+                {Shape::dots, Role::caution, FindingText::tr("%1 too near its edge").arg(name), window, at});
             break;
         }
     }
@@ -109,7 +117,7 @@ void blindTime(const Findings& f, std::vector<FindingRow>& rows) {
     double blind_s = 0;
     for (const BlindSpan& span : f.blind) blind_s += toSeconds(span.to - span.from);
     if (blind_s < 0.05) return;
-    rows.push_back({Shape::hatch, Role::quietText, tr("Blind for %1").arg(S(blind_s)),
+    rows.push_back({Shape::hatch, Role::quietText, FindingText::tr("Blind for %1").arg(S(blind_s)),
                     blindCauseWords(f.blind.back().cause), toSeconds(f.blind.back().from)});
 }
 
@@ -121,20 +129,22 @@ std::vector<FindingRow> summaryRows(const Findings& f) {
     wires(f, rows);
     positions(f, rows);
     if (f.adjustment.wanted && f.adjustment.shift_V)
-        rows.push_back({Shape::slope, Role::caution, tr("Wants turning by %1").arg(V(*f.adjustment.shift_V)),
-                        f.adjustment.feasible ? tr("every end can sit well inside") : tr("no turn suits every end"),
+        rows.push_back({Shape::slope, Role::caution,
+                        FindingText::tr("Wants turning by %1").arg(V(*f.adjustment.shift_V)),
+                        f.adjustment.feasible ? FindingText::tr("every end can sit well inside")
+                                              : FindingText::tr("no turn suits every end"),
                         std::nullopt});
     blindTime(f, rows);
     if (f.coldWarm)
-        rows.push_back(
-            {Shape::level, Role::quietText,
-             f.coldWarm->significant ? tr("Cold and warm differ") : tr("Cold and warm: no sure difference"),
-             tr("%1 of %2 poses cold, %3 of %4 warm")
-                 .arg(f.coldWarm->coldDropouts)
-                 .arg(f.coldWarm->coldPoses)
-                 .arg(f.coldWarm->warmDropouts)
-                 .arg(f.coldWarm->warmPoses),
-             std::nullopt});
+        rows.push_back({Shape::level, Role::quietText,
+                        f.coldWarm->significant ? FindingText::tr("Cold and warm differ")
+                                                : FindingText::tr("Cold and warm: no sure difference"),
+                        FindingText::tr("%1 of %2 poses cold, %3 of %4 warm")
+                            .arg(f.coldWarm->coldDropouts)
+                            .arg(f.coldWarm->coldPoses)
+                            .arg(f.coldWarm->warmDropouts)
+                            .arg(f.coldWarm->warmPoses),
+                        std::nullopt});
     // Faults first, then what needs care, then the rest as found.
     auto weight = [](const FindingRow& row) {
         return row.colour == Role::fault ? 0 : (row.colour == Role::caution ? 1 : 2);
@@ -148,21 +158,22 @@ std::vector<FindingRow> eventRows(const Findings& f) {
     std::vector<FindingRow> rows;
     for (const Excursion& e : f.excursions) {
         const bool play = e.kind == ExcursionKind::play, up = e.direction == Direction::up;
-        QString where = e.step ? shortStepName(*e.step) : tr("no step open");
-        if (!e.pose.empty()) where += QStringLiteral(", ") + QString::fromStdString(e.pose);
-        rows.push_back({play ? Shape::play : (up ? Shape::wedgeUp : Shape::wedgeDown),
-                        play ? Role::quietText : Role::fault,
-                        tr("%1  %2 to %3").arg(clockText(toSeconds(e.from)), V(e.held_V), V(e.extreme_V)), where,
-                        toSeconds(e.from)});
+        QString where = e.step ? shortStepName(*e.step) : FindingText::tr("no step open");
+        if (!e.pose.empty()) where += QStringLiteral(", ") + sayName(e.pose);
+        rows.push_back(
+            {play ? Shape::play : (up ? Shape::wedgeUp : Shape::wedgeDown), play ? Role::quietText : Role::fault,
+             FindingText::tr("%1  %2 to %3").arg(clockText(toSeconds(e.from)), V(e.held_V), V(e.extreme_V)), where,
+             toSeconds(e.from)});
     }
     for (const LevelJump& j : f.jumps)
         rows.push_back({Shape::step, Role::fault,
-                        tr("%1  %2 to %3").arg(clockText(toSeconds(j.at)), V(j.from_V), V(j.to_V)),
-                        tr("moved by itself"), toSeconds(j.at)});
+                        FindingText::tr("%1  %2 to %3").arg(clockText(toSeconds(j.at)), V(j.from_V), V(j.to_V)),
+                        FindingText::tr("moved by itself"), toSeconds(j.at)});
     for (const BlindSpan& b : f.blind)
-        rows.push_back({Shape::hatch, Role::quietText,
-                        tr("%1  blind for %2").arg(clockText(toSeconds(b.from)), S(toSeconds(b.to - b.from))),
-                        blindCauseWords(b.cause), toSeconds(b.from)});
+        rows.push_back(
+            {Shape::hatch, Role::quietText,
+             FindingText::tr("%1  blind for %2").arg(clockText(toSeconds(b.from)), S(toSeconds(b.to - b.from))),
+             blindCauseWords(b.cause), toSeconds(b.from)});
     std::stable_sort(rows.begin(), rows.end(),
                      [](const FindingRow& a, const FindingRow& b) { return a.at_s < b.at_s; });
     return rows;

@@ -23,16 +23,16 @@ Glance glanceAt(const QString& path) {
     const QFileInfo file(path);
     glance.name = file.completeBaseName();
     if (!file.exists()) {
-        glance.trouble = QObject::tr("moved or removed");
+        glance.trouble = GlanceTaker::tr("moved or removed");
         return glance;
     }
     if (file.size() > kLargest_bytes) {
-        glance.verdict = QObject::tr("open it to see");
+        glance.verdict = GlanceTaker::tr("open it to see");
         return glance;
     }
     const auto capture = loadCapture(path.toStdString());
     if (!capture) {
-        glance.trouble = QString::fromStdString(capture.error().what);
+        glance.trouble = say(capture.error().what);
         return glance;
     }
     Trace trace;
@@ -42,14 +42,14 @@ Glance glanceAt(const QString& path) {
         if (std::isfinite(reading.volts_V)) glance.high_V = std::max(glance.high_V, reading.volts_V);
     }
     if (trace.size() == 0) {
-        glance.verdict = QObject::tr("no readings");
+        glance.verdict = GlanceTaker::tr("no readings");
         return glance;
     }
     const TraceSnapshot snapshot = trace.snapshot();
     glance.slices = snapshot.extremes(Time{0}, snapshot[snapshot.size() - 1].time + Time{1}, kSlices);
     const CaptureHeader& header = capture.value().header;
     if (!header.sheet) {
-        glance.verdict = QObject::tr("without a sheet");
+        glance.verdict = GlanceTaker::tr("without a sheet");
         return glance;
     }
     ExaminationSetup setup{*header.sheet,

@@ -66,8 +66,19 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
     column->addWidget(wanted_);
     column->addWidget(progress_);
     column->addWidget(why_);
-    auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
-    connect(&look, &Look::changed, this, restyle);
+    connect(&look, &Look::changed, this, &HandPage::restyle);
+    restyle();
+}
+
+void HandPage::restyle() {
+    layout()->setSpacing(look_.ipx(tight_ ? 4 : 8));
+    detail_->setSize(tight_ ? TextSize::small : TextSize::text);
+    drawing_->setSmall(tight_);
+}
+
+void HandPage::setTight(bool tight) {
+    if (tight == tight_) return;
+    tight_ = tight;
     restyle();
 }
 
@@ -98,6 +109,8 @@ void HandPage::showAnswers(const Prompt& prompt) {
         button.setVisible(wanted);
     }
 }
+
+bool HandPage::fits(int width, int height) const { return layout()->minimumHeightForWidth(width) <= height; }
 
 void HandPage::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;

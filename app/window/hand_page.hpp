@@ -25,6 +25,10 @@ public:
     HandPage(const Look& look, const Feed& feed, QWidget* parent = nullptr);
     void show(const Scene& scene);
 
+    // Has all that is shown now room in a page of this size?
+    [[nodiscard]] bool fits(int width, int height) const;
+    void setTight(bool tight); // the same in less room
+
     [[nodiscard]] const std::vector<Choice>& choices() const { return choices_; }
 
 signals:
@@ -34,7 +38,10 @@ private:
     QPushButton* makeButton();
     void showAnswers(const Prompt& prompt);
 
+    void restyle();
+
     const Look& look_;
+    bool tight_ = false;
     TextLabel *title_, *count_, *instruction_, *detail_, *wanted_, *why_;
     CautionBox* caution_;
     DrawingView* drawing_;

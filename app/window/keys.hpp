@@ -53,6 +53,7 @@ struct KeyEntry {
 };
 
 [[nodiscard]] std::vector<KeyEntry> keyTable();
+[[nodiscard]] QString keyName(KeyAction action);      // of its first key: "Space"
 [[nodiscard]] QString keyText(const KeyEntry& entry); // "Space", "F1 or ?"
 
 } // namespace stillwire

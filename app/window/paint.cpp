@@ -90,14 +90,19 @@ void drawHatch(QPainter& painter, const QRectF& area, const Look& look) {
     painter.restore();
 }
 
-FittedText::FittedText(QPainter& painter, QWidget& widget) : painter_(painter), widget_(widget) {}
+FittedText::FittedText(QPainter& painter, QWidget& widget, Of of) : painter_(painter), widget_(widget), of_(of) {}
 
 FittedText::~FittedText() {
-    if (widget_.property("cutOff").toStringList() != cut_) widget_.setProperty("cutOff", cut_);
+    const QStringList noted = widget_.property("cutOff").toStringList();
+    if (of_ == Of::row)
+        for (const QString& text : noted)
+            if (!drawn_.contains(text)) cut_ << text;
+    if (noted != cut_) widget_.setProperty("cutOff", cut_);
 }
 
 QRectF FittedText::line(const QRectF& box, int alignment, const QString& text, QFont font, QColor colour) {
     if (text.isEmpty()) return QRectF(box.topLeft(), QSizeF(0, 0));
+    drawn_ << text;
     const int full = font.pixelSize();
     double width = QFontMetricsF(font).horizontalAdvance(text);
     while (width > box.width() && font.pixelSize() > full * 4 / 5 && font.pixelSize() > 9) {
@@ -119,6 +124,7 @@ QRectF FittedText::line(const QRectF& box, int alignment, const QString& text, Q
 
 QRectF FittedText::paragraph(const QRectF& box, const QString& text, QFont font, QColor colour) {
     if (text.isEmpty()) return QRectF(box.topLeft(), QSizeF(0, 0));
+    drawn_ << text;
     const int flags = Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap;
     const int full = font.pixelSize();
     QRectF need = QFontMetricsF(font).boundingRect(box, flags, text);

@@ -36,7 +36,8 @@ void drawHatch(QPainter& painter, const QRectF& area, const Look& look);
 // shortened at its end and noted in the widget's property "cutOff", which tests read.
 class FittedText {
 public:
-    FittedText(QPainter& painter, QWidget& widget);
+    enum class Of { widget, row }; // a row leaves what other rows of a list have noted
+    FittedText(QPainter& painter, QWidget& widget, Of of = Of::widget);
     ~FittedText();
     // The rectangle the text covers.
     QRectF line(const QRectF& box, int alignment, const QString& text, QFont font, QColor colour);
@@ -45,7 +46,8 @@ public:
 private:
     QPainter& painter_;
     QWidget& widget_;
-    QStringList cut_;
+    Of of_;
+    QStringList drawn_, cut_;
 };
 
 } // namespace stillwire

@@ -212,8 +212,12 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
     drawShape(painter, iconBox, word_.shape, look_(edge), look_.px(5));
     FittedText text(painter, *this);
     const double wordLeft = iconBox.right() + look_.px(12);
-    text.line(QRectF(wordLeft, box.top() + look_.px(16), right - wordLeft, look_.px(48)),
-              Qt::AlignLeft | Qt::AlignVCenter, word_.word, look_.font(TextSize::word, true), look_(edge));
+    const QRectF place(wordLeft, box.top() + look_.px(16), right - wordLeft, look_.px(48));
+    const QFont big = look_.font(TextSize::word, true), smaller = look_.font(TextSize::title, true);
+    if (QFontMetricsF(big).horizontalAdvance(word_.word) <= place.width() * 1.2)
+        text.line(place, Qt::AlignLeft | Qt::AlignVCenter, word_.word, big, look_(edge));
+    else // on two lines
+        text.paragraph(place.adjusted(0, -look_.px(6), 0, look_.px(6)), word_.word, smaller, look_(edge));
     text.line(QRectF(left, box.top() + look_.px(68), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
               word_.detail, look_.font(TextSize::text), look_(Role::ink));
     text.line(QRectF(left, box.top() + look_.px(96), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,

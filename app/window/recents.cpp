@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/recents.hpp"
 
+#include "app/window/paint.hpp"
+
 #include <algorithm>
 
 #include <QFileInfo>
@@ -68,16 +70,19 @@ void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
         const double x = picture.left() + (static_cast<double>(i) + 0.5) / count * picture.width();
         painter->drawLine(QPointF(x, y(row.slices[i].max_V)), QPointF(x, y(row.slices[i].min_V) + 1));
     }
-    auto line = [&](double below, const QString& text, const QFont& font, Role role) {
-        painter->setFont(font);
-        painter->setPen(look_(role));
-        const QRectF place(box.left() + look_.px(8), box.bottom() - below, box.width() - look_.px(16), look_.px(20));
-        painter->drawText(place, Qt::AlignLeft | Qt::AlignVCenter,
-                          QFontMetricsF(font).elidedText(text, Qt::ElideMiddle, place.width()));
+    const auto place = [&](double below) {
+        return QRectF(box.left() + look_.px(8), box.bottom() - below, box.width() - look_.px(16), look_.px(20));
     };
-    line(look_.px(46), row.name, look_.font(TextSize::small, true), Role::ink);
-    line(look_.px(25), row.trouble.isEmpty() ? row.verdict : row.trouble, look_.font(TextSize::small),
-         row.trouble.isEmpty() ? Role::quietText : Role::fault);
+    // A file may be named as long as it likes.
+    const QFont bold = look_.font(TextSize::small, true);
+    painter->setFont(bold);
+    painter->setPen(look_(Role::ink));
+    painter->drawText(place(look_.px(46)), Qt::AlignLeft | Qt::AlignVCenter,
+                      QFontMetricsF(bold).elidedText(row.name, Qt::ElideMiddle, place(0).width()));
+    FittedText fitted(*painter, const_cast<QWidget&>(*option.widget), FittedText::Of::row); // to note on it, no more
+    fitted.line(place(look_.px(25)), Qt::AlignLeft | Qt::AlignVCenter,
+                row.trouble.isEmpty() ? row.verdict : row.trouble, look_.font(TextSize::small),
+                look_(row.trouble.isEmpty() ? Role::quietText : Role::fault));
     painter->restore();
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/row_delegate.hpp"
 
-#include <QFontMetricsF>
+#include "app/window/paint.hpp"
 
 namespace stillwire {
 
@@ -24,11 +24,10 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, c
     drawShape(*painter, QRectF(box.left() + look_.px(8), box.center().y() - icon / 2, icon, icon), shape,
               look_(colour), look_.px(2.6));
     const double left = box.left() + look_.px(34), width = box.right() - look_.px(6) - left;
+    FittedText fitted(*painter, const_cast<QWidget&>(*option.widget), FittedText::Of::row); // to note on it, no more
     auto line = [&](double top, double height, const QString& text, const QFont& font, Role role) {
-        painter->setFont(font);
-        painter->setPen(look_(role));
-        painter->drawText(QRectF(left, box.top() + top, width, height), Qt::AlignLeft | Qt::AlignVCenter,
-                          QFontMetricsF(font).elidedText(text, Qt::ElideRight, width));
+        fitted.line(QRectF(left, box.top() + top, width, height), Qt::AlignLeft | Qt::AlignVCenter, text, font,
+                    look_(role));
     };
     line(look_.px(3), look_.px(22), index.data(Qt::DisplayRole).toString(), look_.font(TextSize::text, true),
          Role::ink);

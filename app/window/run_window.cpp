@@ -3,16 +3,41 @@
 
 #include "app/cli/cli.hpp"
 #include "app/cli/logging.hpp"
+#include "app/language/language.hpp"
 #include "app/window/bench_doors.hpp"
 #include "app/window/bench_window.hpp"
 
 #include <cstdio>
+#include <memory>
 
 #include <QApplication>
 #include <QIcon>
 #include <QTimer>
 
 namespace stillwire {
+namespace {
+
+// Words are put into the widgets as they are made: another language is another window in the place of the first.
+void openWindow(std::unique_ptr<BenchWindow>& window) {
+    BenchWindow* before = window.release();
+    window = std::make_unique<BenchWindow>(std::make_unique<BenchDoors>());
+    window->setDemos(demoCaptures());
+    window->restoreHabits();
+    if (before) window->setGeometry(before->geometry());
+    window->show();
+    if (before) before->deleteLater(); // it is still telling of the choice
+    QObject::connect(
+        window.get(), &BenchWindow::languageChosen, window.get(),
+        [&window](const QString& code) {
+            if (code == languageSpoken()) return;
+            rememberLanguage(code);
+            speak(code);
+            openWindow(window);
+        },
+        Qt::QueuedConnection); // not from within the list that was chosen from
+}
+
+} // namespace
 
 int runWindow(int& argc, char** argv, bool demo) {
     const bool screen = !qEnvironmentVariableIsEmpty("DISPLAY") || !qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") ||
@@ -25,21 +50,19 @@ int runWindow(int& argc, char** argv, bool demo) {
     }
     logToFile();
     QApplication app(argc, argv);
-    QCoreApplication::setOrganizationName(QStringLiteral("stillwire"));
-    QCoreApplication::setApplicationName(QStringLiteral("stillwire"));
+    nameProgram();
+    speak(languageWanted());
     QGuiApplication::setApplicationDisplayName(QStringLiteral("Stillwire"));
     QGuiApplication::setDesktopFileName(QStringLiteral("stillwire"));
     QApplication::setStyle(QStringLiteral("Fusion")); // the same on every desktop; colours are ours
     QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/stillwire.svg")));
-    BenchWindow window(std::make_unique<BenchDoors>());
-    window.setDemos(demoCaptures());
-    window.restoreHabits();
-    window.show();
+    std::unique_ptr<BenchWindow> window;
+    openWindow(window);
     if (demo)
-        QTimer::singleShot(0, &window, [&window] {
+        QTimer::singleShot(0, window.get(), [&window] {
             Way way;
             way.scenario = QStringLiteral("worn-cold");
-            window.open(way);
+            window->open(way);
         });
     else
         QTimer::singleShot(0, &window, &BenchWindow::restoreSession);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/start_page.hpp"
 
+#include "app/language/language.hpp"
 #include "app/window/caution_box.hpp"
 #include "app/window/drawing_view.hpp"
 #include "app/window/find_meter_box.hpp"
@@ -53,12 +54,19 @@ void StartPage::buildLeft() {
                   false);
     auto* keys = new TextLabel(look_, TextSize::small, false, Role::quietText, left_);
     keys->say(tr("Tab moves on, Enter starts, F1 lists every key."));
+    language_ = new QComboBox(left_);
+    language_->setAccessibleName(tr("Language"));
+    for (const Language& language : languages()) language_->addItem(language.name, language.code);
+    language_->setCurrentIndex(language_->findData(languageSpoken()));
+    connect(language_, &QComboBox::activated, this,
+            [this](int at) { emit languageChosen(language_->itemData(at).toString()); });
     column->addWidget(name);
     column->addWidget(what);
     column->addWidget(drawing);
     column->addWidget(caution);
     column->addStretch(1);
     column->addWidget(keys);
+    column->addWidget(language_, 0, Qt::AlignLeft);
 }
 
 QGridLayout* StartPage::panel(const QString& title, const QString& text) {
@@ -70,7 +78,7 @@ QGridLayout* StartPage::panel(const QString& title, const QString& text) {
     says->say(text);
     grid->addWidget(heading, 0, 0, 1, 3);
     grid->addWidget(says, 1, 0, 1, 3);
-    grid->setColumnStretch(0, 3);
+    grid->setColumnStretch(0, 4);
     grid->setColumnStretch(1, 3);
     grid->setColumnStretch(2, 1);
     right_->layout()->addWidget(box);
@@ -87,8 +95,8 @@ QComboBox* StartPage::choice(const char* setting, const QString& name, QGridLayo
     auto* label = new TextLabel(look_, TextSize::small, true, Role::ink, right_);
     label->say(name);
     label->setBuddy(box);
-    panel->addWidget(label, 2, column);
-    panel->addWidget(box, 3, column);
+    panel->addWidget(label, 2, column, 1, columns);
+    panel->addWidget(box, 3, column, 1, columns);
     return box;
 }
 
@@ -310,7 +318,7 @@ void StartPage::restyle() {
         grid->setHorizontalSpacing(look_.ipx(16));
         grid->setVerticalSpacing(look_.ipx(4));
     }
-    for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
+    for (QWidget* input : std::initializer_list<QWidget*>{language_, sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
                                                           startPort_, startSimulated_, open_, giveUp_, openCutShort_, find_})
         input->setFont(look_.font(TextSize::text));
     recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar

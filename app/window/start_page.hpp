@@ -39,6 +39,7 @@ signals:
     void chosen(const stillwire::Way& way);
     void openAsked();
     void givenUp();
+    void languageChosen(const QString& code);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -64,7 +65,7 @@ private:
     QPushButton *giveUp_, *openCutShort_;
     QString cutShortPath_;
     TextLabel *trouble_, *portSays_, *recentsSays_;
-    QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
+    QComboBox *language_, *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
     QPushButton *startPort_, *startSimulated_, *open_, *find_;
     QListView* recentList_;
     std::vector<QWidget*> panels_;

@@ -12,7 +12,9 @@
 namespace stillwire {
 namespace {
 
-QString tr(const char* text) { return QCoreApplication::translate("Trace", text); }
+struct StripText { // gives the texts of this file a context of their own
+    Q_DECLARE_TR_FUNCTIONS(StripText)
+};
 
 // Each phase has its own line, so that it reads without colour: level, zigzag, slope.
 void drawMotif(QPainter& p, const QRectF& r, PhaseKind kind, QColor colour, double unit) {
@@ -149,11 +151,11 @@ void TracePainter::paintMachine() {
         if (left <= shownFrom) shownFrom = right;
     }
     const QFont font = look_.font(TextSize::small);
-    QString label = tr("drive the machine would take");
+    QString label = StripText::tr("drive the machine would take");
     if (findings_.machine.stops > 0)
-        label = tr("the machine would have stopped, %1 times").arg(findings_.machine.stops);
+        label = StripText::tr("stops of the machine, sure: %1").arg(findings_.machine.stops);
     else if (findings_.machine.stopsPossible > 0)
-        label = tr("the machine could have stopped, %1 times").arg(findings_.machine.stopsPossible);
+        label = StripText::tr("stops of the machine, possible: %1").arg(findings_.machine.stopsPossible);
     const QFontMetricsF metrics(font);
     const double width = metrics.horizontalAdvance(label) + look_.px(6);
     // Low where the drive is high, and the other way round.
@@ -183,7 +185,7 @@ void TracePainter::paintTime() {
     const std::vector<double> at = ticks(pic_.time.from_s, pic_.time.to_s, step);
     for (double time_s : at) {
         QString text = clock(time_s, step);
-        if (time_s == at.back() && !text.contains(QLatin1Char(':'))) text += tr(" s");
+        if (time_s == at.back() && !text.contains(QLatin1Char(':'))) text += StripText::tr(" s");
         const double x =
             std::clamp(pic_.time.x(time_s), pic_.plot.left() + look_.px(8), pic_.plot.right() - look_.px(18));
         p_.drawText(QRectF(x - look_.px(50), lowest.bottom() + look_.px(3), look_.px(100), look_.px(18)),

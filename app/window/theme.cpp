@@ -59,9 +59,9 @@ const std::vector<TextPair>& textPairs() {
             all.push_back({Role::ink, ground});
         for (Role ground : {Role::paper, Role::page, Role::plot}) all.push_back({Role::quietText, ground});
         for (Role ground : {Role::paper, Role::plot, Role::page}) all.push_back({Role::trace, ground});
-        for (Role ground : {Role::faultBack, Role::plot}) all.push_back({Role::fault, ground});
+        for (Role ground : {Role::faultBack, Role::plot, Role::paper}) all.push_back({Role::fault, ground});
         for (Role ground : {Role::paper, Role::plot}) all.push_back({Role::good, ground});
-        for (Role ground : {Role::cautionBack, Role::plot}) all.push_back({Role::caution, ground});
+        for (Role ground : {Role::cautionBack, Role::plot, Role::paper}) all.push_back({Role::caution, ground});
         for (Role text : {Role::barText, Role::barQuiet}) all.push_back({text, Role::bar});
         all.push_back({Role::plot, Role::trace}); // the word on a pressed button
         return all;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Words for people: core's sentences in the person's language, and what core leaves to the window to name.
+// Words for people: what core leaves to the window to name.
 #pragma once
 
+#include "app/language/say.hpp"
 #include "app/window/paint.hpp"
-#include "core/base/sentence.hpp"
 #include "core/findings/findings.hpp"
 #include "core/procedure/procedure.hpp"
 #include "meters/session/session.hpp"
@@ -12,9 +12,6 @@
 #include <QStringList>
 
 namespace stillwire {
-
-// The sentence in the person's language, with core's figures in it.
-[[nodiscard]] QString say(const Sentence& sentence);
 
 [[nodiscard]] QString shortStepName(Step step);          // "shaft", for the path
 [[nodiscard]] QString decisionWords(Decision decision);  // "replace the sensor"

@@ -2,6 +2,8 @@
 // A value, or an error a mechanic can act on. No exceptions cross a public header of core or meters.
 #pragma once
 
+#include "core/base/sentence.hpp"
+
 #include <string>
 #include <utility>
 #include <variant>
@@ -15,11 +17,12 @@ struct Error {
     Kind kind = Kind::badInput;
     std::string where;
     int line = 0;
-    std::string what;
-    std::string mend;
+    Sentence what;
+    Sentence mend;
 
     // "demo.csv:12: times go back from 3.2 s to 1.1 s; remove the row or split the file there"
-    [[nodiscard]] std::string text() const;
+    [[nodiscard]] Sentence sentence() const;
+    [[nodiscard]] std::string text() const; // the same in English
 };
 
 template <class T> class [[nodiscard]] Result {

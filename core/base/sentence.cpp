@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/base/sentence.hpp"
 
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 
 namespace stillwire {
 
@@ -26,12 +26,27 @@ std::string fill(const std::string& pattern, const std::vector<std::string>& arg
     return out;
 }
 
-std::string Sentence::english() const { return fill(pattern, arguments); }
+std::string Sentence::english() const {
+    std::vector<std::string> filled;
+    filled.reserve(arguments.size());
+    for (const Argument& a : arguments)
+        filled.push_back(a.kind == Argument::Kind::sentence ? a.sentence.front().english() : a.text);
+    return fill(pattern, filled);
+}
+
+Argument byName(std::string text) {
+    Argument made(std::move(text));
+    made.kind = Argument::Kind::name;
+    return made;
+}
+
+Sentence verbatim(std::string text) { return {"%1", {std::move(text)}}; }
 
 std::string plain(double value, int decimals) {
-    char buffer[64];
-    std::snprintf(buffer, sizeof buffer, "%.*f", decimals, value);
-    std::string text = buffer;
+    // Not printf: a program with a window takes on the desktop's locale, and with it another decimal sign.
+    char buffer[512]; // the longest double has 309 digits before the point
+    const auto end = std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals).ptr;
+    std::string text(buffer, end);
     // "-0.00" reads as a fault that is not there.
     if (text.find_first_not_of("-0.") == std::string::npos && text.front() == '-') text.erase(0, 1);
     return text;

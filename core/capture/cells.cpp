@@ -22,11 +22,12 @@ std::string quoted(std::string_view text) {
 }
 
 CellError badVolts(std::string_view text) {
-    return {"volts " + quoted(text) + " is no number", "correct the row or remove it"};
+    return {{"volts %1 is no number", {quoted(text)}}, "correct the row or remove it"};
 }
 CellError badTime(std::string_view text) {
-    return {text.empty() ? "the time is missing" : "time " + quoted(text) + " is no time",
-            "correct the row or remove it"};
+    const Sentence what =
+        text.empty() ? Sentence{"the time is missing"} : Sentence{"time %1 is no time", {quoted(text)}};
+    return {what, "correct the row or remove it"};
 }
 
 std::string lower(std::string_view text) {

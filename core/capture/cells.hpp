@@ -13,8 +13,8 @@ namespace stillwire {
 
 // What is wrong with a cell, without its place: the caller knows file and line.
 struct CellError {
-    std::string what;
-    std::string mend;
+    Sentence what;
+    Sentence mend;
 };
 
 struct CellText {

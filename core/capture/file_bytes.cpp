@@ -13,10 +13,10 @@ namespace stillwire {
 
 Result<FileBytes> FileBytes::open(const std::string& path) {
     const int descriptor = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-    if (descriptor < 0) return fileError(path, "open", errno);
+    if (descriptor < 0) return fileError(path, Deed::open, errno);
     FileBytes file(path, descriptor);
     struct stat about {};
-    if (::fstat(descriptor, &about) == 0 && S_ISDIR(about.st_mode)) return fileError(path, "read", EISDIR);
+    if (::fstat(descriptor, &about) == 0 && S_ISDIR(about.st_mode)) return fileError(path, Deed::read, EISDIR);
     ::posix_fadvise(descriptor, 0, 0, POSIX_FADV_SEQUENTIAL);
     return file;
 }
@@ -33,7 +33,7 @@ Result<std::size_t> FileBytes::read(char* into, std::size_t most) {
     do {
         n = ::read(descriptor_, into, most);
     } while (n < 0 && errno == EINTR);
-    if (n < 0) return fileError(path_, "read", errno);
+    if (n < 0) return fileError(path_, Deed::read, errno);
     return static_cast<std::size_t>(n);
 }
 

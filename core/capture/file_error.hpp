@@ -8,7 +8,9 @@
 
 namespace stillwire {
 
-// `code` is errno's value; `deed` completes "cannot …", e.g. "open", "write".
-[[nodiscard]] Error fileError(const std::string& path, const std::string& deed, int code);
+enum class Deed { open, read, create, write, save, rewrite };
+
+// `code` is errno's value.
+[[nodiscard]] Error fileError(const std::string& path, Deed deed, int code);
 
 } // namespace stillwire

@@ -9,8 +9,8 @@ namespace stillwire {
 
 namespace {
 
-Error badHeader(const std::string& where, int line, std::string what, std::string mend) {
-    return {Error::Kind::badInput, where, line, "header: " + std::move(what), std::move(mend)};
+Error badHeader(const std::string& where, int line, Sentence what, Sentence mend) {
+    return {Error::Kind::badInput, where, line, {"header: %1", {std::move(what)}}, std::move(mend)};
 }
 
 // Takes a key out of the table; what is left at the end is unknown and kept.
@@ -62,7 +62,7 @@ Result<CaptureHeader> parseHeader(std::string_view toml, const std::string& wher
     if (!root) {
         Error error = root.error();
         error.line += offset;
-        error.what = "header: " + error.what;
+        error.what = {"header: %1", {error.what}};
         return error;
     }
     TomlTable table = *root->table();

@@ -15,7 +15,7 @@ constexpr std::size_t kMostHead = std::size_t{20} << 20; // header and sample; a
 constexpr int kMostPreamble = 60;                        // lines before the columns of a foreign file
 constexpr std::size_t kMostSampleRows = 200;
 
-Error bad(const std::string& where, int line, std::string what, std::string mend) {
+Error bad(const std::string& where, int line, Sentence what, Sentence mend) {
     return {Error::Kind::badInput, where, line, std::move(what), std::move(mend)};
 }
 
@@ -93,9 +93,9 @@ std::optional<Error> readHeader(const std::string& toml, const std::string& wher
     if (header) {
         prologue.header = std::move(*header);
         if (prologue.header.format > kCaptureFormat) {
-            prologue.warnings.push_back("format " + std::to_string(prologue.header.format) +
-                                        " is newer than this program reads (" + std::to_string(kCaptureFormat) +
-                                        "); what it does not know was left out");
+            prologue.warnings.push_back(
+                {"format %1 is newer than this program reads (%2); what it does not know was left out",
+                 {std::to_string(prologue.header.format), std::to_string(kCaptureFormat)}});
         }
         return std::nullopt;
     }
@@ -144,11 +144,15 @@ Error noColumns(std::string_view head, std::size_t headerAt, const std::string& 
         if (static_cast<unsigned char>(c) < 0x20) c = ' ';
     }
     const bool named = !options.timeColumn.empty() || !options.voltsColumn.empty();
-    std::string what = named ? "the columns that were named are not there" : "no time and volts columns found";
-    if (!seen.empty()) what += " in \"" + seen + "\"";
-    return bad(where, 0, std::move(what),
-               named ? "check the names against the first line, or give the columns by number"
-                     : "name the columns time_s and volts, or say which they are");
+    if (named)
+        return bad(where, 0,
+                   seen.empty() ? Sentence{"the columns that were named are not there"}
+                                : Sentence{"the columns that were named are not there in \"%1\"", {seen}},
+                   "check the names against the first line, or give the columns by number");
+    return bad(where, 0,
+               seen.empty() ? Sentence{"no time and volts columns found"}
+                            : Sentence{"no time and volts columns found in \"%1\"", {seen}},
+               "name the columns time_s and volts, or say which they are");
 }
 
 } // namespace

@@ -17,7 +17,7 @@ struct Prologue {
     std::string columnLine; // as written, without its line end
     std::size_t rowsAt = 0; // where the rows begin, in bytes
     int lines = 0;          // before the rows
-    std::vector<std::string> warnings;
+    std::vector<Sentence> warnings;
 };
 
 // True if `head` holds enough of the file for readPrologue: the header, and 64 KiB behind it.

@@ -17,7 +17,7 @@ ReadSummary summaryOf(const Prologue& prologue, RowParser& parser) {
     summary.rows = parser.rows();
     summary.imported = prologue.layout.imported;
     summary.warnings = prologue.warnings;
-    for (std::string& warning : parser.warnings()) summary.warnings.push_back(std::move(warning));
+    for (Sentence& warning : parser.warnings()) summary.warnings.push_back(std::move(warning));
     return summary;
 }
 

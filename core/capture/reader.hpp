@@ -39,8 +39,8 @@ public:
 
 struct ReadSummary {
     std::size_t rows = 0;
-    bool imported = false;             // a foreign CSV, times counted from its first row
-    std::vector<std::string> warnings; // a torn last line, a newer format: one sentence each
+    bool imported = false;          // a foreign CSV, times counted from its first row
+    std::vector<Sentence> warnings; // a torn last line, a newer format: one sentence each
 };
 
 // Errors: cannot be opened, empty of known columns, binary, a time that goes back, a volts field that is no number,

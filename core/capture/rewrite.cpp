@@ -119,7 +119,7 @@ std::string compose(const Prologue& prologue, const Standing& standing, std::vec
 Status replaceFile(const std::string& path, std::string_view bytes) {
     std::string beside = path + ".XXXXXX";
     const int descriptor = ::mkstemp(beside.data());
-    if (descriptor < 0) return fileError(path, "write beside", errno);
+    if (descriptor < 0) return fileError(path, Deed::rewrite, errno);
     struct stat about {};
     int code = ::stat(path.c_str(), &about) == 0 && ::fchmod(descriptor, about.st_mode & 07777) == 0 ? 0 : errno;
     while (code == 0 && !bytes.empty()) {
@@ -137,7 +137,7 @@ Status replaceFile(const std::string& path, std::string_view bytes) {
     if (code == 0 && ::rename(beside.c_str(), path.c_str()) != 0) code = errno;
     if (code != 0) {
         ::unlink(beside.c_str());
-        return fileError(path, "rewrite", code);
+        return fileError(path, Deed::rewrite, code);
     }
     const std::size_t slash = path.rfind('/');
     const std::string folder = slash == std::string::npos ? "." : path.substr(0, slash + 1);

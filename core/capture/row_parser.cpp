@@ -92,8 +92,8 @@ Status RowParser::slowRow(std::string_view raw) {
     for (std::size_t i = static_cast<std::size_t>(layout_.columns); i < count; ++i) {
         if (!trimmed(fields_[i]).empty()) {
             return bad("the row has more fields than there are columns",
-                       layout_.imported ? "put decimal commas in quotes or use another delimiter"
-                                        : "correct the row or remove it");
+                       layout_.imported ? Sentence{"put decimal commas in quotes or use another delimiter"}
+                                        : Sentence{"correct the row or remove it"});
         }
     }
     const auto cell = [&](int column) {
@@ -137,7 +137,7 @@ Status RowParser::inOrder(Reading& reading, bool timeOfDay) {
     if (reading.time < Time(0) && !any_)
         return bad("the time is negative", "count times from the start of the capture");
     if (any_ && reading.time < last_) {
-        return bad("times go back from " + formatTime(last_) + " s to " + formatTime(reading.time) + " s",
+        return bad({"times go back from %1 s to %2 s", {formatTime(last_), formatTime(reading.time)}},
                    "remove the row or split the file there");
     }
     last_ = reading.time;
@@ -151,12 +151,12 @@ Status RowParser::torn(std::string_view rest) {
     if (std::count(rest.begin(), rest.end(), '\n') > kMostTornLines) {
         return bad("a quote opens here that is never closed", "close it or remove it");
     }
-    warnings_.push_back("line " + std::to_string(line_) +
-                        " is the last and has no end: it was torn off and left out");
+    warnings_.push_back(
+        {"line %1 is the last and has no end: it was torn off and left out", {std::to_string(line_)}});
     return Done{};
 }
 
-Error RowParser::bad(std::string what, std::string mend) const {
+Error RowParser::bad(Sentence what, Sentence mend) const {
     return {Error::Kind::badInput, where_, line_, std::move(what), std::move(mend)};
 }
 

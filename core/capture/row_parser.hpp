@@ -32,14 +32,14 @@ public:
     [[nodiscard]] Result<std::size_t> consume(std::string_view bytes, bool last);
 
     [[nodiscard]] std::size_t rows() const { return rows_; }
-    [[nodiscard]] std::vector<std::string>& warnings() { return warnings_; }
+    [[nodiscard]] std::vector<Sentence>& warnings() { return warnings_; }
 
 private:
     [[nodiscard]] const char* plainRows(const char* p, const char* end);
     [[nodiscard]] Status slowRow(std::string_view raw);
     [[nodiscard]] Status inOrder(Reading& reading, bool timeOfDay);
     [[nodiscard]] Status torn(std::string_view rest);
-    [[nodiscard]] Error bad(std::string what, std::string mend) const;
+    [[nodiscard]] Error bad(Sentence what, Sentence mend) const;
     void add(const Reading& reading);
     void flush();
 
@@ -56,7 +56,7 @@ private:
     std::size_t batched_ = 0;
     std::array<Reading, 256> batch_;
     std::vector<std::string> fields_;
-    std::vector<std::string> warnings_;
+    std::vector<Sentence> warnings_;
 };
 
 } // namespace stillwire

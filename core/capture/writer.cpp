@@ -47,7 +47,7 @@ int writeAndDrop(int descriptor, std::string& bytes) {
 
 Result<CaptureWriter> CaptureWriter::create(const std::string& path, const CaptureHeader& header) {
     const int descriptor = createFile(path);
-    if (descriptor < 0) return fileError(path, "create", errno);
+    if (descriptor < 0) return fileError(path, Deed::create, errno);
     CaptureWriter writer;
     writer.path_ = path;
     writer.file_ = std::make_unique<File>(descriptor);
@@ -55,7 +55,7 @@ Result<CaptureWriter> CaptureWriter::create(const std::string& path, const Captu
     if (const int code = writeAndDrop(descriptor, writer.pending_)) {
         writer.pending_.clear();
         ::unlink(path.c_str());
-        return fileError(path, "write", code);
+        return fileError(path, Deed::write, code);
     }
     return writer;
 }
@@ -91,7 +91,7 @@ Status CaptureWriter::append(const std::string& rows) {
 
 Status CaptureWriter::retry() {
     if (pending_.empty()) return Done{};
-    if (const int code = writeAndDrop(file_->descriptor, pending_)) return fileError(path_, "write", code);
+    if (const int code = writeAndDrop(file_->descriptor, pending_)) return fileError(path_, Deed::write, code);
     return Done{};
 }
 
@@ -101,7 +101,7 @@ Status CaptureWriter::sync() const {
         code = ::fdatasync(file_->descriptor) == 0 ? 0 : errno;
     } while (code == EINTR);
     // A pipe or a device has nothing to sync.
-    if (code != 0 && code != EINVAL && code != EROFS) return fileError(path_, "save", code);
+    if (code != 0 && code != EINVAL && code != EROFS) return fileError(path_, Deed::save, code);
     return Done{};
 }
 

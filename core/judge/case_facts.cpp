@@ -109,7 +109,7 @@ Sentence tooCloseToCall(const PositionLevel& p) {
     const double level_V = worstLevel_V(p);
     const double limit_V = level_V > p.window_V.middle_V() ? p.window_V.max_V : p.window_V.min_V;
     return {"%1 %2, good to %3: too close to the %4 limit to call.",
-            {p.name, levelTo(level_V, *p.u_V), within(*p.u_V), volts(limit_V)}};
+            {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V), volts(limit_V)}};
 }
 
 bool shaftDecides(const Case& c) { return c.shaft.decides && (!c.harness.any || moreOften(c.shaft, c.harness)); }

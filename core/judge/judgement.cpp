@@ -27,11 +27,11 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
         else
             verdict.reasons.push_back({p.conformance == Conformance::inside ? "%1: %2, good to %3, inside %4 to %5."
                                                                             : "%1: %2, good to %3, outside %4 to %5.",
-                                       {p.name, levelTo(level_V, *p.u_V), within(*p.u_V), volts(p.window_V.min_V),
-                                        volts(p.window_V.max_V)}});
+                                       {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V),
+                                        volts(p.window_V.min_V), volts(p.window_V.max_V)}});
         if (coldIsWorse)
             verdict.reasons.push_back({"%1 was %2 cold and %3 later. The cold reading counts.",
-                                       {p.name, volts(*p.coldLevel_V), volts(*p.level_V)}});
+                                       {byName(p.name), volts(*p.coldLevel_V), volts(*p.level_V)}});
     }
     if (c.levels->supply.referenceMeasured && c.levels->supply.referenceMeter == nullptr)
         verdict.reasons.push_back({"The meter's gain error drops out: it measured the reference too.", {}});
@@ -49,7 +49,7 @@ void addNotTested(const Case& c, Verdict& verdict) {
         if (!c.places->did(o.step)) verdict.notTested.push_back({o.says, {}});
     for (const Step step : c.places->skippedSteps())
         if (step != Step::sweep && step != Step::lift && step != Step::warmRepeat)
-            verdict.notTested.push_back({"Skipped: %1.", {std::string(stepName(step))}});
+            verdict.notTested.push_back({"Skipped: %1.", {byName(std::string(stepName(step)))}});
     for (const StepCoverage& step : c.findings->steps) {
         if (step.blindPoses == 0 || (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness)) continue;
         const std::string dark = std::to_string(step.blindPoses);
@@ -64,7 +64,7 @@ void addNotTested(const Case& c, Verdict& verdict) {
             ++undone;
     if (undone > 0)
         verdict.notTested.push_back(
-            {"%1 dropouts were seen in a step that was undone; they do not count.", {std::to_string(undone)}});
+            {"Dropouts in a step that was undone do not count: %1.", {std::to_string(undone)}});
     if (c.probeAtSensor && (verdict.decision == Decision::keep || verdict.decision == Decision::cannotTell))
         verdict.notTested.push_back(
             {"Measured at the sensor: a break between there and the controller would not show.", {}});

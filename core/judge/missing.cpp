@@ -92,12 +92,12 @@ void positions(const Case& c, std::vector<Missing>& out) {
     for (const PositionLevel& position : c.findings->positions) {
         const bool resting = &position - c.findings->positions.data() == rest;
         if (!position.level_V) {
-            out.push_back({{"The level %1 was not measured.", {position.name}},
-                           resting ? Sentence{"Record the level %1, hands off.", {position.name}}
-                                   : Sentence{"Press fully to %1 and hold it still.", {position.name}}});
+            out.push_back({{"The level %1 was not measured.", {byName(position.name)}},
+                           resting ? Sentence{"Record the level %1, hands off.", {byName(position.name)}}
+                                   : Sentence{"Press fully to %1 and hold it still.", {byName(position.name)}}});
         } else if (position.conformance == Conformance::undecided) {
             out.push_back({tooCloseToCall(position),
-                           {"Measure %1 again with a better meter or on a finer range.", {position.name}}});
+                           {"Measure %1 again with a better meter or on a finer range.", {byName(position.name)}}});
         }
     }
     const AdjustmentAdvice& turn = c.findings->adjustment;

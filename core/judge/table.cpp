@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string_view>
 
 namespace stillwire {
 
@@ -16,9 +17,10 @@ std::string poses(const ShakenTally& tally) { return std::to_string(std::max(tal
 std::string faults(const ShakenTally& tally) { return std::to_string(tally.faultPoses); }
 
 // "section-2" as it is said.
-std::string spoken(std::string place) {
-    std::replace(place.begin(), place.end(), '-', ' ');
-    return place;
+Argument spoken(const std::string& place) {
+    constexpr std::string_view kSection = "section-";
+    if (!place.starts_with(kSection)) return byName(place);
+    return Sentence{"section %1", {place.substr(kSection.size())}};
 }
 
 constexpr const char* kConnector = "section-1"; // sections count from the sensor
@@ -142,8 +144,8 @@ const std::array kTable = {
     JudgementRow{
         "harness", Decision::checkWiring, harnessDecides,
         [](const Case& c) {
-            const std::vector<std::string> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
-                                                   volts(c.harness.extreme_V)};
+            const std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
+                                                volts(c.harness.extreme_V)};
             return c.shaft.any ? Sentence{"The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or "
                                           "further.",
                                           figures}
@@ -279,11 +281,11 @@ const std::array kTable = {
                      return c.sheet->driftAllowance_V ? Sentence{"%1 is %2 and no turn of the sensor brings every "
                                                                  "end well into its window: linkage, stop, or "
                                                                  "a wrong part.",
-                                                                 {p.name, volts(*p.level_V)}}
+                                                                 {byName(p.name), volts(*p.level_V)}}
                                                       : Sentence{"%1 is %2, outside %3 to %4, and the mount has no "
                                                                  "adjustment: linkage, stop, or a wrong part.",
-                                                                 {p.name, volts(*p.level_V), volts(p.window_V.min_V),
-                                                                  volts(p.window_V.max_V)}};
+                                                                 {byName(p.name), volts(*p.level_V),
+                                                                  volts(p.window_V.min_V), volts(p.window_V.max_V)}};
                  },
                  [](const Case&) {
                      return Sentence{"Look at the stops, the lever and the part number.", {}};
@@ -293,8 +295,8 @@ const std::array kTable = {
         [](const Case& c) {
             const PositionLevel& p = worstPosition(c);
             const double shift_V = c.findings->adjustment.after_V.at(p.name) - *p.level_V; // of this end
-            const std::vector<std::string> figures{p.name, volts(worstLevel_V(p)), volts(p.window_V.min_V),
-                                                   volts(p.window_V.max_V), volts(std::abs(shift_V))};
+            const std::vector<Argument> figures{byName(p.name), volts(worstLevel_V(p)), volts(p.window_V.min_V),
+                                                volts(p.window_V.max_V), volts(std::abs(shift_V))};
             const bool lower = shift_V < 0;
             if (p.conformance == Conformance::outside)
                 return Sentence{lower ? "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 "
@@ -314,7 +316,7 @@ const std::array kTable = {
             return it == targets.end()
                        ? Sentence{"Measure every end before turning the sensor.", {}}
                        : Sentence{"Loosen, turn until the meter shows %1 %2, tighten, and measure every end again.",
-                                  {volts(it->second), it->first}};
+                                  {volts(it->second), byName(it->first)}};
         }},
     JudgementRow{
         "cold level", Decision::cannotTell,
@@ -322,7 +324,7 @@ const std::array kTable = {
         [](const Case& c) {
             const PositionLevel& p = worstPosition(c);
             return Sentence{"Cold, %1 was %2; later %3. The cold reading counts: a warm pass does not clear it.",
-                            {p.name, volts(p.coldLevel_V.value_or(0)), volts(p.level_V.value_or(0))}};
+                            {byName(p.name), volts(p.coldLevel_V.value_or(0)), volts(p.level_V.value_or(0))}};
         },
         [](const Case&) {
             return Sentence{

@@ -51,13 +51,13 @@ public:
         prompt.aim_V = aim_V_;
         prompt.aimWithin_V = within_V_;
         const int decimals = bench.findings->meter.resolution_V >= 0.01 ? 2 : 3;
-        prompt.instruction = {say::kTurnTo, {volts(aim_V_, decimals)}};
+        prompt.instruction = {phrases::kTurnTo, {volts(aim_V_, decimals)}};
         const double off_V = std::abs(bench.held_V() - aim_V_);
         if (onAim_) {
-            prompt.instruction = {say::kTighten, {}};
+            prompt.instruction = {phrases::kTighten, {}};
             prompt.progress = std::min(1.0, 0.5 + 0.5 * toSeconds(bench.now - *onAim_) / kTighten_s);
         } else {
-            prompt.wanted = {say::kOffBy, {volts(off_V, decimals)}};
+            prompt.wanted = {phrases::kOffBy, {volts(off_V, decimals)}};
             prompt.progress = start_V_ > 0 ? std::clamp(0.5 * (1 - off_V / start_V_), 0.0, 0.5) : 0;
         }
     }

@@ -36,11 +36,11 @@ bool LeadMove::arrived(const Bench& bench) {
 }
 
 void LeadMove::show(Prompt& prompt) const {
-    const char* where = say::kMoveLeadSignal;
-    if (wanted_ == Wire::reference) where = say::kMoveLeadReference;
-    if (wanted_ == Wire::ground) where = say::kMoveLeadGround;
+    const char* where = phrases::kMoveLeadSignal;
+    if (wanted_ == Wire::reference) where = phrases::kMoveLeadReference;
+    if (wanted_ == Wire::ground) where = phrases::kMoveLeadGround;
     prompt.instruction = {where, {}};
-    prompt.detail = {say::kSayWhenThere, {}};
+    prompt.detail = {phrases::kSayWhenThere, {}};
     prompt.movingLead = true;
 }
 

@@ -4,6 +4,7 @@
 #include "core/procedure/texts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace stillwire {
 
@@ -47,28 +48,25 @@ public:
 
     void show(Prompt& prompt, const Bench& bench) const override {
         if (made_ == 0) {
-            prompt.detail = {say::kWarmWait, {plain(kWarmAfter_s / 60, 0)}};
+            prompt.detail = {phrases::kWarmWait, {plain(kWarmAfter_s / 60, 0)}};
             const double passed = toSeconds(bench.now - bench.keyOn);
             prompt.progress = std::clamp(passed / kWarmAfter_s, 0.0, 1.0);
-            prompt.wanted = {say::kMoreSeconds, {plain(std::max(0.0, kWarmAfter_s - passed), 0)}};
+            prompt.wanted = phrases::kSeconds(static_cast<int>(std::ceil(kWarmAfter_s - passed)));
             return;
         }
         const int left = missing(bench), seen = counted(bench);
-        if (left == 1)
-            prompt.wanted = {say::kOneMorePose, {}};
-        else if (left > 1)
-            prompt.wanted = {say::kMorePoses, {std::to_string(left)}};
+        prompt.wanted = phrases::kPoses(left);
         prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
         prompt.poseFor_s = hold_s_;
         prompt.poseSince = poseSince_;
         if (step_ == Step::wiggleHarness) {
-            prompt.pose = {left_ ? say::kSectionLeft : say::kSectionRight, {std::to_string(section())}};
-            prompt.detail = {say::kSectionsAre, {}};
+            prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section())}};
+            prompt.detail = {phrases::kSectionsAre, {}};
         } else {
-            prompt.pose = {left_ ? say::kHoldLeft : say::kHoldRight, {}};
+            prompt.pose = {left_ ? phrases::kHoldLeft : phrases::kHoldRight, {}};
         }
         const StepCoverage* c = bench.coverage(step_);
-        if (c != nullptr && c->poses > 0 && !c->posesFor95) prompt.detail = {say::kCannotSee, {}};
+        if (c != nullptr && c->poses > 0 && !c->posesFor95) prompt.detail = {phrases::kCannotSee, {}};
     }
 
 private:

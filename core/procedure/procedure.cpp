@@ -83,9 +83,9 @@ struct Procedure::State {
         if (outcome == StepOutcome::done && (step() == Step::reference || step() == Step::ground)) {
             const auto& level = step() == Step::reference ? f.reference : f.ground;
             if (level && level->conformance == Conformance::outside)
-                return ask(
-                    {step() == Step::reference ? say::kReferenceBad : say::kGroundBad, {volts(level->level_V)}},
-                    bench.now);
+                return ask({step() == Step::reference ? phrases::kReferenceBad : phrases::kGroundBad,
+                            {volts(level->level_V)}},
+                           bench.now);
         }
         if (step() == Step::adjust && outcome == StepOutcome::skipped) // then there is nothing to confirm
             path.erase(path.begin() + static_cast<std::ptrdiff_t>(at) + 1);
@@ -182,10 +182,11 @@ struct Procedure::State {
 void Procedure::State::showAsking() {
     if (!trouble.empty()) {
         prompt.instruction = prompt.offer = trouble;
-        prompt.choices = {{Command::offerYes, {say::kEndHere, {}}}, {Command::offerNo, {say::kGoOnAnyway, {}}}};
+        prompt.choices = {{Command::offerYes, {phrases::kEndHere, {}}},
+                          {Command::offerNo, {phrases::kGoOnAnyway, {}}}};
     } else {
-        prompt.instruction = prompt.offer = {say::kOfferSupplyWires, {}};
-        prompt.choices = {{Command::offerYes, {say::kYesLook, {}}}, {Command::offerNo, {say::kNoGoOn, {}}}};
+        prompt.instruction = prompt.offer = {phrases::kOfferSupplyWires, {}};
+        prompt.choices = {{Command::offerYes, {phrases::kYesLook, {}}}, {Command::offerNo, {phrases::kNoGoOn, {}}}};
     }
 }
 
@@ -196,12 +197,12 @@ void Procedure::State::show(const Bench& bench) {
         prompt.finished = mode == Mode::over;
         prompt.stopNow = mode == Mode::stopped;
         if (prompt.stopNow) {
-            prompt.title = prompt.instruction = {say::kOverVoltage, {}};
-            prompt.why = {say::kOverVoltageWhy, {}};
+            prompt.title = prompt.instruction = {phrases::kOverVoltage, {}};
+            prompt.why = {phrases::kOverVoltageWhy, {}};
             prompt.cautions = {{stepText(Step::putBack).cautions.front(), {}}};
             prompt.drawing = stepName(Step::putBack);
         } else {
-            prompt.title = prompt.instruction = {say::kFinished, {}};
+            prompt.title = prompt.instruction = {phrases::kFinished, {}};
             prompt.progress = 1;
         }
         return;
@@ -216,7 +217,7 @@ void Procedure::State::show(const Bench& bench) {
     prompt.drawing = stepName(step());
     prompt.wire = wireOf(step());
     for (const char* caution : text.cautions) prompt.cautions.push_back({caution, {}});
-    for (const std::string& own : sheet.cautions) prompt.cautions.push_back({say::kVerbatim, {own}});
+    for (const std::string& own : sheet.cautions) prompt.cautions.push_back({phrases::kVerbatim, {byName(own)}});
     if (mode == Mode::lead)
         lead.show(prompt);
     else if (mode == Mode::asking)

@@ -66,7 +66,7 @@ public:
     }
     void show(Prompt& prompt, const Bench& bench) const override {
         prompt.progress = share(bench);
-        if (!done(bench)) prompt.wanted = {say::kMoreReadings, {}};
+        if (!done(bench)) prompt.wanted = {phrases::kMoreReadings, {}};
     }
 
 private:
@@ -99,10 +99,7 @@ public:
     void show(Prompt& prompt, const Bench&) const override {
         prompt.progress = std::min(1.0, seen_s_ / kColdFor_s);
         const int left = static_cast<int>(std::ceil(kColdFor_s - seen_s_));
-        if (left > 0)
-            prompt.wanted = {say::kMoreSeconds, {std::to_string(left)}};
-        else
-            prompt.wanted = {say::kMoreReadings, {}};
+        prompt.wanted = left > 0 ? phrases::kSeconds(left) : Sentence{phrases::kMoreReadings, {}};
     }
 
 private:
@@ -130,7 +127,7 @@ public:
     }
     [[nodiscard]] bool done(const Bench&) const override { return done_; }
     void show(Prompt& prompt, const Bench&) const override {
-        prompt.instruction = {off_ ? say::kAfterKeyOff : say::kKeyOff, {}};
+        prompt.instruction = {off_ ? phrases::kAfterKeyOff : phrases::kKeyOff, {}};
         prompt.progress = off_ ? 0.5 : 0;
     }
 

@@ -42,7 +42,7 @@ public:
     [[nodiscard]] bool done(const Bench&) const override { return over_; }
     void show(Prompt& prompt, const Bench&) const override {
         const auto reached = std::count_if(ends_.begin(), ends_.end(), [](const End& e) { return e.reached; });
-        prompt.detail = {say::kSweepSlower, {}};
+        prompt.detail = {phrases::kSweepSlower, {}};
         prompt.progress = (static_cast<double>(reached) + (over_ ? 1 : 0)) / (static_cast<double>(ends_.size()) + 1);
     }
 
@@ -88,7 +88,8 @@ public:
     }
     [[nodiscard]] bool done(const Bench&) const override { return over_; }
     void show(Prompt& prompt, const Bench&) const override {
-        prompt.choices = {{Command::liftOnStop, {say::kOnStop, {}}}, {Command::liftOffStop, {say::kOffStop, {}}}};
+        prompt.choices = {{Command::liftOnStop, {phrases::kOnStop, {}}},
+                          {Command::liftOffStop, {phrases::kOffStop, {}}}};
     }
 
 private:

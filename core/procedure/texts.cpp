@@ -79,4 +79,9 @@ constexpr std::array<StepText, kStepCount> kTable{{
 
 const StepText& stepText(Step step) { return kTable[static_cast<std::size_t>(step)]; }
 
+Sentence phrases::Wanted::operator()(int n) const {
+    if (n <= 0) return {};
+    return n == 1 ? Sentence{one, {}} : Sentence{more, {std::to_string(n)}};
+}
+
 } // namespace stillwire

@@ -3,6 +3,7 @@
 // maker's service literature.
 #pragma once
 
+#include "core/base/sentence.hpp"
 #include "core/capture/mark.hpp"
 
 #include <span>
@@ -20,13 +21,18 @@ struct StepText {
 
 [[nodiscard]] const StepText& stepText(Step step);
 
-namespace say {
+namespace phrases {
 inline constexpr const char* kVerbatim = "%1"; // a sheet's own caution
-inline constexpr const char* kMorePoses = "%1 more poses";
-inline constexpr const char* kOneMorePose = "one more pose";
-inline constexpr const char* kMoreSeconds = "%1 more seconds";
-inline constexpr const char* kMoreReleases = "%1 more releases";
-inline constexpr const char* kMorePlaces = "%1 more positions";
+// What is still wanted, of one and of more.
+struct Wanted {
+    const char* one;
+    const char* more;
+    [[nodiscard]] Sentence operator()(int n) const; // empty: none
+};
+inline constexpr Wanted kPoses{"one more pose", "%1 more poses"};
+inline constexpr Wanted kSeconds{"one more second", "%1 more seconds"};
+inline constexpr Wanted kReleases{"one more release", "%1 more releases"};
+inline constexpr Wanted kPlaces{"one more position", "%1 more positions"};
 inline constexpr const char* kMoreReadings = "a few more steady readings";
 inline constexpr const char* kHoldLeft = "hold left";
 inline constexpr const char* kHoldRight = "hold right";
@@ -70,6 +76,6 @@ inline constexpr const char* kOverVoltage = "Stop: over 5.5 V on the signal. Key
 inline constexpr const char* kOverVoltageWhy =
     "Battery voltage has found its way onto this wire; more testing can harm the controller.";
 inline constexpr const char* kFinished = "The run is over; the verdict stands below.";
-} // namespace say
+} // namespace phrases
 
 } // namespace stillwire

@@ -41,9 +41,8 @@ public:
     void show(Prompt& prompt, const Bench& bench) const override {
         const int all = wanted(bench), left = std::max(0, all - returns_);
         prompt.position = target_;
-        prompt.instruction = {atRest() ? say::kLetGoTo : say::kGoTo, {target_}};
-        prompt.wanted = {step_ == Step::release ? say::kMoreReleases : say::kMorePlaces, {std::to_string(left)}};
-        if (left == 0) prompt.wanted = {};
+        prompt.instruction = {atRest() ? phrases::kLetGoTo : phrases::kGoTo, {byName(target_)}};
+        prompt.wanted = (step_ == Step::release ? phrases::kReleases : phrases::kPlaces)(left);
         prompt.progress = all > 0 ? static_cast<double>(returns_) / all : 1;
     }
 

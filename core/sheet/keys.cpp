@@ -24,19 +24,19 @@ std::string figure(double value) {
 
 } // namespace
 
-void KeyReader::complain(const TomlNode* at, std::string what, std::string mend) {
+void KeyReader::complain(const TomlNode* at, Sentence what, Sentence mend) {
     if (error_) return;
     Error error;
     error.where = origin_.where;
     error.line = at && at->line > 0 ? at->line + origin_.lineOffset : 0;
-    error.what = origin_.what.empty() ? std::move(what) : origin_.what + ": " + what;
+    error.what = origin_.what.empty() ? std::move(what) : Sentence{"%1: %2", {origin_.what, std::move(what)}};
     error.mend = std::move(mend);
     error_ = std::move(error);
 }
 
 double KeyReader::number(const TomlNode& table, const std::string& path, const char* key, double low, double high) {
     if (const auto value = optionalNumber(table, path, key, low, high)) return *value;
-    if (!failed()) complain(&table, named(path, key) + " is missing", "add " + std::string(key) + " = …");
+    if (!failed()) complain(&table, {"%1 is missing", {named(path, key)}}, {"add %1 = …", {key}});
     return 0;
 }
 
@@ -46,12 +46,12 @@ std::optional<double> KeyReader::optionalNumber(const TomlNode& table, const std
     if (!node || failed()) return std::nullopt;
     double value = 0;
     if (!node->number(value)) {
-        complain(node, named(path, key) + " is not a number", "write a number such as 0.5, without quotes");
+        complain(node, {"%1 is not a number", {named(path, key)}}, "write a number such as 0.5, without quotes");
     } else if (!std::isfinite(value)) {
-        complain(node, named(path, key) + " is not finite", "write an ordinary number");
+        complain(node, {"%1 is not finite", {named(path, key)}}, "write an ordinary number");
     } else if (value < low || value > high) {
-        complain(node, named(path, key) + " is " + figure(value) + (value < low ? ", too low" : ", too high"),
-                 "write a value from " + figure(low) + " to " + figure(high));
+        complain(node, {value < low ? "%1 is %2, too low" : "%1 is %2, too high", {named(path, key), figure(value)}},
+                 {"write a value from %1 to %2", {figure(low), figure(high)}});
     } else {
         return value;
     }
@@ -62,16 +62,17 @@ const std::string* KeyReader::text(const TomlNode& table, const std::string& pat
     const TomlNode* node = table.find(key);
     if (failed()) return nullptr;
     if (!node) {
-        if (required) complain(&table, named(path, key) + " is missing", "add " + std::string(key) + " = \"…\"");
+        if (required) complain(&table, {"%1 is missing", {named(path, key)}}, {"add %1 = \"…\"", {key}});
         return nullptr;
     }
     const std::string* value = node->string();
     if (!value || value->empty() || value->size() > 1000) {
-        complain(node, named(path, key) + " is not a short text", "write it in quotes, one line that is not empty");
+        complain(node, {"%1 is not a short text", {named(path, key)}},
+                 "write it in quotes, one line that is not empty");
         return nullptr;
     }
     if (std::any_of(value->begin(), value->end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; })) {
-        complain(node, named(path, key) + " holds a line break or a control character", "write it on one line");
+        complain(node, {"%1 holds a line break or a control character", {named(path, key)}}, "write it on one line");
         return nullptr;
     }
     return value;
@@ -81,11 +82,11 @@ const TomlNode* KeyReader::table(const TomlNode& root, const char* key, bool req
     if (failed()) return nullptr;
     const TomlNode* node = root.find(key);
     if (!node) {
-        if (required) complain(&root, "[" + std::string(key) + "] is missing", "add the table");
+        if (required) complain(&root, {"[%1] is missing", {key}}, "add the table");
         return nullptr;
     }
     if (!node->table()) {
-        complain(node, std::string(key) + " is not a table", "write it as [" + std::string(key) + "]");
+        complain(node, {"%1 is not a table", {key}}, {"write it as [%1]", {key}});
         return nullptr;
     }
     return node;
@@ -97,11 +98,11 @@ const TomlArray* KeyReader::tables(const TomlNode& root, const char* key) {
     const TomlArray* array = node->array();
     if (!array ||
         !std::all_of(array->begin(), array->end(), [](const TomlNode& n) { return n.table() != nullptr; })) {
-        complain(node, std::string(key) + " is not a list of tables", "write each as [[" + std::string(key) + "]]");
+        complain(node, {"%1 is not a list of tables", {key}}, {"write each as [[%1]]", {key}});
         return nullptr;
     }
     if (array->size() > kMaxTables) {
-        complain(node, "more than 100 [[" + std::string(key) + "]] tables", "keep those that are there in fact");
+        complain(node, {"more than 100 [[%1]] tables", {key}}, "keep those that are there in fact");
         return nullptr;
     }
     return array;
@@ -113,10 +114,10 @@ void KeyReader::format(const TomlNode& root, int known) {
     const auto* value = std::get_if<std::int64_t>(&node->value);
     const std::string knownText = std::to_string(known);
     if (!value || *value < 1) {
-        complain(node, "format is not a number from 1 up", "write format = " + knownText);
+        complain(node, "format is not a number from 1 up", {"write format = %1", {knownText}});
     } else if (*value > known) {
-        complain(node, "format " + std::to_string(*value) + " is newer than this program reads (" + knownText + ")",
-                 "update the program or use a file of format " + knownText);
+        complain(node, {"format %1 is newer than this program reads (%2)", {std::to_string(*value), knownText}},
+                 {"update the program or use a file of format %1", {knownText}});
     }
 }
 

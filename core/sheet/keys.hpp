@@ -15,7 +15,7 @@ public:
 
     [[nodiscard]] bool failed() const { return error_.has_value(); }
     [[nodiscard]] const Error& error() const { return *error_; }
-    void complain(const TomlNode* at, std::string what, std::string mend);
+    void complain(const TomlNode* at, Sentence what, Sentence mend);
 
     // `path` is how people name the table: "reference", "position 2"; empty for the top.
     // A required number that is missing, not a number, not finite or outside [low, high] is a complaint.

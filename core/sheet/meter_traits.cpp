@@ -18,7 +18,7 @@ MeterRange readRange(KeyReader& keys, const TomlNode& node, std::size_t number) 
     range.fullScale_V = keys.number(node, path, "full_scale_V", 1e-3, 1e6);
     range.resolution_V = keys.number(node, path, "resolution_V", 1e-9, 1e6);
     if (!keys.failed() && range.resolution_V >= range.fullScale_V) {
-        keys.complain(node.find("resolution_V"), path + ": resolution_V is not below full_scale_V",
+        keys.complain(node.find("resolution_V"), {"%1: resolution_V is not below full_scale_V", {path}},
                       "resolution_V is the step of the last digit");
     }
     if (const auto percent = keys.optionalNumber(node, path, "accuracy_percent", 0, 100)) {

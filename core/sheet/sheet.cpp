@@ -20,8 +20,8 @@ Window readWindow(KeyReader& keys, const TomlNode& table, const std::string& pat
     window.max_V = keys.number(table, path, "max_V", 0, high_V);
     if (!keys.failed() && window.min_V >= window.max_V) {
         keys.complain(table.find("min_V"),
-                      path + ": the window is crossed, min_V " + plain(window.min_V, 3) + " is not below max_V " +
-                          plain(window.max_V, 3),
+                      {"%1: the window is crossed, min_V %2 is not below max_V %3",
+                       {path, plain(window.min_V, 3), plain(window.max_V, 3)}},
                       "put the lower limit in min_V and the higher in max_V");
     }
     return window;
@@ -44,7 +44,7 @@ void readPosition(KeyReader& keys, const TomlNode& node, std::size_t number, She
     if (const auto* name = keys.text(node, path, "name", true)) {
         position.name = *name;
         if (sheet.find(position.name)) {
-            keys.complain(&node, "two positions are named \"" + position.name + "\"", "give each its own name");
+            keys.complain(&node, {"two positions are named \"%1\"", {position.name}}, "give each its own name");
         }
     }
     position.window = readWindow(keys, node, path, sheet.nominal_V);
@@ -52,14 +52,14 @@ void readPosition(KeyReader& keys, const TomlNode& node, std::size_t number, She
     if (const auto aim_V = keys.optionalNumber(node, path, "aim_V", 0, sheet.nominal_V)) {
         position.aim_V = *aim_V;
         if (!keys.failed() && !position.window.contains(*aim_V)) {
-            keys.complain(node.find("aim_V"), path + ": aim_V lies outside the window",
+            keys.complain(node.find("aim_V"), {"%1: aim_V lies outside the window", {path}},
                           "aim between min_V and max_V");
         }
     }
     if (const TomlNode* rest = node.find("rest")) {
         const bool* flag = std::get_if<bool>(&rest->value);
         if (!flag) {
-            keys.complain(rest, path + ": rest is neither true nor false", "write rest = true");
+            keys.complain(rest, {"%1: rest is neither true nor false", {path}}, "write rest = true");
         } else if (*flag) {
             const bool another =
                 std::any_of(sheet.positions.begin(), sheet.positions.end(), [](const Position& p) { return p.rest; });

@@ -204,8 +204,11 @@ Result<TomlNode> parseToml(std::string_view text, const std::string& where) {
     try {
         return convert(toml::parse(text), 0);
     } catch (const toml::parse_error& error) {
-        return Error{Kind::badInput, where, static_cast<int>(error.source().begin.line),
-                     "not TOML: " + std::string(error.description()), "correct that line"};
+        return Error{Kind::badInput,
+                     where,
+                     static_cast<int>(error.source().begin.line),
+                     {"not TOML: %1", {std::string(error.description())}},
+                     "correct that line"};
     } catch (const TooDeep& deep) {
         return Error{Kind::badInput, where, deep.line, "tables are nested too deep", "nest at most a few tables"};
     }

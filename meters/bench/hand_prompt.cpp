@@ -18,7 +18,7 @@ std::string poseOf(const Prompt& prompt) {
     const std::string words = prompt.pose.english();
     const char* way = words.find("left") != std::string::npos ? "left" : "right";
     if (prompt.step != Step::wiggleHarness || prompt.pose.arguments.empty()) return way;
-    return "section-" + prompt.pose.arguments.front() + "/" + way;
+    return "section-" + prompt.pose.arguments.front().text + "/" + way;
 }
 
 } // namespace

@@ -83,7 +83,7 @@ BenchFault readFault(SettingReader& reader, const TomlNode& node) {
     keys.text("kind", out.kind).text("cause", cause);
     if (!cause.empty()) out.cause = cause;
     if (!out.kind.empty() && !bench::faultByName(out.kind)) {
-        reader.wrong(node.line, "no fault is called '" + out.kind + "'",
+        reader.wrong(node.line, {"no fault is called '%1'", {out.kind}},
                      "see meters/bench/README.md for their names");
     }
     Place place{};
@@ -145,7 +145,7 @@ void readPlan(SettingReader& reader, const TomlNode& root, BenchScript& out) {
             if (step) {
                 plan.steps.push_back(*step);
             } else {
-                reader.wrong(keys.node().find("steps")->line, "no step is called '" + name + "'",
+                reader.wrong(keys.node().find("steps")->line, {"no step is called '%1'", {name}},
                              "write a step's name, as in a mark");
             }
         }

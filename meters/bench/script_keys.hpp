@@ -44,15 +44,15 @@ public:
         const TomlNode* node = table_->find(key);
         if (node == nullptr) return *this;
         if (node->array() == nullptr) {
-            reader_.wrong(node->line, std::string(key) + " is not a list of numbers", "write [1.0, 2.0]");
+            reader_.wrong(node->line, {"%1 is not a list of numbers", {key}}, "write [1.0, 2.0]");
             return *this;
         }
         out.clear();
         for (const TomlNode& element : *node->array()) {
             double value = 0;
             if (!element.number(value) || value < least || value > most) {
-                reader_.wrong(element.line, std::string(key) + " holds something that is no number in its range",
-                              "write numbers from " + std::to_string(least) + " to " + std::to_string(most));
+                reader_.wrong(element.line, {"%1 holds something that is no number in its range", {key}},
+                              {"write numbers from %1 to %2", {std::to_string(least), std::to_string(most)}});
                 return *this;
             }
             out.push_back(value);
@@ -65,7 +65,7 @@ public:
         numbers(key, both, least, most);
         if (both.empty()) return *this;
         if (both.size() != 2 || both[0] > both[1]) {
-            reader_.wrong(table_->find(key)->line, std::string(key) + " is not a low and a high figure",
+            reader_.wrong(table_->find(key)->line, {"%1 is not a low and a high figure", {key}},
                           "write two numbers, the lower first");
         } else {
             out = {both[0], both[1]};
@@ -87,7 +87,7 @@ public:
             if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
             std::string list;
             for (const std::string& known : known_) list += (list.empty() ? "" : ", ") + known;
-            reader_.wrong(node.line, "no key '" + key + "' belongs here", "known are: " + list);
+            reader_.wrong(node.line, {"no key '%1' belongs here", {key}}, {"known are: %1", {list}});
         }
     }
 

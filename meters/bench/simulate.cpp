@@ -175,7 +175,7 @@ void Player::play() {
 } // namespace
 
 Result<bench::BenchSetup> prepare(const BenchScript& script, const Sheet& sheet) {
-    const auto broken = [&](std::string what, std::string mend) {
+    const auto broken = [&](Sentence what, Sentence mend) {
         return Error{Error::Kind::badInput, script.name, 0, std::move(what), std::move(mend)};
     };
     if (sheet.positions.size() < 2) return broken("the sheet has fewer than two positions", "give both ends");
@@ -185,8 +185,8 @@ Result<bench::BenchSetup> prepare(const BenchScript& script, const Sheet& sheet)
         for (const Position& position : sheet.positions) setup.mechanics.level_V.push_back(position.aim_V);
     }
     if (setup.mechanics.level_V.size() != sheet.positions.size()) {
-        return broken("levels for " + std::to_string(setup.mechanics.level_V.size()) + " positions, the sheet has " +
-                          std::to_string(sheet.positions.size()),
+        return broken({"levels for %1 positions, the sheet has %2",
+                       {std::to_string(setup.mechanics.level_V.size()), std::to_string(sheet.positions.size())}},
                       "give one level for each");
     }
     for (const BenchFault& fault : script.faults) {
@@ -198,7 +198,7 @@ Result<bench::BenchSetup> prepare(const BenchScript& script, const Sheet& sheet)
         } else {
             const auto kind = bench::faultByName(fault.kind);
             if (!kind) {
-                return broken("no fault is called '" + fault.kind + "'",
+                return broken({"no fault is called '%1'", {fault.kind}},
                               "see meters/bench/README.md for their names");
             }
             made = bench::addFault(setup, *kind, sheet);

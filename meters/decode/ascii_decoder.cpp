@@ -38,12 +38,12 @@ StatusBits statusOf(std::string_view text, const AsciiLayout& layout) {
 
 } // namespace
 
-std::string AsciiDecoder::line(std::string_view text, Time arrived, std::vector<Reading>& out) {
+Sentence AsciiDecoder::line(std::string_view text, Time arrived, std::vector<Reading>& out) {
     if (text.size() != static_cast<std::size_t>(layout_.length))
-        return "a frame of " + std::to_string(text.size()) + " characters in place of " +
-               std::to_string(layout_.length);
+        return {"a frame of %1 characters in place of %2",
+                {std::to_string(text.size()), std::to_string(layout_.length)}};
     if (std::any_of(text.begin(), text.end(), [](char c) { return c < 0x20 || c == 0x7F; })) // signed: also over 0x7F
-        return "not text: " + quoteLine(text) + "; check the baud rate and the bits";
+        return {"not text: %1; check the baud rate and the bits", {quoteLine(text)}};
     const StatusBits status = statusOf(text, layout_);
     Reading reading{.time = arrived, .flags = status.flags};
     const bool otherFunction =
@@ -54,7 +54,7 @@ std::string AsciiDecoder::line(std::string_view text, Time arrived, std::vector<
         if (range != layout_.rangeExponent10.end())
             exponent = range->second;
         else if (!otherFunction)
-            return "a range character that the layout does not list: " + quoteLine(text);
+            return {"a range character that the layout does not list: %1", {quoteLine(text)}};
     }
     const std::string_view digits =
         text.substr(static_cast<std::size_t>(layout_.digitsAt - 1), static_cast<std::size_t>(layout_.digits));
@@ -67,7 +67,7 @@ std::string AsciiDecoder::line(std::string_view text, Time arrived, std::vector<
         const bool all = std::all_of(digits.begin(), digits.end(), [](char c) { return c >= '0' && c <= '9'; });
         const auto value =
             all ? parseDecimal((status.minus ? "-" : "") + std::string(digits), exponent) : std::nullopt;
-        if (!value || !(std::abs(*value) < kLargestVolts_V)) return "no number in " + quoteLine(text);
+        if (!value || !(std::abs(*value) < kLargestVolts_V)) return {"no number in %1", {quoteLine(text)}};
         reading.volts_V = *value;
     }
     out.push_back(reading);

@@ -2,6 +2,7 @@
 // A decoder turns bytes into readings. Pure: no clock, no port; any split of the bytes gives the same readings.
 #pragma once
 
+#include "core/base/sentence.hpp"
 #include "core/base/time.hpp"
 #include "core/capture/reading.hpp"
 
@@ -36,7 +37,7 @@ public:
     [[nodiscard]] virtual NotVolts notVolts() const { return NotVolts::unsaid; }
     virtual std::optional<Answer> takeAnswer() { return std::nullopt; } // the newest, once
     [[nodiscard]] virtual std::size_t droppedBytes() const = 0;         // garbage so far
-    [[nodiscard]] virtual std::string lastComplaint() const = 0; // why the last bytes were dropped; empty: none were
+    [[nodiscard]] virtual Sentence lastComplaint() const = 0; // why the last bytes were dropped; empty: none were
 };
 
 } // namespace stillwire

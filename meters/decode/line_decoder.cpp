@@ -28,7 +28,7 @@ void LineDecoder::endOfLine(Time arrived, std::vector<Reading>& out) {
     if (skip && !tooLong) {
         dropped_ += length_;
     } else if (length_ > 0 && !tooLong) {
-        const std::string why = line(line_, arrived, out);
+        const Sentence why = line(line_, arrived, out);
         if (!why.empty()) {
             dropped_ += length_;
             complaint_ = why;

@@ -16,12 +16,12 @@ public:
     void reset() final;
     void beginMidStream() final { skipFirst_ = true; }
     [[nodiscard]] std::size_t droppedBytes() const final { return dropped_; }
-    [[nodiscard]] std::string lastComplaint() const final { return complaint_; }
+    [[nodiscard]] Sentence lastComplaint() const final { return complaint_; }
 
 protected:
     // Appends the readings of one line (not empty, no line end), or returns why it has none; empty: taken, or of no
     // interest.
-    virtual std::string line(std::string_view text, Time arrived, std::vector<Reading>& out) = 0;
+    virtual Sentence line(std::string_view text, Time arrived, std::vector<Reading>& out) = 0;
 
 private:
     void endOfLine(Time arrived, std::vector<Reading>& out);
@@ -30,7 +30,7 @@ private:
     std::size_t length_ = 0; // of the line so far, also when too long to keep
     bool skipFirst_ = false; // the first line may be the tail of one
     std::size_t dropped_ = 0;
-    std::string complaint_;
+    Sentence complaint_;
 };
 
 // A line shortened and made printable, for a complaint.

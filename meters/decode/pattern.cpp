@@ -29,7 +29,7 @@ Result<LinePattern> LinePattern::compile(const std::string& pattern) {
     out.compiled_->expression = std::make_unique<re2::RE2>(pattern, options);
     const re2::RE2& expression = *out.compiled_->expression;
     if (!expression.ok())
-        return Error{.what = "the pattern is not a regular expression: " + expression.error(),
+        return Error{.what = {"the pattern is not a regular expression: %1", {expression.error()}},
                      .mend = "write it in the RE2 syntax, in single quotes"};
     const std::map<std::string, int>& names = expression.NamedCapturingGroups();
     const auto group = [&names](const char* name) {

@@ -22,7 +22,7 @@ std::string_view trimmed(std::string_view text) {
 
 } // namespace
 
-std::string ScpiDecoder::line(std::string_view text, Time arrived, std::vector<Reading>& out) {
+Sentence ScpiDecoder::line(std::string_view text, Time arrived, std::vector<Reading>& out) {
     const std::size_t before = out.size();
     for (std::size_t at = 0; at <= text.size();) {
         const std::size_t end = std::min(text.find_first_of(",;", at), text.size());
@@ -33,7 +33,7 @@ std::string ScpiDecoder::line(std::string_view text, Time arrived, std::vector<R
             out.resize(before);
             answer_ = parseScpiAnswer(trimmed(text));
             if (answer_) return {};
-            return "not a reading: " + quoteLine(text);
+            return {"not a reading: %1", {quoteLine(text)}};
         }
         if (std::abs(*value) >= kNotANumberFrom)
             reading.flags = Flag::unit;

@@ -15,7 +15,7 @@ public:
     std::optional<Answer> takeAnswer() override { return std::exchange(answer_, std::nullopt); }
 
 protected:
-    std::string line(std::string_view text, Time arrived, std::vector<Reading>& out) override;
+    Sentence line(std::string_view text, Time arrived, std::vector<Reading>& out) override;
 
 private:
     std::optional<Answer> answer_;

@@ -80,10 +80,10 @@ Display displayOf(const Frame& frame) {
 
 } // namespace
 
-void SegmentDecoder::drop(std::size_t bytes, const char* why) {
+void SegmentDecoder::drop(std::size_t bytes, Sentence why) {
     if (bytes == 0) return;
     dropped_ += bytes;
-    complaint_ = why;
+    complaint_ = std::move(why);
 }
 
 void SegmentDecoder::push(std::span<const std::uint8_t> bytes, Time arrived, std::vector<Reading>& out) {

@@ -13,17 +13,17 @@ public:
     void reset() override;
     [[nodiscard]] NotVolts notVolts() const override { return notVolts_; }
     [[nodiscard]] std::size_t droppedBytes() const override { return dropped_; }
-    [[nodiscard]] std::string lastComplaint() const override { return complaint_; }
+    [[nodiscard]] Sentence lastComplaint() const override { return complaint_; }
 
 private:
-    void drop(std::size_t bytes, const char* why);
+    void drop(std::size_t bytes, Sentence why);
     void frame(Time arrived, std::vector<Reading>& out);
 
     std::array<std::uint8_t, kSegmentFrame> frame_{}; // low nibbles
     std::size_t filled_ = 0;
     std::size_t dropped_ = 0;
     NotVolts notVolts_ = NotVolts::unsaid;
-    std::string complaint_;
+    Sentence complaint_;
 };
 
 } // namespace stillwire

@@ -125,13 +125,13 @@ Words fromMatch(const PatternMatch& match) {
 
 } // namespace
 
-std::string TextDecoder::line(std::string_view text, Time arrived, std::vector<Reading>& out) {
-    if (hasControls(text)) return "not text: " + quoteLine(text) + "; check the baud rate";
+Sentence TextDecoder::line(std::string_view text, Time arrived, std::vector<Reading>& out) {
+    if (hasControls(text)) return {"not text: %1; check the baud rate", {quoteLine(text)}};
     Words words;
     std::string pointed;
     if (pattern_) {
         const auto match = pattern_->match(text);
-        if (!match) return "the pattern does not find " + quoteLine(text);
+        if (!match) return {"the pattern does not find %1", {quoteLine(text)}};
         words = fromMatch(*match);
         if (decimalComma_) {
             pointed = withPoint(words.number);
@@ -140,15 +140,15 @@ std::string TextDecoder::line(std::string_view text, Time arrived, std::vector<R
     } else {
         pointed = decimalComma_ ? withPoint(text) : std::string(text);
         words = readWords(pointed);
-        if (words.number.empty() && !words.overload) return "no number in " + quoteLine(text);
+        if (words.number.empty() && !words.overload) return {"no number in %1", {quoteLine(text)}};
     }
-    if (!words.strange.empty()) return "a unit that is not known: " + quoteLine(text);
+    if (!words.strange.empty()) return {"a unit that is not known: %1", {quoteLine(text)}};
     std::optional<double> volts;
     if (!words.overload) {
         volts = parseDecimal(words.number, words.unit.exponent10);
-        if (!volts) return "no number in " + quoteLine(text);
+        if (!volts) return {"no number in %1", {quoteLine(text)}};
         if (words.unit.dcVolts && !(std::abs(*volts) < kLargestVolts_V))
-            return "too large for volts: " + quoteLine(text);
+            return {"too large for volts: %1", {quoteLine(text)}};
     }
     notVolts_ = words.because;
     out.push_back(reading(arrived, words, volts));

@@ -17,7 +17,7 @@ public:
     [[nodiscard]] NotVolts notVolts() const override { return notVolts_; }
 
 protected:
-    std::string line(std::string_view text, Time arrived, std::vector<Reading>& out) override;
+    Sentence line(std::string_view text, Time arrived, std::vector<Reading>& out) override;
 
 private:
     std::optional<LinePattern> pattern_;

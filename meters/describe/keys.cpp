@@ -3,7 +3,7 @@
 
 namespace stillwire {
 
-void SettingReader::wrong(int line, std::string what, std::string mend) {
+void SettingReader::wrong(int line, Sentence what, Sentence mend) {
     if (!error_) error_ = Error{.where = where_, .line = line, .what = std::move(what), .mend = std::move(mend)};
 }
 
@@ -13,7 +13,7 @@ void SettingReader::flag(const TomlNode& table, const char* key, bool& out) {
     if (const bool* value = std::get_if<bool>(&node->value))
         out = *value;
     else
-        wrong(node->line, std::string(key) + " is neither true nor false", "write true or false, without quotes");
+        wrong(node->line, {"%1 is neither true nor false", {key}}, "write true or false, without quotes");
 }
 
 void SettingReader::integer(const TomlNode& table, const char* key, int least, int most, int& out) {
@@ -23,8 +23,8 @@ void SettingReader::integer(const TomlNode& table, const char* key, int least, i
     if (value != nullptr && *value >= least && *value <= most)
         out = static_cast<int>(*value);
     else
-        wrong(node->line, std::string(key) + " is not a whole number in its range",
-              "write one from " + std::to_string(least) + " to " + std::to_string(most));
+        wrong(node->line, {"%1 is not a whole number in its range", {key}},
+              {"write one from %1 to %2", {std::to_string(least), std::to_string(most)}});
 }
 
 void SettingReader::number(const TomlNode& table, const char* key, double least, double most, double& out) {
@@ -34,8 +34,8 @@ void SettingReader::number(const TomlNode& table, const char* key, double least,
     if (node->number(value) && value >= least && value <= most)
         out = value;
     else
-        wrong(node->line, std::string(key) + " is not a number in its range",
-              "write one from " + std::to_string(least) + " to " + std::to_string(most));
+        wrong(node->line, {"%1 is not a number in its range", {key}},
+              {"write one from %1 to %2", {std::to_string(least), std::to_string(most)}});
 }
 
 void SettingReader::text(const TomlNode& table, const char* key, std::string& out) {
@@ -44,17 +44,16 @@ void SettingReader::text(const TomlNode& table, const char* key, std::string& ou
     if (node->string() != nullptr)
         out = *node->string();
     else
-        wrong(node->line, std::string(key) + " is not text", "put it in quotes");
+        wrong(node->line, {"%1 is not text", {key}}, "put it in quotes");
 }
 
 void SettingReader::texts(const TomlNode& table, const char* key, std::vector<std::string>& out) {
     const TomlNode* node = find(table, key);
     if (node == nullptr) return;
-    if (node->array() == nullptr)
-        return wrong(node->line, std::string(key) + " is not a list", "write [\"one\", \"two\"]");
+    if (node->array() == nullptr) return wrong(node->line, {"%1 is not a list", {key}}, "write [\"one\", \"two\"]");
     for (const TomlNode& element : *node->array()) {
         if (element.string() == nullptr)
-            return wrong(element.line, std::string(key) + " holds something that is not text", "put it in quotes");
+            return wrong(element.line, {"%1 holds something that is not text", {key}}, "put it in quotes");
         out.push_back(*element.string());
     }
 }
@@ -62,7 +61,7 @@ void SettingReader::texts(const TomlNode& table, const char* key, std::vector<st
 const TomlNode* SettingReader::table(const TomlNode& parent, const char* key) {
     const TomlNode* node = find(parent, key);
     if (node == nullptr || node->table() != nullptr) return node;
-    wrong(node->line, std::string(key) + " is not a table", "write [" + std::string(key) + "] on a line of its own");
+    wrong(node->line, {"%1 is not a table", {key}}, {"write [%1] on a line of its own", {key}});
     return nullptr;
 }
 

@@ -36,10 +36,10 @@ public:
             }
             list += (list.empty() ? "" : ", ") + std::string(word);
         }
-        wrong(node->line, std::string(key) + " is not a word we know", "use one of: " + list);
+        wrong(node->line, {"%1 is not a word we know", {key}}, {"use one of: %1", {list}});
     }
 
-    void wrong(int line, std::string what, std::string mend);
+    void wrong(int line, Sentence what, Sentence mend);
     [[nodiscard]] const std::optional<Error>& error() const { return error_; }
 
 private:

@@ -24,7 +24,7 @@ public:
 struct Replay {
     std::unique_ptr<Link> link;
     CaptureHeader header;
-    std::vector<std::string> warnings; // of the reader
+    std::vector<Sentence> warnings; // of the reader
 };
 
 // Errors are loadCapture's.

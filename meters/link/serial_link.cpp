@@ -57,10 +57,9 @@ public:
         open_ = true;
         if (sp_get_port_handle(port_, &descriptor_) != SP_OK) return fail(portError(name_, EIO));
         if (!claimPort(descriptor_)) return fail(portError(name_, EBUSY));
-        if (const char* refused = applySettings())
-            return fail(Error{.where = name_,
-                              .what = std::string("the port refuses the ") + refused + " of the meter description",
-                              .mend = "correct [link] there, or use another adapter"});
+        if (const Sentence refused = applySettings(); !refused.empty())
+            return fail(
+                Error{.where = name_, .what = refused, .mend = "correct [link] there, or use another adapter"});
         sp_flush(port_, SP_BUF_INPUT); // what came before is torn and has no time
         usb_ = usbOf(port_);
         seen_ = true;
@@ -112,19 +111,25 @@ private:
         return found.has_value();
     }
 
-    // What the port refuses, or null.
-    const char* applySettings() {
-        if (sp_set_flowcontrol(port_, flowOf(settings_.flow)) != SP_OK) return "flow control";
-        if (sp_set_baudrate(port_, settings_.baud) != SP_OK) return "baud rate";
-        if (sp_set_bits(port_, settings_.bits) != SP_OK) return "data bits";
-        if (sp_set_parity(port_, parityOf(settings_.parity)) != SP_OK) return "parity";
-        if (sp_set_stopbits(port_, settings_.stopBits) != SP_OK) return "stop bits";
-        if (sp_set_dtr(port_, settings_.dtr ? SP_DTR_ON : SP_DTR_OFF) != SP_OK) return "DTR level";
+    // That the port refuses one of them; empty: none.
+    Sentence applySettings() {
+        if (sp_set_flowcontrol(port_, flowOf(settings_.flow)) != SP_OK)
+            return "the port refuses the flow control of the meter description";
+        if (sp_set_baudrate(port_, settings_.baud) != SP_OK)
+            return "the port refuses the baud rate of the meter description";
+        if (sp_set_bits(port_, settings_.bits) != SP_OK)
+            return "the port refuses the data bits of the meter description";
+        if (sp_set_parity(port_, parityOf(settings_.parity)) != SP_OK)
+            return "the port refuses the parity of the meter description";
+        if (sp_set_stopbits(port_, settings_.stopBits) != SP_OK)
+            return "the port refuses the stop bits of the meter description";
+        if (sp_set_dtr(port_, settings_.dtr ? SP_DTR_ON : SP_DTR_OFF) != SP_OK)
+            return "the port refuses the DTR level of the meter description";
         // With hardware flow control RTS is the driver's.
         if (settings_.flow != FlowControl::hardware &&
             sp_set_rts(port_, settings_.rts ? SP_RTS_ON : SP_RTS_OFF) != SP_OK)
-            return "RTS level";
-        return nullptr;
+            return "the port refuses the RTS level of the meter description";
+        return {};
     }
 
     std::string name_;
@@ -199,8 +204,9 @@ Error portError(const std::string& port, int cause, const std::string& busyWith)
                 .mend = "plug the adapter in; \"stillwire ports\" lists what is there"};
     case EBUSY:
         return {.where = port,
-                .what = "another program holds the port" + (busyWith.empty() ? "" : " (" + busyWith + ")"),
-                .mend = "close it; \"sudo fuser -v " + port + "\" names it"};
+                .what = busyWith.empty() ? Sentence{"another program holds the port"}
+                                         : Sentence{"another program holds the port (%1)", {busyWith}},
+                .mend = {"close it; \"sudo fuser -v %1\" names it", {port}}};
     case EACCES:
     case EPERM:
         return {.where = port,
@@ -208,7 +214,7 @@ Error portError(const std::string& port, int cause, const std::string& busyWith)
                 .mend = "add yourself to the dialout group: sudo usermod -aG dialout $USER, then log in again"};
     default:
         return {.where = port,
-                .what = std::string("the port does not open: ") + std::strerror(cause),
+                .what = {"the port does not open: %1", {std::strerror(cause)}},
                 .mend = "unplug the adapter, plug it in again and retry"};
     }
 }

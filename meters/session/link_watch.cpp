@@ -19,18 +19,18 @@ LinkWatch::LinkWatch(std::string port, const MeterDescription& description)
       silentAfter_(std::max(kSilence, fromSeconds(4 * description.traits.interval_s))) {}
 
 void LinkWatch::opened(std::string port, Time now) {
-    backSays_.clear();
-    if (lost_) {
-        backSays_ = port == port_ ? port + " is back" : "the adapter is back as " + port;
-        backSays_ += " after " + seconds(toSeconds(now - lostAt_)) + "; the capture went on with a gap";
-    }
+    backSays_ = {};
+    if (lost_)
+        backSays_ = {port == port_ ? "%1 is back after %2; the capture went on with a gap"
+                                   : "the adapter is back as %1 after %2; the capture went on with a gap",
+                     {port, seconds(toSeconds(now - lostAt_))}};
     port_ = std::move(port);
     openedAt_ = backAt_ = now;
     lost_ = anyBytes_ = anyReading_ = false;
-    complaint_.clear();
+    complaint_ = {};
     refused_.clear();
     frozen_ = false;
-    lostBecause_.clear();
+    lostBecause_ = {};
 }
 
 void LinkWatch::bytesCame(Time now) {
@@ -52,7 +52,7 @@ void LinkWatch::lost(Time now) {
 
 void LinkWatch::slept(double seconds_s, Time now) {
     backAt_ = now;
-    backSays_ = "the computer slept for " + seconds(seconds_s) + "; the capture has a gap there";
+    backSays_ = {"the computer slept for %1; the capture has a gap there", {seconds(seconds_s)}};
 }
 
 void LinkWatch::blindWas(const std::vector<BlindSpan>& blind, Time now) {
@@ -63,9 +63,9 @@ void LinkWatch::blindWas(const std::vector<BlindSpan>& blind, Time now) {
     if (last.cause != BlindCause::autorange) return;
     const BlindTime lately = blindTime(blind, BlindCause::autorange, now - kHuntingWithin, now);
     rangeSays_ = lately.spans >= kHunting
-                     ? "lock the meter's range: it changed " + std::to_string(lately.spans) +
-                           " times in a minute and was blind for " + seconds(lately.total_s) + " of it"
-                     : "lock the meter's range: it went blind for " + seconds(toSeconds(last.to - last.from));
+                     ? Sentence{"lock the meter's range: it changed %1 times in a minute and was blind for %2 of it",
+                                {std::to_string(lately.spans), seconds(lately.total_s)}}
+                     : Sentence{"lock the meter's range: it went blind for %1", {seconds(toSeconds(last.to - last.from))}};
 }
 
 LinkState LinkWatch::state(Time now) const {
@@ -76,42 +76,43 @@ LinkState LinkWatch::state(Time now) const {
     return anyReading_ ? LinkState::live : LinkState::opening;
 }
 
-std::string LinkWatch::saysSilent(Time now) const {
-    const std::string baud = std::to_string(baud_) + " baud";
-    if (anyBytes_ && now - bytesAt_ <= silentAfter_) {
-        return "bytes come from " + port_ +
-               " but no reading: " + (complaint_.empty() ? std::string("they form no frame") : complaint_) +
-               "; check " + baud + " and the meter description";
-    }
+Sentence LinkWatch::saysSilent(Time now) const {
+    const std::string baud = std::to_string(baud_);
+    if (anyBytes_ && now - bytesAt_ <= silentAfter_)
+        return {"bytes come from %1 but no reading: %2; check %3 baud and the meter description",
+                {port_, complaint_.empty() ? Sentence{"they form no frame"} : complaint_, baud}};
     if (anyReading_)
-        return "the meter on " + port_ + " has been silent for " + seconds(toSeconds(now - readingAt_)) +
-               ": it may have switched itself off; switch it on with its auto-off disabled, then look at the cable";
-    return std::string("nothing comes from the meter on ") + port_ +
-           (polled_ ? ": switch it on, set it to remote, and check the cable and "
-                    : ": switch it on, press its data-output key, and check the cable and ") +
-           baud;
+        return {"the meter on %1 has been silent for %2: it may have switched itself off; switch it on with its auto-off "
+                "disabled, then look at the cable",
+                {port_, seconds(toSeconds(now - readingAt_))}};
+    return {
+        polled_
+            ? "nothing comes from the meter on %1: switch it on, set it to remote, and check the cable and %2 baud"
+            : "nothing comes from the meter on %1: switch it on, press its data-output key, and check the cable "
+              "and %2 baud",
+        {port_, baud}};
 }
 
-std::string LinkWatch::says(Time now) const {
+Sentence LinkWatch::says(Time now) const {
     switch (state(now)) {
     case LinkState::lost:
-        return port_ + " is gone: put the cable back; the capture goes on by itself" +
-               (lostBecause_.empty() ? "" : " (" + lostBecause_ + ")");
+        if (lostBecause_.empty()) return {"%1 is gone: put the cable back; the capture goes on by itself", {port_}};
+        return {"%1 is gone: put the cable back; the capture goes on by itself (%2)", {port_, lostBecause_}};
     case LinkState::silent: return saysSilent(now);
     case LinkState::live: break;
     case LinkState::opening: return backSays_;
     case LinkState::ended:
     case LinkState::failed: return {};
     }
-    if (const std::string now_says = saysReading(); !now_says.empty()) return now_says;
+    if (const Sentence reading = saysReading(); !reading.empty()) return reading;
     if (!backSays_.empty() && now - backAt_ < kTellBack) return backSays_;
     if (!refused_.empty())
-        return "the meter on " + port_ + " refuses a command (" + refused_ + "): correct [link] in its description";
+        return {"the meter on %1 refuses a command (%2): correct [link] in its description", {port_, refused_}};
     return rangeSays_;
 }
 
 // What is wrong with the newest reading.
-std::string LinkWatch::saysReading() const {
+Sentence LinkWatch::saysReading() const {
     if (last_.flags.has(Flag::unit)) {
         switch (notVolts_) {
         case NotVolts::relative: return "relative mode is on, so the meter does not show volts: switch it off";

@@ -19,21 +19,21 @@ public:
     void opened(std::string port, Time now); // at the start, and back after a loss
     void bytesCame(Time now);
     void readingCame(const Reading& reading, NotVolts notVolts = NotVolts::unsaid);
-    void complained(std::string complaint) { complaint_ = std::move(complaint); }
+    void complained(Sentence complaint) { complaint_ = std::move(complaint); }
     void lost(Time now);
-    void stillLost(std::string why) { lostBecause_ = std::move(why); } // why the last try to open again failed
+    void stillLost(Sentence why) { lostBecause_ = std::move(why); } // why the last try to open again failed
     void slept(double seconds_s, Time now);
     void refused(std::string answer) { refused_ = std::move(answer); } // an entry of the meter's error queue
     void blindWas(const std::vector<BlindSpan>& blind, Time now);      // all so far, the open one last
     void ended() { ended_ = true; }
 
     [[nodiscard]] LinkState state(Time now) const;
-    [[nodiscard]] std::string says(Time now) const;
+    [[nodiscard]] Sentence says(Time now) const;
     [[nodiscard]] Time silentAfter() const { return silentAfter_; }
 
 private:
-    [[nodiscard]] std::string saysSilent(Time now) const;
-    [[nodiscard]] std::string saysReading() const;
+    [[nodiscard]] Sentence saysSilent(Time now) const;
+    [[nodiscard]] Sentence saysReading() const;
 
     std::string port_;
     int baud_;
@@ -43,12 +43,12 @@ private:
     bool anyBytes_ = false, anyReading_ = false; // since it opened
     bool lost_ = false, ended_ = false;
     Reading last_;
-    std::string complaint_, lostBecause_, backSays_;
+    Sentence complaint_, lostBecause_, backSays_;
     std::string refused_;
     NotVolts notVolts_ = NotVolts::unsaid;
     bool frozen_ = false;
     std::size_t toldBlind_ = 0;
-    std::string rangeSays_; // what the range changes so far come to
+    Sentence rangeSays_; // what the range changes so far come to
 };
 
 } // namespace stillwire

@@ -261,9 +261,9 @@ void LiveSession::publish(bool always) {
     next->lastFlags = evidence_.lastReading().flags;
     next->link = rows_ != nullptr && !ended_ ? LinkState::live : line_->watch().state(at);
     if (rows_ == nullptr) next->linkSays = line_->watch().says(at);
-    if (const std::string says = reference_ ? reference_->watch().says(at) : std::string();
+    if (const Sentence says = reference_ ? reference_->watch().says(at) : Sentence{};
         !says.empty() && next->linkSays.empty())
-        next->linkSays = "on the reference: " + says;
+        next->linkSays = {"on the reference: %1", {says}};
     next->capturePath = recorder_.path();
     next->recorderSays = recorder_.says();
     next->pendingBytes = recorder_.pendingBytes();

@@ -85,13 +85,13 @@ void Recorder::writeLoop(const std::stop_token& stop) {
 
 void Recorder::told(const Status& wrote) {
     failing_ = !wrote;
-    const std::string trouble = wrote ? std::string() : wrote.error().text();
+    Sentence trouble = wrote ? Sentence{} : wrote.error().sentence();
     if (trouble == trouble_) return;
     if (trouble.empty())
         logInfo("the capture is on the disk again");
     else
-        logWarning(trouble);
-    trouble_ = trouble;
+        logWarning(trouble.english());
+    trouble_ = std::move(trouble);
 }
 
 void Recorder::syncLoop(const std::stop_token& stop) {
@@ -105,7 +105,7 @@ void Recorder::syncLoop(const std::stop_token& stop) {
         if (status && written != synced) status = file->sync();
         lock.lock();
         synced = written;
-        syncTrouble_ = status ? std::string() : status.error().text();
+        syncTrouble_ = status ? Sentence{} : status.error().sentence();
     }
 }
 
@@ -145,7 +145,7 @@ void Recorder::save(const std::string& path) {
     }
     {
         const std::lock_guard lock(mutex_);
-        saveTrouble_ = status ? std::string() : status.error().text();
+        saveTrouble_ = status ? Sentence{} : status.error().sentence();
         saveTroubleAt_ = awakeTime();
         saving_ = false;
         if (status) saved_ = std::move(saved);
@@ -160,8 +160,8 @@ void Recorder::adopt() {
     note_.movedTo(target_.file->path());
     written_ = target_.given;
     failing_ = behind_ = false;
-    syncTrouble_.clear();
-    trouble_.clear();
+    syncTrouble_ = {};
+    trouble_ = {};
     logInfo("the capture goes on in " + target_.file->path());
 }
 
@@ -175,7 +175,7 @@ void Recorder::finish() {
     Status status = target_.file->inPlace();
     if (status) status = target_.file->sync();
     const std::lock_guard lock(mutex_);
-    if (!status && trouble_.empty()) trouble_ = status.error().text();
+    if (!status && trouble_.empty()) trouble_ = status.error().sentence();
     noteWhole();
 }
 
@@ -188,15 +188,15 @@ std::string Recorder::path() const {
     return target_.file ? target_.file->path() : std::string();
 }
 
-std::string Recorder::says() const {
+Sentence Recorder::says() const {
     const std::lock_guard lock(mutex_);
     if (!trouble_.empty()) return trouble_;
     if (!saveTrouble_.empty() && awakeTime() - saveTroubleAt_ < kSaveTold) return saveTrouble_;
     if (!syncTrouble_.empty()) return syncTrouble_;
     const Time behind = awakeTime() - behindSince_;
     if (!behind_ || behind < kBehindTold) return {};
-    return target_.file->path() + ": the disk has been busy for " + seconds(toSeconds(behind)) +
-           "; the capture goes on in memory";
+    return {"%1: the disk has been busy for %2; the capture goes on in memory",
+            {target_.file->path(), seconds(toSeconds(behind))}};
 }
 
 std::size_t Recorder::pendingBytes() const {

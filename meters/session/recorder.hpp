@@ -44,7 +44,7 @@ public:
     void finish(); // writes, syncs, saves what is being saved, ends the threads; nothing is recorded afterwards
 
     [[nodiscard]] std::string path() const;         // empty: not recording
-    [[nodiscard]] std::string says() const;         // one sentence, empty when all is well
+    [[nodiscard]] Sentence says() const;            // one sentence, empty when all is well
     [[nodiscard]] std::size_t pendingBytes() const; // of rows that are in no file
 
 private:
@@ -70,7 +70,7 @@ private:
     RecordingNote note_;
     std::optional<Target> saved_; // the write thread takes it over
     std::size_t written_ = 0;     // bytes of rows that are in target_'s file
-    std::string trouble_, syncTrouble_, saveTrouble_;
+    Sentence trouble_, syncTrouble_, saveTrouble_;
     Time saveTroubleAt_{0}, behindSince_{0}; // by the waking clock
     bool failing_ = false, behind_ = false, saving_ = false;
     std::condition_variable_any work_, progress_, second_;

@@ -37,9 +37,9 @@ struct SessionSnapshot {
     double lastVolts_V = 0; // NaN: no number
     ReadingFlags lastFlags;
     LinkState link = LinkState::opening;
-    std::string linkSays;         // one sentence, empty when all is well
+    Sentence linkSays;            // one sentence, empty when all is well
     std::string capturePath;      // empty: not recording
-    std::string recorderSays;     // one sentence, empty when all is well
+    Sentence recorderSays;        // one sentence, empty when all is well
     std::size_t pendingBytes = 0; // of rows in memory that the disk did not take
     std::size_t garbageBytes = 0;
 };

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/fake_session.hpp"
 
+#include "core/procedure/texts.hpp"
+
 #include <chrono>
 #include <cmath>
 #include <thread>
@@ -18,7 +20,7 @@ struct Dip {
 constexpr Dip kDips[] = {{33.0, 2, 2.70}, {41.9, 1, 2.70}, {49.2, 2, 2.21}, {55.6, 2, 2.70},
                          {61.5, 1, 2.90}, {67.1, 1, 1.98}, {74.6, 2, 1.98}};
 
-Sentence sentence(const char* pattern, std::vector<std::string> arguments = {}) {
+Sentence sentence(const char* pattern, std::vector<Argument> arguments = {}) {
     return {pattern, std::move(arguments)};
 }
 
@@ -80,29 +82,38 @@ void fillFindings(Findings& f) {
     f.steps = {shaft};
     f.wiggle = shaft;
     f.verdict.decision = Decision::replace;
-    f.verdict.reasons = {sentence("steady inside its window, but not when the shaft is pushed")};
-    f.verdict.next = {sentence("hold the connector still and repeat the same push")};
+    f.verdict.reasons = {
+        sentence("The signal dropped out in %1 of %2 poses of the shaft, the pedal still: %3 went to %4 or further.",
+                 {"7", "23", "4.12 V", "1.98 V"})};
+    f.verdict.next = {
+        sentence("Hold the connector still and repeat the wiggle; then watch the reference and the ground wire under "
+                 "the same wiggle.")};
+    f.verdict.notTested = {sentence("The sweep was not done.")};
+}
+
+void sayStep(Prompt& p, Step step) {
+    const StepText& text = stepText(step);
+    p.step = step;
+    p.title = sentence(text.title);
+    p.cautions.clear();
+    for (const char* caution : text.cautions) p.cautions.push_back(sentence(caution));
+    p.instruction = sentence(text.instruction);
+    p.detail = {};
+    p.why = sentence(text.why);
+    p.drawing = stepName(step);
 }
 
 void fillPrompt(SessionSnapshot& s) {
     Prompt& p = s.prompt;
-    p.step = Step::wiggleShaft;
     p.number = 5;
     p.of = 11;
-    p.title = sentence("Wiggle the shaft");
-    p.cautions = {sentence("Key on, engine off: nobody starts the engine, and one person keeps the key."),
-                  sentence("Keep fingers off the needle, and secure the leads away from the arm."),
-                  sentence("Never unplug a connector while the key is on.")};
-    p.instruction = sentence("Push the sensor's shaft sideways and hold, as the pace says; touch no wire.");
-    p.why =
-        sentence("A worn track lets go of its slider under side load; the holds give a slow meter time to see it.");
-    p.drawing = "wiggle-shaft";
+    sayStep(p, Step::wiggleShaft);
     p.wanted = sentence("%1 more poses", {"11"});
     p.progress = 0.68;
     p.pose = sentence("hold left");
     p.poseFor_s = 1.4;
     p.poseSince = fromSeconds(kEnd_s - 0.6);
-    p.position = "lowered";
+    p.position = "deep";
     p.wire = Wire::signal;
     for (Step step : {Step::hookUp, Step::reference, Step::ground, Step::coldStart})
         s.path.push_back({step, StepOutcome::done});
@@ -119,19 +130,22 @@ void fillPrompt(SessionSnapshot& s) {
 Result<Opened> FakeDoors::open(const Way& way) {
     opened.push_back(way);
     if (way.path.endsWith(QStringLiteral("broken.csv")))
-        return Error{Error::Kind::badInput, "broken.csv", 12, "times go back from 3.2 s to 1.1 s",
+        return Error{Error::Kind::badInput,
+                     "broken.csv",
+                     12,
+                     {"times go back from %1 s to %2 s", {"3.2", "1.1"}},
                      "remove the row or split the file there"};
     Opened made;
     made.session = std::make_unique<FakeSession>(way.kind == Way::Kind::capture ? replayMoment() : wiggleMoment());
     made.sheet = leverSheet();
-    made.name = QStringLiteral("Depth lever, worn where it rests");
+    made.name = sayName("Depth lever, fretting connector");
     return made;
 }
 
 std::shared_ptr<const Sheet> leverSheet() {
     Sheet sheet;
     sheet.name = "Depth lever";
-    sheet.positions = {{"raised", {0.60, 1.00}, 0.80, false}, {"lowered", {3.90, 4.40}, 4.15, true}};
+    sheet.positions = {{"lifted", {0.60, 1.00}, 0.80, false}, {"deep", {3.90, 4.40}, 4.15, true}};
     sheet.driftAllowance_V = 0.05;
     sheet.drive = Drive{1.1, 3.6, 0.05};
     return std::make_shared<Sheet>(sheet);
@@ -164,8 +178,7 @@ std::shared_ptr<SessionSnapshot> moment(WireState state) {
     if (state == WireState::overVoltage) {
         findings->overVoltage = true;
         snapshot->prompt.stopNow = true;
-        snapshot->prompt.title = snapshot->prompt.instruction =
-            sentence("Stop: over 5.5 V on the signal. Key off now.");
+        snapshot->prompt.title = snapshot->prompt.instruction = sentence(phrases::kOverVoltage);
         snapshot->lastVolts_V = 11.84;
     }
     snapshot->findings = findings;
@@ -195,23 +208,22 @@ std::shared_ptr<SessionSnapshot> adjustMoment() {
     findings->ground.reset();
     auto visit = [](double volts_V, Step step) { return Visit{{}, {}, volts_V, volts_V, 0.004, 6, false, step}; };
     PositionLevel raised, lowered;
-    raised.name = "raised";
+    raised.name = "lifted";
     raised.window_V = {0.60, 1.00};
     raised.visits = {visit(0.95, Step::fullPress)};
-    lowered.name = "lowered";
+    lowered.name = "deep";
     lowered.window_V = {3.90, 4.40};
     lowered.visits = {visit(4.37, Step::release), visit(4.27, Step::adjust)};
     findings->positions = {raised, lowered};
     findings->adjustment.wanted = findings->adjustment.feasible = true;
-    findings->adjustment.share = {{"raised", 0.5}, {"lowered", 1.0}};
+    findings->adjustment.share = {{"lifted", 0.5}, {"deep", 1.0}};
     findings->adjustment.voltsPerTurn_V = -0.05;
     findings->adjustment.turns = 2;
     snapshot->lastVolts_V = 4.27;
     Prompt& p = snapshot->prompt;
     p.step = Step::adjust;
-    p.title = sentence("Turn the sensor");
-    p.instruction = sentence("Loosen, turn until the meter shows %1, then hold it there.", {"4.150 V"});
-    p.drawing = "adjust";
+    sayStep(p, Step::adjust);
+    p.instruction = sentence(phrases::kTurnTo, {"4.150 V"});
     p.pose = {};
     p.poseFor_s.reset();
     p.aim_V = 4.15;
@@ -220,10 +232,65 @@ std::shared_ptr<SessionSnapshot> adjustMoment() {
     return snapshot;
 }
 
+std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
+    auto snapshot = step == Step::adjust ? adjustMoment() : moment(WireState::steady);
+    Prompt& p = snapshot->prompt;
+    sayStep(p, step);
+    // The cautions of a sheet stand behind the step's own.
+    p.cautions.push_back({phrases::kVerbatim, {byName("Drum down on blocks before a hand goes near it.")}});
+    p.cautions.push_back(
+        {phrases::kVerbatim, {byName("Release the lift's pressure; it can fall with the engine off.")}});
+    const bool poses = step == Step::wiggleShaft || step == Step::wiggleHarness || step == Step::warmRepeat ||
+                       step == Step::wiggleReference || step == Step::wiggleGround;
+    if (!poses) {
+        p.pose = p.wanted = {};
+        p.poseFor_s.reset();
+    }
+    if (step == Step::wiggleHarness) {
+        p.detail = sentence(phrases::kSectionsAre);
+        p.pose = sentence(phrases::kSectionLeft, {"3"});
+    }
+    if (step == Step::coldStart) p.wanted = phrases::kSeconds(28);
+    if (step == Step::fullPress || step == Step::confirm) {
+        p.instruction = sentence(phrases::kLetGoTo, {byName("lifted")});
+        p.wanted = phrases::kPlaces(2);
+    }
+    if (step == Step::sweep) p.detail = sentence(phrases::kSweepSlower);
+    if (step == Step::release) p.wanted = phrases::kReleases(9);
+    if (step == Step::warmRepeat) p.detail = sentence(phrases::kWarmWait, {"10"});
+    if (step == Step::adjust) p.instruction = sentence(phrases::kTurnTo, {"4.150 V"});
+    if (step == Step::putBack) p.instruction = sentence(phrases::kAfterKeyOff);
+    if (step == Step::lift)
+        p.choices = {{Command::liftOnStop, {phrases::kOnStop, {}}}, {Command::liftOffStop, {phrases::kOffStop, {}}}};
+    if (movingLead) {
+        p.instruction = sentence(phrases::kMoveLeadGround);
+        p.detail = sentence(phrases::kSayWhenThere);
+        p.wanted = p.pose = {};
+        p.movingLead = true;
+    }
+    return snapshot;
+}
+
+std::shared_ptr<SessionSnapshot> questionMoment(Question question) {
+    auto snapshot = stepMoment(question == Question::badReference ? Step::reference
+                               : question == Question::badGround  ? Step::ground
+                                                                  : Step::wiggleShaft);
+    Prompt& p = snapshot->prompt;
+    p.offer = question == Question::badReference ? sentence(phrases::kReferenceBad, {"4.412 V"})
+              : question == Question::badGround  ? sentence(phrases::kGroundBad, {"0.312 V"})
+                                                 : sentence(phrases::kOfferSupplyWires);
+    p.instruction = p.offer;
+    p.detail = {};
+    const bool supply = question == Question::supplyWires;
+    p.choices = {{Command::offerYes, sentence(supply ? phrases::kYesLook : phrases::kEndHere)},
+                 {Command::offerNo, sentence(supply ? phrases::kNoGoOn : phrases::kGoOnAnyway)}};
+    return snapshot;
+}
+
 std::shared_ptr<SessionSnapshot> finishedMoment() {
     auto snapshot = moment(WireState::steady);
     snapshot->prompt = Prompt{};
-    snapshot->prompt.title = snapshot->prompt.instruction = sentence("The run is over; the verdict stands below.");
+    snapshot->prompt.title = snapshot->prompt.instruction = sentence(phrases::kFinished);
     snapshot->prompt.finished = true;
     snapshot->capturePath = "/tmp/a-run.csv";
     return snapshot;

@@ -2,6 +2,7 @@
 // A session that shows what a test puts into it, and remembers what it was asked.
 #pragma once
 
+#include "app/language/say.hpp"
 #include "app/window/doors.hpp"
 #include "core/trace/trace.hpp"
 #include "meters/session/session.hpp"
@@ -41,12 +42,14 @@ private:
 class FakeDoors : public Doors {
 public:
     std::vector<Listed> ports() override { return portList; }
-    std::vector<Listed> meters() override { return {{"text-line", "Text-line logger", "3 readings a second"}}; }
+    std::vector<Listed> meters() override { return {{"text-line-logger", sayName("Text-line logger"), {}}}; }
     std::vector<Listed> sheets() override {
-        return {{"depth-lever", "Depth lever", {}}, {"drive-pedal", "Resurfacer drive pedal", {}}};
+        return {{"cleaner-depth-lever", sayName("Beach cleaner depth lever"), {}},
+                {"resurfacer-drive-pedal", sayName("Resurfacer drive pedal"), {}}};
     }
     std::vector<Listed> scenarios() override {
-        return {{"worn", "Depth lever, worn where it rests", {}}, {"good", "Drive pedal, sound", {}}};
+        return {{"depth-lever", sayName("Depth lever, fretting connector"), {}},
+                {"good-pedal", sayName("Good pedal"), {}}};
     }
     Result<Opened> open(const Way& way) override;
     std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
@@ -67,7 +70,10 @@ std::shared_ptr<SessionSnapshot> wiggleMoment();          // the guided run, in 
 std::shared_ptr<SessionSnapshot> moment(WireState state); // the same with another state of the wire
 std::shared_ptr<SessionSnapshot> hookUpMoment();          // the first step, before any reading
 std::shared_ptr<SessionSnapshot> adjustMoment();          // turning; 0.12 V above the aim, two turns made
-std::shared_ptr<SessionSnapshot> finishedMoment();        // the led run is over
-std::shared_ptr<SessionSnapshot> replayMoment();          // a capture replayed to its end
+std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead = false); // any step, with its own words
+enum class Question { supplyWires, badReference, badGround };
+std::shared_ptr<SessionSnapshot> questionMoment(Question question);
+std::shared_ptr<SessionSnapshot> finishedMoment(); // the led run is over
+std::shared_ptr<SessionSnapshot> replayMoment();   // a capture replayed to its end
 
 } // namespace stillwire::test

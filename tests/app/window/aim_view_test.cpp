@@ -29,7 +29,7 @@ TEST(Aim, PredictsTheOtherEndFromTheLevelsBeforeTurning) {
     ASSERT_EQ(figures.others.size(), 1U);
     EXPECT_NEAR(figures.others[0].predicted_V, 0.90, 1e-9);
     EXPECT_TRUE(figures.others[0].inside());
-    EXPECT_EQ(otherEndSays(figures.others[0]).toStdString(), "raised would be 0.90 V, inside 0.60 to 1.00 V");
+    EXPECT_EQ(otherEndSays(figures.others[0]).toStdString(), "lifted would be 0.90 V, inside 0.60 to 1.00 V");
 }
 
 TEST(Aim, KeepsTheLevelsOfBeforeWhenATurnMadeThemVoid) {
@@ -40,8 +40,8 @@ TEST(Aim, KeepsTheLevelsOfBeforeWhenATurnMadeThemVoid) {
     turned.positions[0].visits.clear();
     turned.positions[1].visits.erase(turned.positions[1].visits.begin()); // the turned one is left
     before.watch(turned);
-    EXPECT_EQ(before.of("raised"), 0.95);
-    EXPECT_EQ(before.of("lowered"), 4.37);
+    EXPECT_EQ(before.of("lifted"), 0.95);
+    EXPECT_EQ(before.of("deep"), 4.37);
     EXPECT_EQ(before.of("nowhere"), std::nullopt);
 }
 

@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Whole runs in the real window, with the real session on the simulated meter: by keyboard alone, and by evidence
 // alone. STILLWIRE_SHOTS=FOLDER keeps a picture of every page on the way.
+#include "app/language/language.hpp"
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
 #include "app/window/hand_page.hpp"
 #include "app/window/start_page.hpp"
 #include "app/window/stop_view.hpp"
+#include "app/window/verdict_bar.hpp"
 #include "app/window/words.hpp"
 #include "core/capture/reader.hpp"
 #include "tests/app/support/person.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include <QAbstractButton>
 #include <QApplication>
@@ -18,6 +21,7 @@
 #include <QDir>
 #include <QElapsedTimer>
 #include <QLabel>
+#include <QRegularExpression>
 #include <QSettings>
 #include <QTest>
 #include <QWindow>
@@ -66,14 +70,15 @@ protected:
         FAIL() << "Tab does not reach " << name.toStdString();
     }
     // From the start page onto the bench, by keys.
-    void start(const QString& scenario) {
-        tabTo(QStringLiteral("Sensor"));
+    void start(const QString& named) {
+        const QString scenario = sayName(named.toStdString());
+        tabTo(StartPage::tr("Sensor"));
         auto* box = qobject_cast<QComboBox*>(QApplication::focusWidget());
         ASSERT_NE(box, nullptr);
         for (int i = 0; i < box->count() && box->currentText() != scenario; ++i) press(Qt::Key_Down);
         for (int i = 0; i < box->count() && box->currentText() != scenario; ++i) press(Qt::Key_Up);
         ASSERT_EQ(box->currentText(), scenario);
-        tabTo(QStringLiteral("Start the simulated meter"));
+        tabTo(StartPage::tr("Start the simulated meter"));
         press(Qt::Key_Return);
         ASSERT_EQ(window->page(), &window->bench());
     }
@@ -105,7 +110,7 @@ protected:
     }
     [[nodiscard]] QString verdict() const {
         for (const QWidget* widget : window->bench().findChildren<QWidget*>())
-            if (widget->isVisible() && widget->accessibleName() == QLatin1String("Verdict"))
+            if (widget->isVisible() && widget->accessibleName() == VerdictBar::tr("Verdict"))
                 return widget->accessibleDescription();
         return {};
     }
@@ -125,6 +130,8 @@ protected:
             if (!widget->isVisible()) continue;
             EXPECT_EQ(widget->property("cutOff").toStringList().join('|').toStdString(), "");
         }
+        for (const QString& line : (page + window->windowTitle()).split(QLatin1Char('\n')))
+            if (languageSpoken() != QLatin1String("en") && english.match(line).hasMatch()) left.insert(line);
         const QString shots = qEnvironmentVariable("STILLWIRE_SHOTS");
         if (shots.isEmpty()) return;
         QDir().mkpath(shots);
@@ -156,7 +163,7 @@ protected:
             const Prompt prompt = seen().prompt;
             if (prompt.step && !prompt.movingLead && (shown.empty() || shown.back() != *prompt.step)) {
                 shown.push_back(*prompt.step);
-                if (prompt.step == Step::adjust) atAdjust();
+                if (prompt.step == Step::adjust && languageSpoken() == QLatin1String("en")) atAdjust();
             }
             look();
             if (prompt.stopNow) atStop();
@@ -198,6 +205,10 @@ protected:
     bool sawStop = false;
     std::vector<Step> shown;
     int keys = 0, keysInRun = 0, shot = 0;
+    // Words that stand in nearly every English sentence and in no Spanish one.
+    const QRegularExpression english{
+        QStringLiteral("\\b(the|of|and|is|are|was|were|with|from|it|its|not|or|by|to|on|at|which|this)\\b")};
+    std::set<QString> left; // lines that were not translated
 };
 
 TEST_F(GuidedRun, ByKeyboardAloneFromTheStartPageToTheConfirmation) {
@@ -244,6 +255,17 @@ TEST_F(GuidedRun, OverFiveAndAHalfVoltsTheWholeWindowSaysStop) {
     EXPECT_FALSE(window->findChild<StopView*>()->isVisible()); // the key is off
     EXPECT_GE(marked("key:off"), 1);
     EXPECT_FALSE(verdict().contains(QLatin1String("keep"))) << verdict().toStdString();
+}
+
+TEST_F(GuidedRun, InSpanishNothingIsSaidInEnglish) {
+    speak(QStringLiteral("es"));
+    begin(Person::Says::nothing);
+    start(QStringLiteral("Wants turning"));
+    run();
+    EXPECT_EQ(shown, kWholeRun);
+    EXPECT_TRUE(verdict().startsWith(QLatin1String("Dictamen: conserve el sensor"))) << verdict().toStdString();
+    for (const QString& line : left) ADD_FAILURE() << line.toStdString();
+    speak(QStringLiteral("en"));
 }
 
 } // namespace

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// look_at MOMENT [--night] [--size WxH] [--shot FILE.png]: one page of the window on invented figures. With --shot it
-// writes the picture and ends; else it stays open.
+// look_at MOMENT [--night] [--size WxH] [--language CODE] [--longer] [--shot FILE.png]: one page of the window on
+// invented figures: start, trouble, keys, replay, adjust, finished, a state of the wire, or a step's name. With
+// --shot it writes the picture and ends; else it stays open. --longer makes every text a third longer.
+#include "app/language/language.hpp"
+#include "app/language/say.hpp"
 #include "app/window/bench_window.hpp"
 #include "app/window/drawing_view.hpp"
 #include "app/window/start_page.hpp"
 #include "tests/app/support/fake_session.hpp"
+#include "tests/app/support/room.hpp"
 
 #include <QApplication>
 #include <QPainter>
@@ -37,6 +41,8 @@ std::shared_ptr<SessionSnapshot> momentNamed(const QString& name) {
         if (name == QLatin1String(text)) return test::moment(state);
     if (name == QLatin1String("adjust")) return test::adjustMoment();
     if (name == QLatin1String("hook-up")) return test::hookUpMoment();
+    if (name == QLatin1String("question")) return test::questionMoment(test::Question::badReference);
+    if (const auto step = stepByName(name.toStdString())) return test::stepMoment(*step);
     if (name == QLatin1String("finished")) return test::finishedMoment();
     return name == QLatin1String("replay") ? test::replayMoment() : test::wiggleMoment();
 }
@@ -54,6 +60,9 @@ int main(int argc, char** argv) {
         return at > 0 && at + 1 < arguments.size() ? arguments.at(at + 1) : QString();
     };
     const QString name = arguments.value(1, QStringLiteral("wiggle"));
+    speak(after("--language"));
+    test::LongerWords longer;
+    if (arguments.contains(QStringLiteral("--longer"))) QCoreApplication::installTranslator(&longer);
     BenchWindow window(std::make_unique<test::FakeDoors>());
     const QStringList size = after("--size").split(QLatin1Char('x'));
     if (size.size() == 2) window.resize(size[0].toInt(), size[1].toInt());
@@ -62,13 +71,12 @@ int main(int argc, char** argv) {
     if (name == QLatin1String("keys"))
         window.press(KeyAction::keys);
     else if (name == QLatin1String("trouble"))
-        window.start().setTrouble(QStringLiteral(
-            "broken.csv:12: times go back from 3.2 s to 1.1 s; remove the row or split the file there"));
+        window.open(window.start().captureWay(QStringLiteral("/tmp/broken.csv")));
     else if (name != QLatin1String("start")) {
         Opened opened;
         opened.session = std::make_unique<test::FakeSession>(momentNamed(name));
         opened.sheet = test::leverSheet();
-        opened.name = QStringLiteral("Depth lever, worn where it rests");
+        opened.name = sayName("Depth lever, fretting connector");
         window.attach(std::move(opened), name != QLatin1String("replay"));
     }
     window.show();

@@ -54,18 +54,18 @@ TEST(Band, IsInWhatTheMeterShows) {
     auto snapshot = test::wiggleMoment();
     // The formula of the outline turned round, by hand: 0.02 + 3.90 · (4.98 - 0.02) / 5 = 3.8888.
     EXPECT_NEAR(bandUnderTest(*sheet, *snapshot).shown_V.min_V, 3.8888, 1e-9);
-    EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "lowered window");
+    EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "deep window");
 }
 
 TEST(Band, FollowsTheLastPositionMarkWhereNobodyLeads) {
     const auto sheet = test::leverSheet();
     auto snapshot = test::replayMoment();
-    snapshot->marks = {{Time{0}, "step:full-press"}, {Time{5}, "position:raised"}};
-    EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "raised window");
+    snapshot->marks = {{Time{0}, "step:full-press"}, {Time{5}, "position:lifted"}};
+    EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "lifted window");
     snapshot->marks.push_back({Time{9}, "step:ground"});
     EXPECT_EQ(bandUnderTest(*sheet, *snapshot).shown_V.max_V, 0.10);
     snapshot->marks.push_back({Time{12}, "step:end"});
-    EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "lowered window");
+    EXPECT_EQ(bandUnderTest(*sheet, *snapshot).name, "deep window");
 }
 
 TEST(Band, TellsWhenTheLeadIsAwayFromTheSignal) {

@@ -52,7 +52,7 @@ TEST(Reader, DropsATornLastLineAndSaysSo) {
     const auto read = collect(kColumnLine + "0,4.5,,\n0.33,4.49");
     EXPECT_EQ(read.text, "0 4.5|");
     ASSERT_EQ(read.summary.warnings.size(), 1U);
-    EXPECT_THAT(read.summary.warnings[0], HasSubstr("line 3"));
+    EXPECT_THAT(read.summary.warnings[0].english(), HasSubstr("line 3"));
     const auto note = collect(kColumnLine + "0,4.5,,\n1,,,\"note:half a\nnote");
     EXPECT_EQ(note.text, "0 4.5|");
     EXPECT_EQ(note.summary.warnings.size(), 1U);
@@ -121,7 +121,7 @@ TEST(Reader, ReadsANewerFormatWithAWarning) {
     EXPECT_EQ(read.error, "");
     EXPECT_EQ(read.text, "0 1|");
     ASSERT_EQ(read.summary.warnings.size(), 1U);
-    EXPECT_THAT(read.summary.warnings[0], HasSubstr("format 7 is newer"));
+    EXPECT_THAT(read.summary.warnings[0].english(), HasSubstr("format 7 is newer"));
 }
 
 TEST(Reader, NamesTheLineOfABrokenHeader) {

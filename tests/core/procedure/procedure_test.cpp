@@ -102,7 +102,7 @@ TEST(Procedure, EndsTheWiggleOfAMeterThatCannotSeeAndSaysSo) {
     d.cannotSee = true;
     d.readUntil(Step::wiggleShaft);
     for (int i = 0; i < 10; ++i) d.read();
-    EXPECT_EQ(d.procedure.prompt().detail.english(), say::kCannotSee);
+    EXPECT_EQ(d.procedure.prompt().detail.english(), phrases::kCannotSee);
     EXPECT_TRUE(d.readUntil(Step::wiggleHarness, 120));
 }
 

@@ -108,7 +108,7 @@ TEST_P(BrokenSheet, IsRefusedWithItsLineAndAMend) {
     EXPECT_EQ(sheet.error().kind, Error::Kind::badInput);
     EXPECT_EQ(sheet.error().where, "pedal.toml");
     EXPECT_EQ(sheet.error().line, bad.line) << sheet.error().text();
-    EXPECT_THAT(sheet.error().what, HasSubstr(bad.says));
+    EXPECT_THAT(sheet.error().what.english(), HasSubstr(bad.says));
     EXPECT_FALSE(sheet.error().mend.empty());
 }
 

@@ -129,7 +129,7 @@ TEST(MeterDescription, OfEveryKindThatIsShippedSpeaksItsOwnFrames) {
             reading.volts_V = volts_V;
             std::vector<Reading> out;
             decoder->push(encodeFrame(parsed.value().frame, reading, 0.001), Time(1), out);
-            ASSERT_EQ(out.size(), 1u) << entry.path() << " " << decoder->lastComplaint();
+            ASSERT_EQ(out.size(), 1u) << entry.path() << " " << decoder->lastComplaint().english();
             EXPECT_EQ(out[0].volts_V, volts_V) << entry.path();
         }
         ++count;

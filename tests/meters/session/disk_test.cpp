@@ -62,7 +62,7 @@ protected:
         return comes([&] { return now()->trace.size() >= static_cast<std::size_t>(readings); });
     }
     bool says(const std::string& text) const {
-        return comes([&] { return now()->recorderSays.find(text) != std::string::npos; });
+        return comes([&] { return now()->recorderSays.english().find(text) != std::string::npos; });
     }
 
     // Every reading that was sent, in order, and nothing else.
@@ -173,7 +173,7 @@ TEST_F(Disk, AFullOneIsLeftForAnotherFile) {
     send(20);
     EXPECT_TRUE(shows(60));
     session_->stop();
-    EXPECT_EQ(now()->recorderSays, "");
+    EXPECT_EQ(now()->recorderSays.english(), "");
     expectWhole("b.csv");
 }
 
@@ -194,7 +194,7 @@ TEST_F(Disk, AFolderThatIsGoneIsSaidAndTheCaptureSavedElsewhere) {
     EXPECT_TRUE(shows(60));
     EXPECT_TRUE(comes([this] { return now()->recorderSays.empty(); }));
     session_->stop();
-    EXPECT_EQ(now()->recorderSays, "");
+    EXPECT_EQ(now()->recorderSays.english(), "");
     expectWhole("b.csv");
 }
 
@@ -219,10 +219,10 @@ TEST_F(Disk, AFullOneAtTheEndIsSavedElsewhereAfterwards) {
         ASSERT_TRUE(shows(40));
         session_->stop();
     }
-    EXPECT_NE(now()->recorderSays, "");
+    EXPECT_NE(now()->recorderSays.english(), "");
     session_->saveTo(path("b.csv"));
     EXPECT_EQ(now()->capturePath, path("b.csv"));
-    EXPECT_EQ(now()->recorderSays, "");
+    EXPECT_EQ(now()->recorderSays.english(), "");
     expectWhole("b.csv");
 }
 

@@ -34,7 +34,7 @@ TEST(LinkWatch, IsSilentWhenNothingComes) {
     LinkWatch watch = opened();
     EXPECT_EQ(watch.state(fromSeconds(1)), LinkState::opening);
     EXPECT_EQ(watch.state(fromSeconds(3)), LinkState::silent);
-    const std::string says = watch.says(fromSeconds(3));
+    const std::string says = watch.says(fromSeconds(3)).english();
     EXPECT_TRUE(has(says, "/dev/ttyUSB0")) << says;
     EXPECT_TRUE(has(says, "data-output key")) << says;
     EXPECT_TRUE(has(says, "2400 baud")) << says;
@@ -45,23 +45,23 @@ TEST(LinkWatch, TellsBytesThatAreNoReadings) {
     watch.bytesCame(fromSeconds(2));
     watch.complained("not text");
     EXPECT_EQ(watch.state(fromSeconds(3)), LinkState::silent);
-    EXPECT_TRUE(has(watch.says(fromSeconds(3)), "no reading: not text"));
+    EXPECT_TRUE(has(watch.says(fromSeconds(3)).english(), "no reading: not text"));
 }
 
 TEST(LinkWatch, TellsAMeterThatFellSilent) {
     LinkWatch watch = opened();
     watch.readingCame(reading(1));
     EXPECT_EQ(watch.state(fromSeconds(2)), LinkState::live);
-    EXPECT_EQ(watch.says(fromSeconds(2)), "");
+    EXPECT_EQ(watch.says(fromSeconds(2)).english(), "");
     EXPECT_EQ(watch.state(fromSeconds(8)), LinkState::silent);
-    EXPECT_TRUE(has(watch.says(fromSeconds(8)), "switched itself off"));
+    EXPECT_TRUE(has(watch.says(fromSeconds(8)).english(), "switched itself off"));
 }
 
 TEST(LinkWatch, TellsWhatIsWrongWithTheMeter) {
     LinkWatch watch = opened();
     const auto says = [&watch](Flag flag) {
         watch.readingCame(reading(1, flag));
-        return watch.says(fromSeconds(1));
+        return watch.says(fromSeconds(1)).english();
     };
     EXPECT_TRUE(has(says(Flag::unit), "turn it to DC volts"));
     EXPECT_TRUE(has(says(Flag::overload), "overload"));
@@ -119,14 +119,14 @@ TEST(LinkWatch, TellsThatTheCableIsGoneAndBack) {
     watch.readingCame(reading(1));
     watch.lost(fromSeconds(2));
     EXPECT_EQ(watch.state(fromSeconds(2)), LinkState::lost);
-    EXPECT_TRUE(has(watch.says(fromSeconds(2)), "put the cable back"));
+    EXPECT_TRUE(has(watch.says(fromSeconds(2)).english(), "put the cable back"));
     watch.opened("/dev/ttyUSB1", fromSeconds(7));
     const std::string back = "the adapter is back as /dev/ttyUSB1 after 5.0 s; the capture went on with a gap";
-    EXPECT_EQ(watch.says(fromSeconds(7.2)), back); // before the meter has said anything
+    EXPECT_EQ(watch.says(fromSeconds(7.2)).english(), back); // before the meter has said anything
     watch.readingCame(reading(7.5));
-    EXPECT_EQ(watch.says(fromSeconds(8)), back);
+    EXPECT_EQ(watch.says(fromSeconds(8)).english(), back);
     watch.readingCame(reading(19));
-    EXPECT_EQ(watch.says(fromSeconds(20)), "");
+    EXPECT_EQ(watch.says(fromSeconds(20)).english(), "");
 }
 
 TEST(LinkWatch, TellsThatTheComputerSlept) {
@@ -134,9 +134,9 @@ TEST(LinkWatch, TellsThatTheComputerSlept) {
     watch.readingCame(reading(1));
     watch.slept(3600, fromSeconds(3602));
     watch.readingCame(reading(3602.5));
-    EXPECT_TRUE(has(watch.says(fromSeconds(3603)), "the computer slept for 3600"));
+    EXPECT_TRUE(has(watch.says(fromSeconds(3603)).english(), "the computer slept for 3600"));
     watch.readingCame(reading(3613));
-    EXPECT_EQ(watch.says(fromSeconds(3613)), "");
+    EXPECT_EQ(watch.says(fromSeconds(3613)).english(), "");
 }
 
 TEST(Poller, KeepsItsPaceAndWaitsForAnAnswer) {

@@ -45,7 +45,7 @@ TEST_F(RecorderTest, EveryRowIsInEachFileThatWasSavedMeanwhile) {
     ASSERT_TRUE(recorder.begin(path("0.csv"), {}, path("notes")));
     std::jthread watcher([&recorder](const std::stop_token& stop) {
         while (!stop.stop_requested()) {
-            EXPECT_EQ(recorder.says(), "");
+            EXPECT_EQ(recorder.says().english(), "");
             EXPECT_FALSE(recorder.path().empty());
             static_cast<void>(recorder.pendingBytes());
             std::this_thread::sleep_for(std::chrono::milliseconds(1));

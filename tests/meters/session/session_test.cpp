@@ -55,7 +55,7 @@ TEST(Session, RecordsExactlyWhatItShows) {
     const auto snapshot = play(steady(200, 0.812, meter), meter, options);
     ASSERT_TRUE(snapshot);
     EXPECT_EQ(snapshot->link, LinkState::ended);
-    EXPECT_EQ(snapshot->recorderSays, "");
+    EXPECT_EQ(snapshot->recorderSays.english(), "");
     EXPECT_EQ(snapshot->garbageBytes, 0u);
     const auto capture = loadCapture(options.capturePath);
     ASSERT_TRUE(capture) << capture.error().text();
@@ -202,7 +202,7 @@ TEST(Session, GoesOnInMemoryWhenTheDiskIsFull) {
     ASSERT_TRUE(session) << session.error().text();
     EXPECT_TRUE(within(10s, [&] { return !session.value()->running(); }));
     const auto snapshot = session.value()->snapshot();
-    EXPECT_NE(snapshot->recorderSays, "");
+    EXPECT_NE(snapshot->recorderSays.english(), "");
     EXPECT_GT(snapshot->pendingBytes, 0u);
     EXPECT_EQ(snapshot->trace.size(), 2000u);
     setrlimit(RLIMIT_FSIZE, &before);

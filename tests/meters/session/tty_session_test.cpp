@@ -153,7 +153,7 @@ void pullAndPutBack(KernelTty& tty, Recording& run, const std::string& how) {
     tty.setAbsent(true);
     if (how == "vanish" || !tty.hangUp()) tty.vanish();
     EXPECT_TRUE(within(3s, [&] { return run.session->snapshot()->link == LinkState::lost; }));
-    EXPECT_NE(run.session->snapshot()->linkSays.find("put the cable back"), std::string::npos);
+    EXPECT_NE(run.session->snapshot()->linkSays.english().find("put the cable back"), std::string::npos);
     const double before_s = cpuSeconds();
     std::this_thread::sleep_for(700ms);
     EXPECT_LT(cpuSeconds() - before_s, 0.35); // a spin would take all of it
@@ -182,7 +182,7 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
     EXPECT_TRUE(run.sees(10));
     EXPECT_TRUE(within(1s, [&] { return run.session->snapshot()->link == LinkState::live; }));
-    EXPECT_NE(run.session->snapshot()->linkSays.find("is back"), std::string::npos);
+    EXPECT_NE(run.session->snapshot()->linkSays.english().find("is back"), std::string::npos);
     run.session->stop();
     const auto capture = loadCapture(run.path);
     ASSERT_TRUE(capture) << capture.error().text();
@@ -209,7 +209,7 @@ TEST(TtySession, AComputerThatSleptLeavesAGap) {
     ASSERT_TRUE(tty.send("99 V DC\r\n")); // the rest of another
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
     EXPECT_TRUE(run.sees(10));
-    EXPECT_NE(run.session->snapshot()->linkSays.find("the computer slept for"), std::string::npos);
+    EXPECT_NE(run.session->snapshot()->linkSays.english().find("the computer slept for"), std::string::npos);
     run.session->stop();
     const auto capture = loadCapture(run.path);
     ASSERT_TRUE(capture) << capture.error().text();
@@ -250,14 +250,16 @@ TEST(TtySession, SaysThatTheFunctionIsWrongAndThatBytesAreNoFrames) {
     Recording run = begin(meter, "wrong");
     ASSERT_TRUE(run.session);
     tty.send("1.234 kOhm\r\n");
-    EXPECT_TRUE(within(2s, [&] { return run.session->snapshot()->linkSays.find("DC volts") != std::string::npos; }));
+    EXPECT_TRUE(within(
+        2s, [&] { return run.session->snapshot()->linkSays.english().find("DC volts") != std::string::npos; }));
     for (int i = 0; i < 32; ++i) {
         tty.send("\xF0\x9A\x03\r\n");
         std::this_thread::sleep_for(100ms);
     }
     const auto snapshot = run.session->snapshot();
     EXPECT_EQ(snapshot->link, LinkState::silent);
-    EXPECT_NE(snapshot->linkSays.find("check 9600 baud"), std::string::npos) << snapshot->linkSays;
+    EXPECT_NE(snapshot->linkSays.english().find("check 9600 baud"), std::string::npos)
+        << snapshot->linkSays.english();
     EXPECT_EQ(snapshot->garbageBytes, 96u);
     run.session->stop();
     std::remove(run.path.c_str());

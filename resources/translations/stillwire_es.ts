@@ -1,0 +1,3856 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="es" sourcelanguage="en">
+<context>
+    <name>AimText</name>
+    <message>
+        <source>On the aim: stop, tighten</source>
+        <translation>En el objetivo: pare y apriete</translation>
+    </message>
+    <message>
+        <source>Up by %1</source>
+        <translation>Suba %1</translation>
+    </message>
+    <message>
+        <source>Down by %1</source>
+        <translation>Baje %1</translation>
+    </message>
+    <message>
+        <source>one part-turn moves it by %1</source>
+        <translation>un toque lo mueve %1</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>%1 would be %2, inside %3</source>
+        <translation>%1 daría %2, dentro de %3</translation>
+    </message>
+    <message>
+        <source>%1 would be %2, outside %3</source>
+        <translation>%1 daría %2, fuera de %3</translation>
+    </message>
+    <message>
+        <source>Aim while turning</source>
+        <translation>Objetivo al girar</translation>
+    </message>
+    <message>
+        <source>aim %1</source>
+        <translation>objetivo %1</translation>
+    </message>
+    <message>
+        <source>about %1 more, the T way</source>
+        <translation>unos %1 más, hacia el lado T</translation>
+    </message>
+    <message>
+        <source>about %1 more, the Shift+T way</source>
+        <translation>unos %1 más, hacia el lado Mayús+T</translation>
+    </message>
+</context>
+<context>
+    <name>BandText</name>
+    <message>
+        <source>reference limits</source>
+        <translation>límites de referencia</translation>
+    </message>
+    <message>
+        <source>ground drop allowed</source>
+        <translation>caída de masa permitida</translation>
+    </message>
+    <message>
+        <source>%1 window</source>
+        <translation>margen (%1)</translation>
+    </message>
+    <message>
+        <source>%1 %2 to %3</source>
+        <translation>%1 %2 a %3</translation>
+    </message>
+</context>
+<context>
+    <name>DrawingText</name>
+    <message>
+        <source>reference</source>
+        <translation>referencia</translation>
+    </message>
+    <message>
+        <source>signal</source>
+        <translation>señal</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>masa</translation>
+    </message>
+    <message>
+        <source>red lead</source>
+        <translation>punta roja</translation>
+    </message>
+    <message>
+        <source>black lead</source>
+        <translation>punta negra</translation>
+    </message>
+    <message>
+        <source>battery</source>
+        <translation>batería</translation>
+    </message>
+    <message>
+        <source>stop</source>
+        <translation>tope</translation>
+    </message>
+    <message>
+        <source>released</source>
+        <translation>suelto</translation>
+    </message>
+    <message>
+        <source>pressed</source>
+        <translation>pisado</translation>
+    </message>
+    <message>
+        <source>key off</source>
+        <translation>contacto quitado</translation>
+    </message>
+    <message>
+        <source>hands off</source>
+        <translation>sin tocar</translation>
+    </message>
+    <message>
+        <source>slowly</source>
+        <translation>despacio</translation>
+    </message>
+</context>
+<context>
+    <name>FindingText</name>
+    <message>
+        <source>1 dropout</source>
+        <translation>1 corte</translation>
+    </message>
+    <message>
+        <source>%1 dropouts</source>
+        <translation>%1 cortes</translation>
+    </message>
+    <message>
+        <source>%1 in %2 poses</source>
+        <translation>%1 en %2 posturas</translation>
+    </message>
+    <message>
+        <source>%1 leapt to %2 or more</source>
+        <translation>%1 saltó a %2 o más</translation>
+    </message>
+    <message>
+        <source>%1 fell to %2 or less</source>
+        <translation>%1 cayó a %2 o menos</translation>
+    </message>
+    <message>
+        <source>Moved by itself, once</source>
+        <translation>Se movió solo, una vez</translation>
+    </message>
+    <message>
+        <source>Moved by itself, %1 times</source>
+        <translation>Se movió solo, %1 veces</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>None of %1 or longer</source>
+        <translation>Ninguno de %1 o más largo</translation>
+    </message>
+    <message>
+        <source>in 1 pose</source>
+        <translation>en 1 postura</translation>
+    </message>
+    <message>
+        <source>in %1 poses</source>
+        <translation>en %1 posturas</translation>
+    </message>
+    <message>
+        <source>Play, once</source>
+        <translation>Holgura, una vez</translation>
+    </message>
+    <message>
+        <source>Play, %1 times</source>
+        <translation>Holgura, %1 veces</translation>
+    </message>
+    <message>
+        <source>inside what the sheet allows</source>
+        <translation>dentro de lo que permite la ficha</translation>
+    </message>
+    <message>
+        <source>Reference and ground hold</source>
+        <translation>Referencia y masa, bien</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 y %2</translation>
+    </message>
+    <message>
+        <source>%1 outside its limits</source>
+        <translation>%1 fuera de límites</translation>
+    </message>
+    <message>
+        <source>%1 holds</source>
+        <translation>%1: bien</translation>
+    </message>
+    <message>
+        <source>%1 too near its limit</source>
+        <translation>%1 demasiado justa</translation>
+    </message>
+    <message>
+        <source>%1, this meter cannot decide</source>
+        <translation>%1, este multímetro no decide</translation>
+    </message>
+    <message>
+        <source>Ground</source>
+        <translation>Masa</translation>
+    </message>
+    <message>
+        <source>Reference</source>
+        <translation>Referencia</translation>
+    </message>
+    <message>
+        <source>%1 · window %2 to %3</source>
+        <translation>%1 · margen %2 a %3</translation>
+    </message>
+    <message>
+        <source>%1 inside</source>
+        <translation>%1: dentro</translation>
+    </message>
+    <message>
+        <source>%1 outside</source>
+        <translation>%1: fuera</translation>
+    </message>
+    <message>
+        <source>%1 too near its edge</source>
+        <translation>%1: demasiado justo</translation>
+    </message>
+    <message>
+        <source>Blind for %1</source>
+        <translation>Ciego durante %1</translation>
+    </message>
+    <message>
+        <source>Wants turning by %1</source>
+        <translation>Pide un giro de %1</translation>
+    </message>
+    <message>
+        <source>every end can sit well inside</source>
+        <translation>cada extremo puede quedar bien dentro</translation>
+    </message>
+    <message>
+        <source>no turn suits every end</source>
+        <translation>ningún giro vale para todos los extremos</translation>
+    </message>
+    <message>
+        <source>Cold and warm differ</source>
+        <translation>Frío y caliente difieren</translation>
+    </message>
+    <message>
+        <source>Cold and warm: no sure difference</source>
+        <translation>Frío y caliente: sin diferencia segura</translation>
+    </message>
+    <message>
+        <source>%1 of %2 poses cold, %3 of %4 warm</source>
+        <translation>%1 de %2 posturas en frío, %3 de %4 en caliente</translation>
+    </message>
+    <message>
+        <source>no step open</source>
+        <translation>sin paso abierto</translation>
+    </message>
+    <message>
+        <source>%1  %2 to %3</source>
+        <translation>%1  %2 a %3</translation>
+    </message>
+    <message>
+        <source>moved by itself</source>
+        <translation>se movió solo</translation>
+    </message>
+    <message>
+        <source>%1  blind for %2</source>
+        <translation>%1  ciego durante %2</translation>
+    </message>
+</context>
+<context>
+    <name>KeyText</name>
+    <message>
+        <source>go on</source>
+        <translation>seguir</translation>
+    </message>
+    <message>
+        <source>back: undo what just ended, or start the step again</source>
+        <translation>atrás: deshacer lo que acaba de terminar, o repetir el paso</translation>
+    </message>
+    <message>
+        <source>skip this step; it stands in the verdict as not tested</source>
+        <translation>omitir este paso; consta en el dictamen como no probado</translation>
+    </message>
+    <message>
+        <source>first answer</source>
+        <translation>primera respuesta</translation>
+    </message>
+    <message>
+        <source>second answer</source>
+        <translation>segunda respuesta</translation>
+    </message>
+    <message>
+        <source>third answer</source>
+        <translation>tercera respuesta</translation>
+    </message>
+    <message>
+        <source>fourth answer</source>
+        <translation>cuarta respuesta</translation>
+    </message>
+    <message>
+        <source>adjusting: a part-turn made, one way</source>
+        <translation>al ajustar: un toque dado, a un lado</translation>
+    </message>
+    <message>
+        <source>adjusting: a part-turn made, the other way</source>
+        <translation>al ajustar: un toque dado, al otro lado</translation>
+    </message>
+    <message>
+        <source>end the run here</source>
+        <translation>terminar la prueba aquí</translation>
+    </message>
+    <message>
+        <source>mute, and sound again</source>
+        <translation>silencio, y sonido otra vez</translation>
+    </message>
+    <message>
+        <source>earlier</source>
+        <translation>antes</translation>
+    </message>
+    <message>
+        <source>later</source>
+        <translation>después</translation>
+    </message>
+    <message>
+        <source>a shorter time on show</source>
+        <translation>mostrar menos tiempo</translation>
+    </message>
+    <message>
+        <source>a longer time on show</source>
+        <translation>mostrar más tiempo</translation>
+    </message>
+    <message>
+        <source>the whole session</source>
+        <translation>la sesión entera</translation>
+    </message>
+    <message>
+        <source>follow the newest reading</source>
+        <translation>seguir la última lectura</translation>
+    </message>
+    <message>
+        <source>to the next finding</source>
+        <translation>al hallazgo siguiente</translation>
+    </message>
+    <message>
+        <source>to the finding before</source>
+        <translation>al hallazgo anterior</translation>
+    </message>
+    <message>
+        <source>open a capture</source>
+        <translation>abrir una captura</translation>
+    </message>
+    <message>
+        <source>save the running capture elsewhere</source>
+        <translation>guardar la captura en curso en otro sitio</translation>
+    </message>
+    <message>
+        <source>day or night</source>
+        <translation>día o noche</translation>
+    </message>
+    <message>
+        <source>full screen</source>
+        <translation>pantalla completa</translation>
+    </message>
+    <message>
+        <source>this page</source>
+        <translation>esta página</translation>
+    </message>
+    <message>
+        <source>back to the start page</source>
+        <translation>volver a la página inicial</translation>
+    </message>
+    <message>
+        <source>close the bench</source>
+        <translation>cerrar el banco</translation>
+    </message>
+    <message>
+        <source> or </source>
+        <translation> o </translation>
+    </message>
+    <message>
+        <source>Space</source>
+        <translation>Espacio</translation>
+    </message>
+    <message>
+        <source>Backspace</source>
+        <translation>Retroceso</translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation>Izquierda</translation>
+    </message>
+    <message>
+        <source>Right</source>
+        <translation>Derecha</translation>
+    </message>
+    <message>
+        <source>Home</source>
+        <translation>Inicio</translation>
+    </message>
+    <message>
+        <source>End</source>
+        <translation>Fin</translation>
+    </message>
+    <message>
+        <source>Esc</source>
+        <translation>Esc</translation>
+    </message>
+    <message>
+        <source>Shift</source>
+        <translation>Mayús</translation>
+    </message>
+    <message>
+        <source>Ctrl</source>
+        <translation>Ctrl</translation>
+    </message>
+</context>
+<context>
+    <name>Names</name>
+    <message>
+        <source>section %1</source>
+        <translation>tramo %1</translation>
+    </message>
+</context>
+<context>
+    <name>StripText</name>
+    <message>
+        <source>drive the machine would take</source>
+        <translation>marcha que tomaría la máquina</translation>
+    </message>
+    <message>
+        <source> s</source>
+        <translation> s</translation>
+    </message>
+    <message>
+        <source>stops of the machine, sure: %1</source>
+        <translation>paradas de la máquina, seguras: %1</translation>
+    </message>
+    <message>
+        <source>stops of the machine, possible: %1</source>
+        <translation>paradas de la máquina, posibles: %1</translation>
+    </message>
+</context>
+<context>
+    <name>WordText</name>
+    <message>
+        <source>Leapt</source>
+        <translation>Saltó</translation>
+    </message>
+    <message>
+        <source>by at least %1, and back</source>
+        <translation>al menos %1, y volvió</translation>
+    </message>
+    <message>
+        <source>Dropped</source>
+        <translation>Cayó</translation>
+    </message>
+    <message>
+        <source>by at least %1</source>
+        <translation>al menos %1</translation>
+    </message>
+    <message>
+        <source>hook-up</source>
+        <translation>conexión</translation>
+    </message>
+    <message>
+        <source>reference</source>
+        <translation>referencia</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>masa</translation>
+    </message>
+    <message>
+        <source>cold</source>
+        <translation>frío</translation>
+    </message>
+    <message>
+        <source>shaft</source>
+        <translation>eje</translation>
+    </message>
+    <message>
+        <source>harness</source>
+        <translation>mazo</translation>
+    </message>
+    <message>
+        <source>press</source>
+        <translation>posiciones</translation>
+    </message>
+    <message>
+        <source>sweep</source>
+        <translation>barrido</translation>
+    </message>
+    <message>
+        <source>release</source>
+        <translation>suelta</translation>
+    </message>
+    <message>
+        <source>lift</source>
+        <translation>tope</translation>
+    </message>
+    <message>
+        <source>warm</source>
+        <translation>caliente</translation>
+    </message>
+    <message>
+        <source>adjust</source>
+        <translation>ajuste</translation>
+    </message>
+    <message>
+        <source>confirm</source>
+        <translation>confirmar</translation>
+    </message>
+    <message>
+        <source>put back</source>
+        <translation>final</translation>
+    </message>
+    <message>
+        <source>5 V wire</source>
+        <translation>cable 5 V</translation>
+    </message>
+    <message>
+        <source>ground wire</source>
+        <translation>cable de masa</translation>
+    </message>
+    <message>
+        <source>keep the sensor</source>
+        <translation>conserve el sensor</translation>
+    </message>
+    <message>
+        <source>adjust the sensor</source>
+        <translation>ajuste el sensor</translation>
+    </message>
+    <message>
+        <source>replace the sensor</source>
+        <translation>cambie el sensor</translation>
+    </message>
+    <message>
+        <source>check the wiring</source>
+        <translation>mire el cableado</translation>
+    </message>
+    <message>
+        <source>check the supply</source>
+        <translation>mire la alimentación</translation>
+    </message>
+    <message>
+        <source>check the linkage</source>
+        <translation>mire el varillaje</translation>
+    </message>
+    <message>
+        <source>cannot tell yet</source>
+        <translation>aún no se sabe</translation>
+    </message>
+    <message>
+        <source>quiet</source>
+        <translation>reposo</translation>
+    </message>
+    <message>
+        <source>wiggle</source>
+        <translation>meneo</translation>
+    </message>
+    <message>
+        <source>travel</source>
+        <translation>recorrido</translation>
+    </message>
+    <message>
+        <source>blind</source>
+        <translation>ciego</translation>
+    </message>
+    <message>
+        <source>lock the range on the meter</source>
+        <translation>fije el rango del multímetro</translation>
+    </message>
+    <message>
+        <source>no readings came: lead or meter?</source>
+        <translation>no llegan lecturas: ¿cable o multímetro?</translation>
+    </message>
+    <message>
+        <source>over its range: set a higher one</source>
+        <translation>fuera de rango: ponga uno mayor</translation>
+    </message>
+    <message>
+        <source>hold is on: switch it off</source>
+        <translation>retención puesta: quítela</translation>
+    </message>
+    <message>
+        <source>the same number: meter asleep?</source>
+        <translation>el mismo número: ¿multímetro dormido?</translation>
+    </message>
+    <message>
+        <source>set the meter to DC volts</source>
+        <translation>ponga voltios de continua</translation>
+    </message>
+    <message>
+        <source>Over 5.5 V</source>
+        <translation>Más de 5.5 V</translation>
+    </message>
+    <message>
+        <source>stop, key off</source>
+        <translation>pare, quite el contacto</translation>
+    </message>
+    <message>
+        <source>Steady</source>
+        <translation>Estable</translation>
+    </message>
+    <message>
+        <source>held at %1</source>
+        <translation>mantenido en %1</translation>
+    </message>
+    <message>
+        <source>Moving</source>
+        <translation>Moviéndose</translation>
+    </message>
+    <message>
+        <source>no level held yet</source>
+        <translation>aún sin nivel fijo</translation>
+    </message>
+    <message>
+        <source>no step asked for it</source>
+        <translation>ningún paso lo pedía</translation>
+    </message>
+    <message>
+        <source>from %1 to %2</source>
+        <translation>de %1 a %2</translation>
+    </message>
+    <message>
+        <source>Moved by itself</source>
+        <translation>Se movió solo</translation>
+    </message>
+    <message>
+        <source>Blind</source>
+        <translation>Ciego</translation>
+    </message>
+    <message>
+        <source>No reading</source>
+        <translation>Sin lectura</translation>
+    </message>
+    <message>
+        <source>waiting for the meter</source>
+        <translation>esperando al multímetro</translation>
+    </message>
+    <message>
+        <source>red lead to the reference wire</source>
+        <translation>punta roja al cable de referencia</translation>
+    </message>
+    <message>
+        <source>red lead on the reference wire</source>
+        <translation>punta roja en el cable de referencia</translation>
+    </message>
+    <message>
+        <source>red lead to the ground wire</source>
+        <translation>punta roja al cable de masa</translation>
+    </message>
+    <message>
+        <source>red lead on the ground wire</source>
+        <translation>punta roja en el cable de masa</translation>
+    </message>
+    <message>
+        <source>red lead to the signal wire</source>
+        <translation>punta roja al cable de señal</translation>
+    </message>
+    <message>
+        <source>red lead on the signal wire</source>
+        <translation>punta roja en el cable de señal</translation>
+    </message>
+</context>
+<context>
+    <name>core</name>
+    <message>
+        <source>%1 %2, good to %3: too close to the %4 limit to call.</source>
+        <translation>%1: %2, con ±%3; demasiado cerca del límite de %4 para decidir.</translation>
+    </message>
+    <message>
+        <source>%1 holds a line break or a control character</source>
+        <translation>%1 contiene un salto de línea o un carácter de control</translation>
+    </message>
+    <message>
+        <source>%1 holds something that is no number in its range</source>
+        <translation>%1 contiene algo que no es un número de su rango</translation>
+    </message>
+    <message>
+        <source>%1 holds something that is not text</source>
+        <translation>%1 contiene algo que no es texto</translation>
+    </message>
+    <message>
+        <source>%1 is %2 and no turn of the sensor brings every end into its window: linkage, stop, or a wrong part.</source>
+        <translation>%1 da %2 y ningún giro del sensor mete todos los extremos en su margen: varillaje, tope o pieza equivocada.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, outside %3 to %4, and the mount has no adjustment: linkage, stop, or a wrong part.</source>
+        <translation>%1 da %2, fuera de %3 a %4, y el soporte no tiene ajuste: varillaje, tope o pieza equivocada.</translation>
+    </message>
+    <message>
+        <source>%1 is %2, too high</source>
+        <translation>%1 es %2, demasiado alto</translation>
+    </message>
+    <message>
+        <source>%1 is %2, too low</source>
+        <translation>%1 es %2, demasiado bajo</translation>
+    </message>
+    <message>
+        <source>%1 is back after %2; the capture went on with a gap</source>
+        <translation>%1 ha vuelto tras %2; la captura siguió con un hueco</translation>
+    </message>
+    <message>
+        <source>%1 is gone: put the cable back; the capture goes on by itself</source>
+        <translation>%1 ha desaparecido: vuelva a poner el cable; la captura sigue sola</translation>
+    </message>
+    <message>
+        <source>%1 is gone: put the cable back; the capture goes on by itself (%2)</source>
+        <translation>%1 ha desaparecido: vuelva a poner el cable; la captura sigue sola (%2)</translation>
+    </message>
+    <message>
+        <source>%1 is missing</source>
+        <translation>falta %1</translation>
+    </message>
+    <message>
+        <source>%1 is neither true nor false</source>
+        <translation>%1 no es ni true ni false</translation>
+    </message>
+    <message>
+        <source>%1 is not a list</source>
+        <translation>%1 no es una lista</translation>
+    </message>
+    <message>
+        <source>%1 is not a list of numbers</source>
+        <translation>%1 no es una lista de números</translation>
+    </message>
+    <message>
+        <source>%1 is not a list of tables</source>
+        <translation>%1 no es una lista de tablas</translation>
+    </message>
+    <message>
+        <source>%1 is not a low and a high figure</source>
+        <translation>%1 no es una cifra baja y una alta</translation>
+    </message>
+    <message>
+        <source>%1 is not a number</source>
+        <translation>%1 no es un número</translation>
+    </message>
+    <message>
+        <source>%1 is not a number in its range</source>
+        <translation>%1 no es un número de su rango</translation>
+    </message>
+    <message>
+        <source>%1 is not a short text</source>
+        <translation>%1 no es un texto corto</translation>
+    </message>
+    <message>
+        <source>%1 is not a table</source>
+        <translation>%1 no es una tabla</translation>
+    </message>
+    <message>
+        <source>%1 is not a whole number in its range</source>
+        <translation>%1 no es un número entero de su rango</translation>
+    </message>
+    <message>
+        <source>%1 is not a word we know</source>
+        <translation>%1 no es una palabra conocida</translation>
+    </message>
+    <message>
+        <source>%1 is not finite</source>
+        <translation>%1 no es finito</translation>
+    </message>
+    <message>
+        <source>%1 is not text</source>
+        <translation>%1 no es texto</translation>
+    </message>
+    <message>
+        <source>%1 more poses</source>
+        <translation>faltan %1 posturas</translation>
+    </message>
+    <message>
+        <source>%1 more positions</source>
+        <translation>faltan %1 posiciones</translation>
+    </message>
+    <message>
+        <source>%1 more releases</source>
+        <translation>faltan %1 sueltas</translation>
+    </message>
+    <message>
+        <source>%1 more seconds</source>
+        <translation>faltan %1 segundos</translation>
+    </message>
+    <message>
+        <source>%1 of 3 releases were recorded.</source>
+        <translation>Se grabaron %1 de 3 sueltas.</translation>
+    </message>
+    <message>
+        <source>%1 over %2, one every %3 s.</source>
+        <translation>%1 en %2, una cada %3 s.</translation>
+    </message>
+    <message>
+        <source>%1 over %2.</source>
+        <translation>%1 en %2.</translation>
+    </message>
+    <message>
+        <source>%1 poses</source>
+        <translation>%1 posturas</translation>
+    </message>
+    <message>
+        <source>%1 readings</source>
+        <translation>%1 lecturas</translation>
+    </message>
+    <message>
+        <source>%1 sure stops</source>
+        <translation>%1 paradas seguras</translation>
+    </message>
+    <message>
+        <source>%1 times</source>
+        <translation>%1 veces</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>%1 to go</source>
+        <translation>faltan %1</translation>
+    </message>
+    <message>
+        <source>%1 visits</source>
+        <translation>%1 visitas</translation>
+    </message>
+    <message>
+        <source>%1 was %2 cold and %3 later. The cold reading counts.</source>
+        <translation>%1 daba %2 en frío y %3 después. Cuenta la lectura en frío.</translation>
+    </message>
+    <message>
+        <source>%1, judged by the sheet &quot;%2&quot;.</source>
+        <translation>%1, juzgada con la ficha «%2».</translation>
+    </message>
+    <message>
+        <source>%1, spread %2.</source>
+        <translation>%1, dispersión %2.</translation>
+    </message>
+    <message>
+        <source>%1, steps of %2, good to %3 %% + %4 counts</source>
+        <translation>%1, pasos de %2, exactitud de %3 %% + %4 dígitos</translation>
+    </message>
+    <message>
+        <source>%1: %2 held, but this meter cannot see the fault looked for.</source>
+        <translation>%1: %2 mantenidas, pero este multímetro no puede ver el fallo buscado.</translation>
+    </message>
+    <message>
+        <source>%1: %2, good to %3, inside %4 to %5.</source>
+        <translation>%1: %2, con ±%3, dentro de %4 a %5.</translation>
+    </message>
+    <message>
+        <source>%1: %2, good to %3, outside %4 to %5.</source>
+        <translation>%1: %2, con ±%3, fuera de %4 a %5.</translation>
+    </message>
+    <message>
+        <source>%1: %2, good to %3; window %4 to %5.</source>
+        <translation>%1: %2, con ±%3; margen de %4 a %5.</translation>
+    </message>
+    <message>
+        <source>%1: %2, good to %3; window %4 to %5: %6.</source>
+        <translation>%1: %2, con ±%3; margen de %4 a %5: %6.</translation>
+    </message>
+    <message>
+        <source>%1: aim_V lies outside the window</source>
+        <translation>%1: aim_V está fuera del margen</translation>
+    </message>
+    <message>
+        <source>%1: dropouts in %2 of %3.</source>
+        <translation>%1: cortes en %2 de %3.</translation>
+    </message>
+    <message>
+        <source>%1: no pose was looked at.</source>
+        <translation>%1: no se miró ninguna postura.</translation>
+    </message>
+    <message>
+        <source>%1: none of %2 or longer in %3.</source>
+        <translation>%1: ninguno de %2 o más largo en %3.</translation>
+    </message>
+    <message>
+        <source>%1: not measured; window %2 to %3.</source>
+        <translation>%1: sin medir; margen de %2 a %3.</translation>
+    </message>
+    <message>
+        <source>%1: resolution_V is not below full_scale_V</source>
+        <translation>%1: resolution_V no está por debajo de full_scale_V</translation>
+    </message>
+    <message>
+        <source>%1: rest is neither true nor false</source>
+        <translation>%1: rest no es ni true ni false</translation>
+    </message>
+    <message>
+        <source>%1: the window is crossed, min_V %2 is not below max_V %3</source>
+        <translation>%1: el margen está cruzado, min_V %2 no está por debajo de max_V %3</translation>
+    </message>
+    <message>
+        <source>1 pose</source>
+        <translation>1 postura</translation>
+    </message>
+    <message>
+        <source>1 reading</source>
+        <translation>1 lectura</translation>
+    </message>
+    <message>
+        <source>1 sure stop</source>
+        <translation>1 parada segura</translation>
+    </message>
+    <message>
+        <source>1 time</source>
+        <translation>1 vez</translation>
+    </message>
+    <message>
+        <source>1 visit</source>
+        <translation>1 visita</translation>
+    </message>
+    <message>
+        <source>A bad ground lifts the low end and looks like a bad sensor.</source>
+        <translation>Una mala masa sube el extremo bajo y parece un sensor malo.</translation>
+    </message>
+    <message>
+        <source>A broken strand or a chafed wire follows the harness, not the shaft.</source>
+        <translation>Un hilo partido o un cable rozado sigue al mazo, no al eje.</translation>
+    </message>
+    <message>
+        <source>A connector that is touched can hide its fault. Reach the wire with a breakout lead, else by back-probing if the maker allows it; piercing a wire comes last.</source>
+        <translation>Un conector que se toca puede esconder su fallo. Llegue al cable con un cable de derivación o, si el fabricante lo permite, por detrás del conector; perforar el cable es lo último.</translation>
+    </message>
+    <message>
+        <source>A dropout with nobody touching anything: %1 to %2 or further. Its cause is not known.</source>
+        <translation>Un corte sin que nadie tocara nada: de %1 a %2 o más allá. No se conoce la causa.</translation>
+    </message>
+    <message>
+        <source>A fault that goes away when warm is still a fault; one that comes when warm is news.</source>
+        <translation>Un fallo que se va en caliente sigue siendo un fallo; uno que aparece en caliente es noticia.</translation>
+    </message>
+    <message>
+        <source>A good sensor and a good spring come back to the same level each time.</source>
+        <translation>Un buen sensor y un buen muelle vuelven al mismo nivel cada vez.</translation>
+    </message>
+    <message>
+        <source>A single short dropout of the reference: %1 went to %2 or further.</source>
+        <translation>Un solo corte breve de la referencia: %1 llegó a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>A single short dropout on the ground wire: %1 went to %2 or further.</source>
+        <translation>Un solo corte breve en el cable de masa: %1 llegó a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>A single short dropout while the pedal was moved or held: %1 to %2 or further.</source>
+        <translation>Un solo corte breve mientras se movía o sujetaba el pedal: de %1 a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>A single short dropout with the harness moved: %1 went to %2 or further. One alone does not decide.</source>
+        <translation>Un solo corte breve con el mazo movido: %1 llegó a %2 o más allá. Uno solo no decide.</translation>
+    </message>
+    <message>
+        <source>A single short dropout with the shaft pushed: %1 went to %2 or further. One alone does not decide.</source>
+        <translation>Un solo corte breve con el eje empujado: %1 llegó a %2 o más allá. Uno solo no decide.</translation>
+    </message>
+    <message>
+        <source>A slow meter averages: depths are at least what is printed, and dropouts shorter than the meter can see stay unseen.</source>
+        <translation>Un multímetro lento promedia: las profundidades son como mínimo las impresas, y los cortes más cortos de lo que puede ver quedan sin ver.</translation>
+    </message>
+    <message>
+        <source>A worn spot shows at one place of the travel.</source>
+        <translation>Un punto gastado se ve en un sitio del recorrido.</translation>
+    </message>
+    <message>
+        <source>A worn track lets go of its slider under side load; the holds give a slow meter time to see it.</source>
+        <translation>Una pista gastada suelta el cursor con carga lateral; al mantener, un multímetro lento tiene tiempo de verlo.</translation>
+    </message>
+    <message>
+        <source>Adjustment</source>
+        <translation>Ajuste</translation>
+    </message>
+    <message>
+        <source>Advice</source>
+        <translation>Consejo</translation>
+    </message>
+    <message>
+        <source>After</source>
+        <translation>Después</translation>
+    </message>
+    <message>
+        <source>After the work, by hand</source>
+        <translation>Después del trabajo, a mano</translation>
+    </message>
+    <message>
+        <source>Aim at %1 on the meter for &quot;%2&quot;, which makes %3 at the nominal reference.</source>
+        <translation>Busque %1 en el multímetro para «%2», que son %3 con la referencia nominal.</translation>
+    </message>
+    <message>
+        <source>Aim at %1 on the meter for &quot;%2&quot;.</source>
+        <translation>Busque %1 en el multímetro para «%2».</translation>
+    </message>
+    <message>
+        <source>Also seen</source>
+        <translation>Visto además</translation>
+    </message>
+    <message>
+        <source>Ambient temperature</source>
+        <translation>Temperatura ambiente</translation>
+    </message>
+    <message>
+        <source>An electric, hybrid or pressurised machine can move with the engine off: stay clear of it.</source>
+        <translation>Una máquina eléctrica, híbrida o con presión puede moverse con el motor parado: apártese.</translation>
+    </message>
+    <message>
+        <source>An unsealed puncture lets water in, and a live connector can arc.</source>
+        <translation>Una perforación sin sellar deja entrar agua, y un conector con tensión puede hacer arco.</translation>
+    </message>
+    <message>
+        <source>And %1 more.</source>
+        <translation>Y %1 más.</translation>
+    </message>
+    <message>
+        <source>Assumed: %1</source>
+        <translation>Supuesto: %1</translation>
+    </message>
+    <message>
+        <source>At %1 (%2): from %3 down by at least %4, seen in %5.</source>
+        <translation>A los %1 (%2): desde %3, cayó al menos %4, visto en %5.</translation>
+    </message>
+    <message>
+        <source>At %1 (%2): from %3 up by at least %4, seen in %5.</source>
+        <translation>A los %1 (%2): desde %3, subió al menos %4, visto en %5.</translation>
+    </message>
+    <message>
+        <source>At %1 the level moved by itself from %2 to %3.</source>
+        <translation>A los %1 el nivel se movió solo de %2 a %3.</translation>
+    </message>
+    <message>
+        <source>Bands are the windows of the sheet; wedges are dropouts, hatching is time in which the meter was blind, broken lines begin a step.</source>
+        <translation>Las bandas son los márgenes de la ficha; las cuñas son cortes, el rayado es tiempo con el multímetro ciego y las líneas discontinuas abren un paso.</translation>
+    </message>
+    <message>
+        <source>Battery voltage has found its way onto this wire; more testing can harm the controller.</source>
+        <translation>La tensión de batería ha llegado a este cable; seguir probando puede dañar el controlador.</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Antes</translation>
+    </message>
+    <message>
+        <source>Bend one section of the harness and hold, as the pace says; touch neither sensor nor arm.</source>
+        <translation>Doble un tramo del mazo y manténgalo, al ritmo indicado; no toque ni el sensor ni el brazo.</translation>
+    </message>
+    <message>
+        <source>Black lead</source>
+        <translation>Punta negra</translation>
+    </message>
+    <message>
+        <source>Cannot tell yet.</source>
+        <translation>Aún no se puede saber.</translation>
+    </message>
+    <message>
+        <source>Capture</source>
+        <translation>Captura</translation>
+    </message>
+    <message>
+        <source>Cause found</source>
+        <translation>Causa hallada</translation>
+    </message>
+    <message>
+        <source>Clean poses still wanted: %1.</source>
+        <translation>Posturas limpias que faltan: %1.</translation>
+    </message>
+    <message>
+        <source>Codes read before, cleared after</source>
+        <translation>Códigos leídos antes, borrados después</translation>
+    </message>
+    <message>
+        <source>Cold %1 of %2 poses, warm %3 of %4: more than chance.</source>
+        <translation>En frío %1 de %2 posturas, en caliente %3 de %4: más que casualidad.</translation>
+    </message>
+    <message>
+        <source>Cold %1 of %2 poses, warm %3 of %4: the difference may be chance.</source>
+        <translation>En frío %1 de %2 posturas, en caliente %3 de %4: la diferencia puede ser casualidad.</translation>
+    </message>
+    <message>
+        <source>Cold, %1 was %2; later %3. The cold reading counts: a warm pass does not clear it.</source>
+        <translation>En frío, %1 daba %2; después %3. Cuenta la lectura en frío: ir bien en caliente no la anula.</translation>
+    </message>
+    <message>
+        <source>Complaint</source>
+        <translation>Queja</translation>
+    </message>
+    <message>
+        <source>Confirm the ends</source>
+        <translation>Confirmar los extremos</translation>
+    </message>
+    <message>
+        <source>Correction</source>
+        <translation>Corrección</translation>
+    </message>
+    <message>
+        <source>Date and time</source>
+        <translation>Fecha y hora</translation>
+    </message>
+    <message>
+        <source>Dropouts</source>
+        <translation>Cortes</translation>
+    </message>
+    <message>
+        <source>Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.</source>
+        <translation>Cortes de menos de %1: uno de %2 se ve con una probabilidad del %3 %%.</translation>
+    </message>
+    <message>
+        <source>Dropouts while the shaft turns, nothing else touched: %1 went to %2 or further.</source>
+        <translation>Cortes mientras gira el eje, sin tocar nada más: %1 llegó a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>Dropouts with the shaft (%1 of %2 poses) and with the harness (%3 of %4): the connector first, the sensor second.</source>
+        <translation>Cortes con el eje (%1 de %2 posturas) y con el mazo (%3 de %4): primero el conector, después el sensor.</translation>
+    </message>
+    <message>
+        <source>Each end must sit well inside its own window.</source>
+        <translation>Cada extremo debe quedar bien dentro de su margen.</translation>
+    </message>
+    <message>
+        <source>End here</source>
+        <translation>Terminar aquí</translation>
+    </message>
+    <message>
+        <source>Every level is a share of this voltage; if it is wrong, the sensor looks wrong.</source>
+        <translation>Cada nivel es una parte de esta tensión; si está mal, el sensor parece malo.</translation>
+    </message>
+    <message>
+        <source>First cold: %1.</source>
+        <translation>Primera en frío: %1.</translation>
+    </message>
+    <message>
+        <source>From key on to the cold look</source>
+        <translation>Desde dar el contacto hasta la mirada en frío</translation>
+    </message>
+    <message>
+        <source>Go on anyway</source>
+        <translation>Seguir de todos modos</translation>
+    </message>
+    <message>
+        <source>Go on once the red lead sits firmly.</source>
+        <translation>Siga cuando la punta roja esté firme.</translation>
+    </message>
+    <message>
+        <source>Ground</source>
+        <translation>Masa</translation>
+    </message>
+    <message>
+        <source>Ground: %1, good to %2; at most %3: %4.</source>
+        <translation>Masa: %1, con ±%2; como mucho %3: %4.</translation>
+    </message>
+    <message>
+        <source>Ground: not measured.</source>
+        <translation>Masa: sin medir.</translation>
+    </message>
+    <message>
+        <source>Hold it there and tighten evenly; watch that the reading stays.</source>
+        <translation>Sujételo ahí y apriete por igual; vigile que la lectura no se mueva.</translation>
+    </message>
+    <message>
+        <source>Hold the connector still and repeat the wiggle; then watch the reference and the ground wire under the same wiggle.</source>
+        <translation>Sujete quieto el conector y repita el meneo; después vigile los cables de referencia y de masa con el mismo meneo.</translation>
+    </message>
+    <message>
+        <source>Hold the connector still and wiggle the shaft again.</source>
+        <translation>Sujete quieto el conector y menee otra vez el eje.</translation>
+    </message>
+    <message>
+        <source>Hook up the meter</source>
+        <translation>Conectar el multímetro</translation>
+    </message>
+    <message>
+        <source>How it was measured</source>
+        <translation>Cómo se midió</translation>
+    </message>
+    <message>
+        <source>If the ground jumps under the same push, it is the wire and not the sensor.</source>
+        <translation>Si la masa salta con el mismo empujón, es el cable y no el sensor.</translation>
+    </message>
+    <message>
+        <source>If the reference drops under the same push, it is the wire and not the sensor.</source>
+        <translation>Si la referencia cae con el mismo empujón, es el cable y no el sensor.</translation>
+    </message>
+    <message>
+        <source>Inside its windows at every end; of dropouts of %1 or longer, none in %2 poses.</source>
+        <translation>Dentro de su margen en cada extremo; de cortes de %1 o más largos, ninguno en %2 posturas.</translation>
+    </message>
+    <message>
+        <source>It changed by %1 between looks.</source>
+        <translation>Cambió %1 entre una mirada y otra.</translation>
+    </message>
+    <message>
+        <source>It had not come back at the end.</source>
+        <translation>Al final aún no había vuelto.</translation>
+    </message>
+    <message>
+        <source>It hung short %1 times.</source>
+        <translation>Se quedó corto %1 veces.</translation>
+    </message>
+    <message>
+        <source>It hung short once.</source>
+        <translation>Se quedó corto una vez.</translation>
+    </message>
+    <message>
+        <source>It speaks of what was touched while the meter watched, at the temperature of that day.</source>
+        <translation>Habla de lo que se tocó mientras el multímetro miraba, a la temperatura de ese día.</translation>
+    </message>
+    <message>
+        <source>It was off its stop</source>
+        <translation>Estaba fuera de su tope</translation>
+    </message>
+    <message>
+        <source>It was on its stop</source>
+        <translation>Estaba en su tope</translation>
+    </message>
+    <message>
+        <source>Keep fingers off the needle, and secure the leads away from the arm.</source>
+        <translation>No ponga los dedos en la aguja, y sujete los cables lejos del brazo.</translation>
+    </message>
+    <message>
+        <source>Keep off restraint and high-voltage wiring, often yellow or orange.</source>
+        <translation>No toque el cableado de retención ni el de alta tensión, a menudo amarillo o naranja.</translation>
+    </message>
+    <message>
+        <source>Keep the sensor.</source>
+        <translation>Conserve el sensor.</translation>
+    </message>
+    <message>
+        <source>Keep the tool off live terminals.</source>
+        <translation>No toque con la herramienta terminales con tensión.</translation>
+    </message>
+    <message>
+        <source>Key off first; then, and not before, unplug.</source>
+        <translation>Primero quite el contacto; entonces, y no antes, desenchufe.</translation>
+    </message>
+    <message>
+        <source>Key off, then look at the ground pin and its crimp.</source>
+        <translation>Quite el contacto y mire el terminal de masa y su engaste.</translation>
+    </message>
+    <message>
+        <source>Key off, then look at the reference pin and its crimp.</source>
+        <translation>Quite el contacto y mire el terminal de referencia y su engaste.</translation>
+    </message>
+    <message>
+        <source>Key off, then open the harness at %1 and look for a chafe or a broken strand.</source>
+        <translation>Quite el contacto, abra el mazo en %1 y busque un roce o un hilo partido.</translation>
+    </message>
+    <message>
+        <source>Key off, unplug, and isolate the three wires one by one.</source>
+        <translation>Quite el contacto, desenchufe y aísle los tres cables uno a uno.</translation>
+    </message>
+    <message>
+        <source>Key off. Look for a chafe to a battery feed before anything else.</source>
+        <translation>Quite el contacto. Antes que nada, busque un roce con un positivo de batería.</translation>
+    </message>
+    <message>
+        <source>Key on, engine off: nobody starts the engine, and one person keeps the key.</source>
+        <translation>Contacto dado, motor parado: nadie arranca el motor, y una sola persona guarda la llave.</translation>
+    </message>
+    <message>
+        <source>Leave the key on; the second look starts %1 minutes after key on.</source>
+        <translation>Deje el contacto dado; la segunda mirada empieza %1 minutos después de darlo.</translation>
+    </message>
+    <message>
+        <source>Leave the red lead on the reference wire and touch nothing.</source>
+        <translation>Deje la punta roja en el cable de referencia y no toque nada.</translation>
+    </message>
+    <message>
+        <source>Leave the red lead on the sensor&apos;s ground wire and touch nothing.</source>
+        <translation>Deje la punta roja en el cable de masa del sensor y no toque nada.</translation>
+    </message>
+    <message>
+        <source>Let it come back to &quot;%1&quot; by itself, hands off.</source>
+        <translation>Deje que vuelva solo a «%1», sin tocar.</translation>
+    </message>
+    <message>
+        <source>Let the machine stand cold, then record the first minute at rest, hands off.</source>
+        <translation>Deje enfriar la máquina y grabe el primer minuto en reposo, sin tocar.</translation>
+    </message>
+    <message>
+        <source>Level ground, brake on, wheels chocked, implement down, bystanders clear.</source>
+        <translation>Suelo llano, freno puesto, ruedas calzadas, apero abajo, nadie cerca.</translation>
+    </message>
+    <message>
+        <source>Level jumps: %1.</source>
+        <translation>Saltos de nivel: %1.</translation>
+    </message>
+    <message>
+        <source>Levels</source>
+        <translation>Niveles</translation>
+    </message>
+    <message>
+        <source>Levels before and after</source>
+        <translation>Niveles antes y después</translation>
+    </message>
+    <message>
+        <source>Limits of this report</source>
+        <translation>Límites de este informe</translation>
+    </message>
+    <message>
+        <source>Lock the meter&apos;s range on DC volts and wiggle on.</source>
+        <translation>Fije el rango del multímetro en voltios de continua y siga meneando.</translation>
+    </message>
+    <message>
+        <source>Look again when warm</source>
+        <translation>Mirar otra vez en caliente</translation>
+    </message>
+    <message>
+        <source>Look at the ground first, key off, then the signal pin.</source>
+        <translation>Mire primero la masa, sin contacto, y luego el terminal de señal.</translation>
+    </message>
+    <message>
+        <source>Look at the return spring, the pivot and the linkage, then release again.</source>
+        <translation>Mire el muelle de retorno, el pivote y el varillaje, y suelte otra vez.</translation>
+    </message>
+    <message>
+        <source>Look at the spring, the linkage and the part number first.</source>
+        <translation>Mire primero el muelle, el varillaje y el número de pieza.</translation>
+    </message>
+    <message>
+        <source>Look at the stop</source>
+        <translation>Mirar el tope</translation>
+    </message>
+    <message>
+        <source>Look at the stops, the lever and the part number.</source>
+        <translation>Mire los topes, la palanca y el número de pieza.</translation>
+    </message>
+    <message>
+        <source>Look at the supply of the reference first.</source>
+        <translation>Mire primero la alimentación de la referencia.</translation>
+    </message>
+    <message>
+        <source>Look at the wiring first.</source>
+        <translation>Mire primero el cableado.</translation>
+    </message>
+    <message>
+        <source>Loosen the sensor a little and turn it to the aim.</source>
+        <translation>Afloje un poco el sensor y gírelo hasta el objetivo.</translation>
+    </message>
+    <message>
+        <source>Loosen the sensor a little and turn it until the meter shows %1.</source>
+        <translation>Afloje un poco el sensor y gírelo hasta que el multímetro marque %1.</translation>
+    </message>
+    <message>
+        <source>Loosen, turn until the meter shows %1 %2, tighten, and measure every end again.</source>
+        <translation>Afloje, gire hasta que el multímetro marque %1 en «%2», apriete y vuelva a medir cada extremo.</translation>
+    </message>
+    <message>
+        <source>Machine, serial number, hours</source>
+        <translation>Máquina, número de serie, horas</translation>
+    </message>
+    <message>
+        <source>Measure %1 again with a better meter or on a finer range.</source>
+        <translation>Mida otra vez «%1» con un multímetro mejor o en un rango más fino.</translation>
+    </message>
+    <message>
+        <source>Measure every end before turning the sensor.</source>
+        <translation>Mida cada extremo antes de girar el sensor.</translation>
+    </message>
+    <message>
+        <source>Measure the drop along the ground wire, pin by pin, from the sensor to the controller.</source>
+        <translation>Mida la caída a lo largo del cable de masa, terminal a terminal, del sensor al controlador.</translation>
+    </message>
+    <message>
+        <source>Measure the ground</source>
+        <translation>Medir la masa</translation>
+    </message>
+    <message>
+        <source>Measure the ground drop on a finer range.</source>
+        <translation>Mida la caída de masa en un rango más fino.</translation>
+    </message>
+    <message>
+        <source>Measure the ground wire at the sensor against battery negative.</source>
+        <translation>Mida el cable de masa en el sensor contra el negativo de batería.</translation>
+    </message>
+    <message>
+        <source>Measure the reference</source>
+        <translation>Medir la referencia</translation>
+    </message>
+    <message>
+        <source>Measure the reference at the controller at the same time.</source>
+        <translation>Mida a la vez la referencia en el controlador.</translation>
+    </message>
+    <message>
+        <source>Measure the reference wire at the sensor, black lead where it is.</source>
+        <translation>Mida el cable de referencia en el sensor, con la punta negra donde está.</translation>
+    </message>
+    <message>
+        <source>Measure the reference with a better meter or on a finer range.</source>
+        <translation>Mida la referencia con un multímetro mejor o en un rango más fino.</translation>
+    </message>
+    <message>
+        <source>Meter</source>
+        <translation>Multímetro</translation>
+    </message>
+    <message>
+        <source>Meter model, last calibration</source>
+        <translation>Modelo del multímetro, última calibración</translation>
+    </message>
+    <message>
+        <source>Move slowly from end to end and back, without stopping.</source>
+        <translation>Mueva despacio de un extremo a otro y vuelta, sin parar.</translation>
+    </message>
+    <message>
+        <source>Move the red lead to the reference wire; leave the black lead where it is.</source>
+        <translation>Pase la punta roja al cable de referencia; deje la negra donde está.</translation>
+    </message>
+    <message>
+        <source>Move the red lead to the sensor&apos;s ground wire; leave the black lead where it is.</source>
+        <translation>Pase la punta roja al cable de masa del sensor; deje la negra donde está.</translation>
+    </message>
+    <message>
+        <source>Move the red lead to the signal wire; leave the black lead where it is.</source>
+        <translation>Pase la punta roja al cable de señal; deje la negra donde está.</translation>
+    </message>
+    <message>
+        <source>Move to &quot;%1&quot; and hold it there.</source>
+        <translation>Vaya a «%1» y manténgalo ahí.</translation>
+    </message>
+    <message>
+        <source>Move to each position again, now that the screws are tight.</source>
+        <translation>Vaya otra vez a cada posición, ahora que los tornillos están apretados.</translation>
+    </message>
+    <message>
+        <source>Move to each position in turn and hold it until it is read.</source>
+        <translation>Vaya a cada posición por turno y manténgala hasta que se lea.</translation>
+    </message>
+    <message>
+        <source>Never unplug a connector while the key is on.</source>
+        <translation>Nunca desenchufe un conector con el contacto dado.</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Siguiente</translation>
+    </message>
+    <message>
+        <source>No, go on</source>
+        <translation>No, seguir</translation>
+    </message>
+    <message>
+        <source>Not tested</source>
+        <translation>Sin probar</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notas</translation>
+    </message>
+    <message>
+        <source>Nothing more to do.</source>
+        <translation>Nada más que hacer.</translation>
+    </message>
+    <message>
+        <source>Nothing was repeated warm.</source>
+        <translation>No se repitió nada en caliente.</translation>
+    </message>
+    <message>
+        <source>On its stop with a wrong level, it is the sensor; off its stop, the spring or the linkage comes first.</source>
+        <translation>En su tope con un nivel malo, es el sensor; fuera de su tope, van primero el muelle o el varillaje.</translation>
+    </message>
+    <message>
+        <source>On the machine: %1, and up to %2 that the averaged readings allow.</source>
+        <translation>En la máquina: %1, y hasta %2 que las lecturas promediadas permiten.</translation>
+    </message>
+    <message>
+        <source>One part-turn moved it by about %1; part-turns made: %2.</source>
+        <translation>Un toque lo movió unos %1; toques dados: %2.</translation>
+    </message>
+    <message>
+        <source>Part fitted, part number</source>
+        <translation>Pieza montada, número de pieza</translation>
+    </message>
+    <message>
+        <source>Pierced wire: where, how sealed</source>
+        <translation>Cable perforado: dónde, cómo se selló</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Lugar</translation>
+    </message>
+    <message>
+        <source>Play, which has no vote</source>
+        <translation>Holgura, que no tiene voto</translation>
+    </message>
+    <message>
+        <source>Poses while the meter was blind: %1.</source>
+        <translation>Posturas con el multímetro ciego: %1.</translation>
+    </message>
+    <message>
+        <source>Press and release</source>
+        <translation>Pisar y soltar</translation>
+    </message>
+    <message>
+        <source>Press and release, three times, and let it settle each time.</source>
+        <translation>Pise y suelte tres veces, y deje que se asiente cada vez.</translation>
+    </message>
+    <message>
+        <source>Press fully to %1 and hold it still.</source>
+        <translation>Lleve del todo a «%1» y manténgalo quieto.</translation>
+    </message>
+    <message>
+        <source>Press, hold, and let it come back by itself, again and again.</source>
+        <translation>Pise, mantenga y deje que vuelva solo, una y otra vez.</translation>
+    </message>
+    <message>
+        <source>Probe</source>
+        <translation>Punta roja</translation>
+    </message>
+    <message>
+        <source>Push the sensor&apos;s shaft sideways and hold, as the pace says; touch no wire.</source>
+        <translation>Empuje de lado el eje del sensor y manténgalo, al ritmo indicado; no toque ningún cable.</translation>
+    </message>
+    <message>
+        <source>Push the shaft sideways and hold, as the pace says, with the red lead on the ground wire.</source>
+        <translation>Empuje el eje de lado y manténgalo, al ritmo indicado, con la punta roja en el cable de masa.</translation>
+    </message>
+    <message>
+        <source>Push the shaft sideways and hold, as the pace says, with the red lead on the reference wire.</source>
+        <translation>Empuje el eje de lado y manténgalo, al ritmo indicado, con la punta roja en el cable de referencia.</translation>
+    </message>
+    <message>
+        <source>Put it back</source>
+        <translation>Dejarlo como estaba</translation>
+    </message>
+    <message>
+        <source>Range</source>
+        <translation>Rango</translation>
+    </message>
+    <message>
+        <source>Rate</source>
+        <translation>Cadencia</translation>
+    </message>
+    <message>
+        <source>Read and note the codes before touching a connector, lock the meter on DC volts, clip the black lead to battery negative and the red lead to the reference wire, then turn the key on.</source>
+        <translation>Lea y anote los códigos antes de tocar un conector, fije el multímetro en voltios de continua, ponga la punta negra en el negativo de batería y la roja en el cable de referencia, y dé el contacto.</translation>
+    </message>
+    <message>
+        <source>Record again with the steps marked, or add the marks.</source>
+        <translation>Grabe otra vez con los pasos marcados, o añada las marcas.</translation>
+    </message>
+    <message>
+        <source>Record the level %1, hands off.</source>
+        <translation>Grabe el nivel «%1», sin tocar.</translation>
+    </message>
+    <message>
+        <source>Reference</source>
+        <translation>Referencia</translation>
+    </message>
+    <message>
+        <source>Reference: %1, good to %2; limits %3 to %4: %5.</source>
+        <translation>Referencia: %1, con ±%2; límites de %3 a %4: %5.</translation>
+    </message>
+    <message>
+        <source>Reference: not measured.</source>
+        <translation>Referencia: sin medir.</translation>
+    </message>
+    <message>
+        <source>Relearn done, or not asked for</source>
+        <translation>Reaprendizaje hecho, o no se pide</translation>
+    </message>
+    <message>
+        <source>Release hydraulic and air pressure; blocks hold a load, hydraulics do not.</source>
+        <translation>Quite la presión hidráulica y de aire; una carga la sujetan los tacos, no la hidráulica.</translation>
+    </message>
+    <message>
+        <source>Released, it came back anywhere from %1 to %2, without spikes: spring, binding or slack first.</source>
+        <translation>Al soltar volvió a cualquier punto de %1 a %2, sin picos: primero muelle, agarrotamiento u holgura.</translation>
+    </message>
+    <message>
+        <source>Released, it came back to %1 in %2 of %3 releases, and to %4 in the others: not repeatable.</source>
+        <translation>Al soltar volvió a %1 en %2 de %3 sueltas, y a %4 en las demás: no repite.</translation>
+    </message>
+    <message>
+        <source>Released, it hung at %1 in %2 of %3 releases with the arm off its stop: spring and linkage first.</source>
+        <translation>Al soltar se quedó en %1 en %2 de %3 sueltas, con el brazo fuera de su tope: primero el muelle y el varillaje.</translation>
+    </message>
+    <message>
+        <source>Repeat the same place of the harness.</source>
+        <translation>Repita el mismo sitio del mazo.</translation>
+    </message>
+    <message>
+        <source>Repeat the same pose of the shaft.</source>
+        <translation>Repita la misma postura del eje.</translation>
+    </message>
+    <message>
+        <source>Repeat the shaft wiggle, as the pace says.</source>
+        <translation>Repita el meneo del eje, al ritmo indicado.</translation>
+    </message>
+    <message>
+        <source>Repeat the wiggle on the ground wire.</source>
+        <translation>Repita el meneo en el cable de masa.</translation>
+    </message>
+    <message>
+        <source>Repeat the wiggle on the reference wire.</source>
+        <translation>Repita el meneo en el cable de referencia.</translation>
+    </message>
+    <message>
+        <source>Replace the sensor.</source>
+        <translation>Cambie el sensor.</translation>
+    </message>
+    <message>
+        <source>Report of a three-wire position sensor, measured with the key on and the engine off.</source>
+        <translation>Informe de un sensor de posición de tres cables, medido con el contacto dado y el motor parado.</translation>
+    </message>
+    <message>
+        <source>SHA-256 of its readings</source>
+        <translation>SHA-256 de sus lecturas</translation>
+    </message>
+    <message>
+        <source>Section 1 is the connector with its first hand&apos;s width of wire; each further section lies a hand&apos;s width nearer to the controller.</source>
+        <translation>El tramo 1 es el conector con el primer palmo de cable; cada tramo siguiente está un palmo más cerca del controlador.</translation>
+    </message>
+    <message>
+        <source>Sensor report: %1</source>
+        <translation>Informe del sensor: %1</translation>
+    </message>
+    <message>
+        <source>Sensor sheet</source>
+        <translation>Ficha del sensor</translation>
+    </message>
+    <message>
+        <source>Should be</source>
+        <translation>Debe estar</translation>
+    </message>
+    <message>
+        <source>Signature</source>
+        <translation>Firma</translation>
+    </message>
+    <message>
+        <source>Skipped: %1.</source>
+        <translation>Omitido: %1.</translation>
+    </message>
+    <message>
+        <source>Stop: over 5.5 V on the signal. Key off now.</source>
+        <translation>Alto: más de 5.5 V en la señal. Quite ya el contacto.</translation>
+    </message>
+    <message>
+        <source>Sweep again, the harness held still: a worn spot shows at the same place.</source>
+        <translation>Vuelva a barrer con el mazo quieto: un punto gastado se ve en el mismo sitio.</translation>
+    </message>
+    <message>
+        <source>Sweep slowly</source>
+        <translation>Barrer despacio</translation>
+    </message>
+    <message>
+        <source>Sweep slowly through the same place again.</source>
+        <translation>Vuelva a barrer despacio por el mismo sitio.</translation>
+    </message>
+    <message>
+        <source>Take about half a minute each way.</source>
+        <translation>Tarde como medio minuto en cada sentido.</translation>
+    </message>
+    <message>
+        <source>Take hands and feet off and let it rest.</source>
+        <translation>Quite manos y pies y déjelo en reposo.</translation>
+    </message>
+    <message>
+        <source>Take the leads off, seal a pierced wire against water, fit everything as the maker says, and run the relearn if the maker asks for one.</source>
+        <translation>Quite las puntas, selle contra el agua el cable perforado, monte todo como dice el fabricante y haga el reaprendizaje si lo pide.</translation>
+    </message>
+    <message>
+        <source>Technician</source>
+        <translation>Técnico</translation>
+    </message>
+    <message>
+        <source>The arm was on its stop: look at the sensor, then its mount.</source>
+        <translation>El brazo estaba en su tope: mire el sensor y luego su soporte.</translation>
+    </message>
+    <message>
+        <source>The capture</source>
+        <translation>La captura</translation>
+    </message>
+    <message>
+        <source>The capture does not say what was done when.</source>
+        <translation>La captura no dice qué se hizo y cuándo.</translation>
+    </message>
+    <message>
+        <source>The capture holds no readings.</source>
+        <translation>La captura no tiene lecturas.</translation>
+    </message>
+    <message>
+        <source>The first cold minutes are the evidence: warmth and movement can hide the fault.</source>
+        <translation>Los primeros minutos en frío son la prueba: el calor y el movimiento pueden esconder el fallo.</translation>
+    </message>
+    <message>
+        <source>The ground drop was not measured.</source>
+        <translation>No se midió la caída de masa.</translation>
+    </message>
+    <message>
+        <source>The ground drop, %1, good to %2, is too close to its limit to call.</source>
+        <translation>La caída de masa, %1, con ±%2, está demasiado cerca de su límite para decidir.</translation>
+    </message>
+    <message>
+        <source>The ground wire drops %1, more than the sheet allows: mend it before the sensor is tested or replaced.</source>
+        <translation>El cable de masa cae %1, más de lo que permite la ficha: arréglelo antes de probar o cambiar el sensor.</translation>
+    </message>
+    <message>
+        <source>The ground wire is %1 above battery negative, good to %2; at most %3 is allowed.</source>
+        <translation>El cable de masa está %1 por encima del negativo de batería, con ±%2; se permite como mucho %3.</translation>
+    </message>
+    <message>
+        <source>The ground wire moves under the same wiggle: %1 went to %2 or further in %3 of %4 poses.</source>
+        <translation>El cable de masa se mueve con el mismo meneo: %1 llegó a %2 o más allá en %3 de %4 posturas.</translation>
+    </message>
+    <message>
+        <source>The level %1 was not measured.</source>
+        <translation>No se midió el nivel «%1».</translation>
+    </message>
+    <message>
+        <source>The lift check was not done.</source>
+        <translation>No se miró el tope.</translation>
+    </message>
+    <message>
+        <source>The maker&apos;s service literature and local rules come before anything said here.</source>
+        <translation>El manual de servicio del fabricante y las normas locales van antes que lo que se dice aquí.</translation>
+    </message>
+    <message>
+        <source>The maker&apos;s service literature comes before anything said here.</source>
+        <translation>El manual de servicio del fabricante va antes que lo que se dice aquí.</translation>
+    </message>
+    <message>
+        <source>The meter is not described: 1 % + 5 counts is assumed.</source>
+        <translation>El multímetro no está descrito: se supone 1 % + 5 dígitos.</translation>
+    </message>
+    <message>
+        <source>The meter was blind %1, for %2 in all.</source>
+        <translation>El multímetro estuvo ciego %1, %2 en total.</translation>
+    </message>
+    <message>
+        <source>The meter&apos;s gain error drops out: it measured the reference too.</source>
+        <translation>El error de ganancia del multímetro se anula: también midió la referencia.</translation>
+    </message>
+    <message>
+        <source>The middle of the window leaves room for heat and wear at both ends.</source>
+        <translation>El centro del margen deja sitio para el calor y el desgaste en ambos extremos.</translation>
+    </message>
+    <message>
+        <source>The reference dropped once with nobody touching: %1 to %2 or further.</source>
+        <translation>La referencia cayó una vez sin que nadie tocara: de %1 a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>The reference dropped with nobody touching: %1 went to %2 or further.</source>
+        <translation>La referencia cayó sin que nadie tocara: %1 llegó a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>The reference is %1, good to %2; it should be %3 to %4.</source>
+        <translation>La referencia es %1, con ±%2; debería estar entre %3 y %4.</translation>
+    </message>
+    <message>
+        <source>The reference reads %1, outside its limits: find the cause before the sensor is tested or replaced.</source>
+        <translation>La referencia da %1, fuera de sus límites: busque la causa antes de probar o cambiar el sensor.</translation>
+    </message>
+    <message>
+        <source>The reference was not measured.</source>
+        <translation>No se midió la referencia.</translation>
+    </message>
+    <message>
+        <source>The reference wire drops out under the same wiggle: %1 went to %2 or further in %3 of %4 poses.</source>
+        <translation>El cable de referencia se corta con el mismo meneo: %1 llegó a %2 o más allá en %3 de %4 posturas.</translation>
+    </message>
+    <message>
+        <source>The reference, %1, good to %2, is too close to its limit to call.</source>
+        <translation>La referencia, %1, con ±%2, está demasiado cerca de su límite para decidir.</translation>
+    </message>
+    <message>
+        <source>The run is over; the verdict stands below.</source>
+        <translation>La prueba ha terminado; el dictamen está abajo.</translation>
+    </message>
+    <message>
+        <source>The sensor was turned, and the ends were not all confirmed after tightening.</source>
+        <translation>Se giró el sensor y no se confirmaron todos los extremos después de apretar.</translation>
+    </message>
+    <message>
+        <source>The signal dropped under the shaft: look at the reference and the ground wire under the same wiggle?</source>
+        <translation>La señal cayó con el eje: ¿mirar los cables de referencia y de masa con el mismo meneo?</translation>
+    </message>
+    <message>
+        <source>The signal stays near 0 V wherever the pedal is: open reference, open signal, or a short to ground.</source>
+        <translation>La señal se queda cerca de 0 V esté donde esté el pedal: referencia abierta, señal abierta o un corto a masa.</translation>
+    </message>
+    <message>
+        <source>The signal stays near the reference wherever the pedal is: open ground, a short to the reference, or an open signal wire.</source>
+        <translation>La señal se queda cerca de la referencia esté donde esté el pedal: masa abierta, un corto a la referencia o el cable de señal abierto.</translation>
+    </message>
+    <message>
+        <source>The signal went over 5.5 V: it touches a battery feed. Stop, key off.</source>
+        <translation>La señal pasó de 5.5 V: toca un positivo de batería. Pare, quite el contacto.</translation>
+    </message>
+    <message>
+        <source>The signal went over 5.5 V: stop, key off.</source>
+        <translation>La señal pasó de 5.5 V: pare, quite el contacto.</translation>
+    </message>
+    <message>
+        <source>The sweep was not done.</source>
+        <translation>No se hizo el barrido.</translation>
+    </message>
+    <message>
+        <source>The trace over the windows of the sheet</source>
+        <translation>El trazo sobre los márgenes de la ficha</translation>
+    </message>
+    <message>
+        <source>There is no cold reading at rest.</source>
+        <translation>No hay lectura en reposo y en frío.</translation>
+    </message>
+    <message>
+        <source>This meter cannot see a dropout of half a volt here.</source>
+        <translation>Este multímetro no puede ver aquí un corte de medio voltio.</translation>
+    </message>
+    <message>
+        <source>This meter is too slow to see the fault looked for; the verdict will say so.</source>
+        <translation>Este multímetro es demasiado lento para ver el fallo buscado; el dictamen lo dirá.</translation>
+    </message>
+    <message>
+        <source>Tighten, work the pedal five times, then measure every end again.</source>
+        <translation>Apriete, mueva el pedal cinco veces y vuelva a medir cada extremo.</translation>
+    </message>
+    <message>
+        <source>Tightening moves the reading.</source>
+        <translation>Al apretar se mueve la lectura.</translation>
+    </message>
+    <message>
+        <source>To tell: %1</source>
+        <translation>Para saberlo: %1</translation>
+    </message>
+    <message>
+        <source>Torque, thread locker</source>
+        <translation>Par de apriete, fijador de roscas</translation>
+    </message>
+    <message>
+        <source>Trace</source>
+        <translation>Trazo</translation>
+    </message>
+    <message>
+        <source>Trace it cold: measure on both sides of the connector pin in the first minutes of the day.</source>
+        <translation>Búsquelo en frío: mida a ambos lados del terminal del conector en los primeros minutos del día.</translation>
+    </message>
+    <message>
+        <source>Tried on a cold morning</source>
+        <translation>Probado una mañana fría</translation>
+    </message>
+    <message>
+        <source>Turn by %1 at rest.</source>
+        <translation>Gire para corregir %1 en reposo.</translation>
+    </message>
+    <message>
+        <source>Turn the key off and wait for the controller to shut down; unplug nothing yet.</source>
+        <translation>Quite el contacto y espere a que el controlador se apague; aún no desenchufe nada.</translation>
+    </message>
+    <message>
+        <source>Turn the sensor</source>
+        <translation>Girar el sensor</translation>
+    </message>
+    <message>
+        <source>Turn the sensor to its aim and confirm.</source>
+        <translation>Gire el sensor hasta su objetivo y confirme.</translation>
+    </message>
+    <message>
+        <source>Unplug the other sensors on this reference one by one, key off each time, and watch it come back; then measure it at the controller.</source>
+        <translation>Desenchufe uno a uno los otros sensores de esta referencia, sin contacto cada vez, y mire si se recupera; luego mídala en el controlador.</translation>
+    </message>
+    <message>
+        <source>Use a meter with a finer range or less noise.</source>
+        <translation>Use un multímetro con un rango más fino o con menos ruido.</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Dictamen</translation>
+    </message>
+    <message>
+        <source>Visit every position</source>
+        <translation>Visitar cada posición</translation>
+    </message>
+    <message>
+        <source>Wanted, but no turn brings every position inside its window.</source>
+        <translation>Hace falta, pero ningún giro mete todas las posiciones en su margen.</translation>
+    </message>
+    <message>
+        <source>Warning: %1</source>
+        <translation>Aviso: %1</translation>
+    </message>
+    <message>
+        <source>Watch it cold</source>
+        <translation>Mirarlo en frío</translation>
+    </message>
+    <message>
+        <source>Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.</source>
+        <translation>Vigile la referencia más tiempo, desenchufando uno a uno los otros sensores que cuelgan de ella, sin contacto cada vez.</translation>
+    </message>
+    <message>
+        <source>Wear eye protection near the battery, and make no sparks.</source>
+        <translation>Protéjase los ojos cerca de la batería y no haga chispas.</translation>
+    </message>
+    <message>
+        <source>What it can be</source>
+        <translation>Qué puede ser</translation>
+    </message>
+    <message>
+        <source>When it hangs again, see whether the arm is on its stop.</source>
+        <translation>Cuando se quede corto otra vez, mire si el brazo está en su tope.</translation>
+    </message>
+    <message>
+        <source>Where its figures come from</source>
+        <translation>De dónde salen sus cifras</translation>
+    </message>
+    <message>
+        <source>Wiggle the harness</source>
+        <translation>Menear el mazo</translation>
+    </message>
+    <message>
+        <source>Wiggle the harness in short sections until one of them brings it back.</source>
+        <translation>Menee el mazo por tramos cortos hasta que uno lo repita.</translation>
+    </message>
+    <message>
+        <source>Wiggle the shaft</source>
+        <translation>Menear el eje</translation>
+    </message>
+    <message>
+        <source>Wiggle the shaft, then the harness, to find what brings it back.</source>
+        <translation>Menee el eje y luego el mazo, para ver qué lo repite.</translation>
+    </message>
+    <message>
+        <source>Wiggle, on the ground</source>
+        <translation>Meneo, en la masa</translation>
+    </message>
+    <message>
+        <source>Wiggle, on the reference</source>
+        <translation>Meneo, en la referencia</translation>
+    </message>
+    <message>
+        <source>Wiggles</source>
+        <translation>Meneos</translation>
+    </message>
+    <message>
+        <source>Without moving the arm, look whether it rests against its stop, then lift it a little by hand.</source>
+        <translation>Sin mover el brazo, mire si descansa en su tope; luego levántelo un poco con la mano.</translation>
+    </message>
+    <message>
+        <source>Yes, look at both</source>
+        <translation>Sí, mirar los dos</translation>
+    </message>
+    <message>
+        <source>[%1] is missing</source>
+        <translation>falta [%1]</translation>
+    </message>
+    <message>
+        <source>a bit lacks at, mask or means</source>
+        <translation>a un bit le falta at, mask o means</translation>
+    </message>
+    <message>
+        <source>a display that shows no number: a frame was damaged</source>
+        <translation>una pantalla sin número: se dañó una trama</translation>
+    </message>
+    <message>
+        <source>a fault has neither kind nor place</source>
+        <translation>un fallo no tiene ni kind ni place</translation>
+    </message>
+    <message>
+        <source>a few more steady readings</source>
+        <translation>faltan unas lecturas estables</translation>
+    </message>
+    <message>
+        <source>a frame of %1 characters in place of %2</source>
+        <translation>una trama de %1 caracteres en lugar de %2</translation>
+    </message>
+    <message>
+        <source>a frame of kind ascii has no layout</source>
+        <translation>una trama de clase ascii no tiene disposición</translation>
+    </message>
+    <message>
+        <source>a key has too many dots</source>
+        <translation>una clave tiene demasiados puntos</translation>
+    </message>
+    <message>
+        <source>a line of more than 512 bytes: wrong baud rate, or another kind of meter</source>
+        <translation>una línea de más de 512 bytes: baudios equivocados u otra clase de multímetro</translation>
+    </message>
+    <message>
+        <source>a part of the path is no folder</source>
+        <translation>una parte de la ruta no es una carpeta</translation>
+    </message>
+    <message>
+        <source>a quote opens here that is never closed</source>
+        <translation>aquí se abren unas comillas que no se cierran</translation>
+    </message>
+    <message>
+        <source>a range character that the layout does not list: %1</source>
+        <translation>un carácter de rango que la disposición no recoge: %1</translation>
+    </message>
+    <message>
+        <source>a range is named by more than one character</source>
+        <translation>un rango tiene un nombre de más de un carácter</translation>
+    </message>
+    <message>
+        <source>a report is written as .html</source>
+        <translation>un informe se escribe como .html</translation>
+    </message>
+    <message>
+        <source>a row is longer than 64 KB, or a quote is never closed</source>
+        <translation>una fila pasa de 64 KB, o unas comillas no se cierran</translation>
+    </message>
+    <message>
+        <source>a unit that is not known: %1</source>
+        <translation>una unidad desconocida: %1</translation>
+    </message>
+    <message>
+        <source>add %1 = &quot;…&quot;</source>
+        <translation>añada %1 = &quot;…&quot;</translation>
+    </message>
+    <message>
+        <source>add %1 = …</source>
+        <translation>añada %1 = …</translation>
+    </message>
+    <message>
+        <source>add [frame.layout.range] with &quot;0&quot; = -3 and so on</source>
+        <translation>añada [frame.layout.range] con &quot;0&quot; = -3 y así</translation>
+    </message>
+    <message>
+        <source>add [frame.layout] with length, digits_at and digits</source>
+        <translation>añada [frame.layout] con length, digits_at y digits</translation>
+    </message>
+    <message>
+        <source>add dc_volts with the characters that mean DC volts</source>
+        <translation>añada dc_volts con los caracteres que significan voltios de continua</translation>
+    </message>
+    <message>
+        <source>add one for each end of the travel</source>
+        <translation>añada una por cada extremo del recorrido</translation>
+    </message>
+    <message>
+        <source>add the table</source>
+        <translation>añada la tabla</translation>
+    </message>
+    <message>
+        <source>add yourself to the dialout group: sudo usermod -aG dialout $USER, then log in again</source>
+        <translation>añádase al grupo dialout: sudo usermod -aG dialout $USER, y vuelva a iniciar sesión</translation>
+    </message>
+    <message>
+        <source>aim between min_V and max_V</source>
+        <translation>ponga el objetivo entre min_V y max_V</translation>
+    </message>
+    <message>
+        <source>another program holds the port</source>
+        <translation>otro programa ocupa el puerto</translation>
+    </message>
+    <message>
+        <source>another program holds the port (%1)</source>
+        <translation>otro programa ocupa el puerto (%1)</translation>
+    </message>
+    <message>
+        <source>at most %1</source>
+        <translation>como mucho %1</translation>
+    </message>
+    <message>
+        <source>battery negative</source>
+        <translation>negativo de batería</translation>
+    </message>
+    <message>
+        <source>bit is not a list</source>
+        <translation>bit no es una lista</translation>
+    </message>
+    <message>
+        <source>bit is not a list of tables</source>
+        <translation>bit no es una lista de tablas</translation>
+    </message>
+    <message>
+        <source>black is neither battery-negative nor sensor-ground</source>
+        <translation>black no es ni battery-negative ni sensor-ground</translation>
+    </message>
+    <message>
+        <source>bytes come from %1 but no reading: %2; check %3 baud and the meter description</source>
+        <translation>llegan bytes de %1 pero ninguna lectura: %2; revise los %3 baudios y la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>bytes of a frame are missing</source>
+        <translation>faltan bytes de una trama</translation>
+    </message>
+    <message>
+        <source>bytes that are no LCD-segment frame: check baud rate and kind</source>
+        <translation>bytes que no son una trama de segmentos LCD: revise los baudios y la clase</translation>
+    </message>
+    <message>
+        <source>cannot be opened: %1</source>
+        <translation>no se puede abrir: %1</translation>
+    </message>
+    <message>
+        <source>cannot be written: %1</source>
+        <translation>no se puede escribir: %1</translation>
+    </message>
+    <message>
+        <source>cannot create it: %1</source>
+        <translation>no se puede crear: %1</translation>
+    </message>
+    <message>
+        <source>cannot open it: %1</source>
+        <translation>no se puede abrir: %1</translation>
+    </message>
+    <message>
+        <source>cannot read it: %1</source>
+        <translation>no se puede leer: %1</translation>
+    </message>
+    <message>
+        <source>cannot save it: %1</source>
+        <translation>no se puede guardar: %1</translation>
+    </message>
+    <message>
+        <source>cannot write it anew: %1</source>
+        <translation>no se puede volver a escribir: %1</translation>
+    </message>
+    <message>
+        <source>cannot write it: %1</source>
+        <translation>no se puede escribir: %1</translation>
+    </message>
+    <message>
+        <source>cautions: text holds something that is no text</source>
+        <translation>cautions: text contiene algo que no es texto</translation>
+    </message>
+    <message>
+        <source>cautions: text is not a list of texts</source>
+        <translation>cautions: text no es una lista de textos</translation>
+    </message>
+    <message>
+        <source>change its permissions or use another folder</source>
+        <translation>cambie sus permisos o use otra carpeta</translation>
+    </message>
+    <message>
+        <source>check length, digits_at and digits</source>
+        <translation>revise length, digits_at y digits</translation>
+    </message>
+    <message>
+        <source>check the cable and flow control</source>
+        <translation>revise el cable y el control de flujo</translation>
+    </message>
+    <message>
+        <source>check the folder, its permissions and the disk</source>
+        <translation>revise la carpeta, sus permisos y el disco</translation>
+    </message>
+    <message>
+        <source>check the name and the folder</source>
+        <translation>revise el nombre y la carpeta</translation>
+    </message>
+    <message>
+        <source>check the names against the first line, or give the columns by number</source>
+        <translation>compare los nombres con la primera línea, o dé las columnas por número</translation>
+    </message>
+    <message>
+        <source>check the path</source>
+        <translation>revise la ruta</translation>
+    </message>
+    <message>
+        <source>check the path and its permissions</source>
+        <translation>revise la ruta y sus permisos</translation>
+    </message>
+    <message>
+        <source>choose a capture or another CSV</source>
+        <translation>elija una captura u otro CSV</translation>
+    </message>
+    <message>
+        <source>choose a shorter one</source>
+        <translation>elija uno más corto</translation>
+    </message>
+    <message>
+        <source>choose another name</source>
+        <translation>elija otro nombre</translation>
+    </message>
+    <message>
+        <source>choose one with --meter</source>
+        <translation>elija una con --meter</translation>
+    </message>
+    <message>
+        <source>choose one with --sheet</source>
+        <translation>elija una con --sheet</translation>
+    </message>
+    <message>
+        <source>close it or remove it</source>
+        <translation>ciérrelas o quítelas</translation>
+    </message>
+    <message>
+        <source>close it; &quot;sudo fuser -v %1&quot; names it</source>
+        <translation>ciérrelo; «sudo fuser -v %1» dice cuál es</translation>
+    </message>
+    <message>
+        <source>controller side of the connector</source>
+        <translation>lado del controlador del conector</translation>
+    </message>
+    <message>
+        <source>correct [link] there, or use another adapter</source>
+        <translation>corrija [link] ahí, o use otro adaptador</translation>
+    </message>
+    <message>
+        <source>correct nominal_V or the limits</source>
+        <translation>corrija nominal_V o los límites</translation>
+    </message>
+    <message>
+        <source>correct that line</source>
+        <translation>corrija esa línea</translation>
+    </message>
+    <message>
+        <source>correct the row or remove it</source>
+        <translation>corrija la fila o quítela</translation>
+    </message>
+    <message>
+        <source>count times from the start of the capture</source>
+        <translation>cuente los tiempos desde el inicio de la captura</translation>
+    </message>
+    <message>
+        <source>drive: none_at_V and full_at_V are the same</source>
+        <translation>drive: none_at_V y full_at_V son iguales</translation>
+    </message>
+    <message>
+        <source>exists already and is never overwritten</source>
+        <translation>ya existe y nunca se sobrescribe</translation>
+    </message>
+    <message>
+        <source>fault is not a list</source>
+        <translation>fault no es una lista</translation>
+    </message>
+    <message>
+        <source>fewer than two [[position]] tables</source>
+        <translation>menos de dos tablas [[position]]</translation>
+    </message>
+    <message>
+        <source>format %1 is newer than this program reads (%2)</source>
+        <translation>el formato %1 es más nuevo que el que lee este programa (%2)</translation>
+    </message>
+    <message>
+        <source>format %1 is newer than this program reads (%2); what it does not know was left out</source>
+        <translation>el formato %1 es más nuevo que el que lee este programa (%2); lo que no conoce se dejó fuera</translation>
+    </message>
+    <message>
+        <source>format is not a number from 1 up</source>
+        <translation>format no es un número desde 1</translation>
+    </message>
+    <message>
+        <source>free some space or go on in another folder</source>
+        <translation>libere espacio o siga en otra carpeta</translation>
+    </message>
+    <message>
+        <source>function_at names a character without meanings</source>
+        <translation>function_at señala un carácter sin significados</translation>
+    </message>
+    <message>
+        <source>give -o a name that ends in .html, and print it from there</source>
+        <translation>dé a -o un nombre que acabe en .html e imprímalo desde ahí</translation>
+    </message>
+    <message>
+        <source>give a file</source>
+        <translation>indique un archivo</translation>
+    </message>
+    <message>
+        <source>give a path to a .toml file</source>
+        <translation>dé la ruta de un archivo .toml</translation>
+    </message>
+    <message>
+        <source>give a path to a .toml file, or one of: %1</source>
+        <translation>dé la ruta de un archivo .toml, o uno de estos: %1</translation>
+    </message>
+    <message>
+        <source>give all three</source>
+        <translation>dé los tres</translation>
+    </message>
+    <message>
+        <source>give both ends</source>
+        <translation>dé ambos extremos</translation>
+    </message>
+    <message>
+        <source>give each its own name</source>
+        <translation>dé a cada una su nombre</translation>
+    </message>
+    <message>
+        <source>give kind = &quot;dirty-spot&quot;, or a place</source>
+        <translation>dé kind = &quot;dirty-spot&quot;, o un place</translation>
+    </message>
+    <message>
+        <source>give one level for each</source>
+        <translation>dé un nivel para cada una</translation>
+    </message>
+    <message>
+        <source>give the two ends of the drive</source>
+        <translation>dé los dos extremos del accionamiento</translation>
+    </message>
+    <message>
+        <source>ground: %1, half of the allowed drop, not measured</source>
+        <translation>masa: %1, la mitad de la caída permitida, sin medir</translation>
+    </message>
+    <message>
+        <source>has no sensor sheet in its header</source>
+        <translation>no tiene ficha de sensor en su cabecera</translation>
+    </message>
+    <message>
+        <source>header: %1</source>
+        <translation>cabecera: %1</translation>
+    </message>
+    <message>
+        <source>hold is on, so the number stands still: press the hold key</source>
+        <translation>la retención está puesta y el número no cambia: pulse la tecla de retención</translation>
+    </message>
+    <message>
+        <source>hold left</source>
+        <translation>mantenga a la izquierda</translation>
+    </message>
+    <message>
+        <source>hold right</source>
+        <translation>mantenga a la derecha</translation>
+    </message>
+    <message>
+        <source>inside</source>
+        <translation>dentro</translation>
+    </message>
+    <message>
+        <source>is a folder</source>
+        <translation>es una carpeta</translation>
+    </message>
+    <message>
+        <source>keep those that are there in fact</source>
+        <translation>deje las que haya de verdad</translation>
+    </message>
+    <message>
+        <source>known are: %1</source>
+        <translation>se conocen: %1</translation>
+    </message>
+    <message>
+        <source>leave it at the one where the sensor rests</source>
+        <translation>déjelo en la que el sensor reposa</translation>
+    </message>
+    <message>
+        <source>levels for %1 positions, the sheet has %2</source>
+        <translation>niveles para %1 posiciones; la ficha tiene %2</translation>
+    </message>
+    <message>
+        <source>line %1 is the last and has no end: it was torn off and left out</source>
+        <translation>la línea %1 es la última y no tiene fin: se cortó y se dejó fuera</translation>
+    </message>
+    <message>
+        <source>lock the meter&apos;s range: it went blind for %1</source>
+        <translation>fije el rango del multímetro: se quedó ciego %1</translation>
+    </message>
+    <message>
+        <source>marks are written into captures only</source>
+        <translation>las marcas solo se escriben en capturas</translation>
+    </message>
+    <message>
+        <source>meter accuracy: 1 %% + 5 counts</source>
+        <translation>exactitud del multímetro: 1 %% + 5 dígitos</translation>
+    </message>
+    <message>
+        <source>meter is not a table</source>
+        <translation>meter no es una tabla</translation>
+    </message>
+    <message>
+        <source>more than 100 [[%1]] tables</source>
+        <translation>más de 100 tablas [[%1]]</translation>
+    </message>
+    <message>
+        <source>name one with --sheet (`stillwire sheets` lists them)</source>
+        <translation>indique una con --sheet (`stillwire sheets` las enumera)</translation>
+    </message>
+    <message>
+        <source>name the columns time_s and volts, or say which they are</source>
+        <translation>llame a las columnas time_s y volts, o diga cuáles son</translation>
+    </message>
+    <message>
+        <source>nest at most a few tables</source>
+        <translation>anide como mucho unas pocas tablas</translation>
+    </message>
+    <message>
+        <source>no fault is called &apos;%1&apos;</source>
+        <translation>ningún fallo se llama «%1»</translation>
+    </message>
+    <message>
+        <source>no key &apos;%1&apos; belongs here</source>
+        <translation>aquí no va la clave «%1»</translation>
+    </message>
+    <message>
+        <source>no number in %1</source>
+        <translation>no hay número en %1</translation>
+    </message>
+    <message>
+        <source>no step is called &apos;%1&apos;</source>
+        <translation>ningún paso se llama «%1»</translation>
+    </message>
+    <message>
+        <source>no such name among the %1</source>
+        <translation>ese nombre no está entre: %1</translation>
+    </message>
+    <message>
+        <source>no time and volts columns found</source>
+        <translation>no hay columnas de tiempo y de voltios</translation>
+    </message>
+    <message>
+        <source>no time and volts columns found in &quot;%1&quot;</source>
+        <translation>no hay columnas de tiempo y de voltios en «%1»</translation>
+    </message>
+    <message>
+        <source>none: not a capture of this program</source>
+        <translation>ninguno: no es una captura de este programa</translation>
+    </message>
+    <message>
+        <source>not TOML: %1</source>
+        <translation>no es TOML: %1</translation>
+    </message>
+    <message>
+        <source>not a reading: %1</source>
+        <translation>no es una lectura: %1</translation>
+    </message>
+    <message>
+        <source>not allowed to create it</source>
+        <translation>no hay permiso para crearlo</translation>
+    </message>
+    <message>
+        <source>not allowed to open it</source>
+        <translation>no hay permiso para abrirlo</translation>
+    </message>
+    <message>
+        <source>not allowed to read it</source>
+        <translation>no hay permiso para leerlo</translation>
+    </message>
+    <message>
+        <source>not allowed to save it</source>
+        <translation>no hay permiso para guardarlo</translation>
+    </message>
+    <message>
+        <source>not allowed to write a new file beside it</source>
+        <translation>no hay permiso para escribir un archivo nuevo al lado</translation>
+    </message>
+    <message>
+        <source>not allowed to write it</source>
+        <translation>no hay permiso para escribirlo</translation>
+    </message>
+    <message>
+        <source>not described; accuracy of 1 % + 5 counts assumed</source>
+        <translation>sin descripción; se supone una exactitud de 1 % + 5 dígitos</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>se desconoce</translation>
+    </message>
+    <message>
+        <source>not measured</source>
+        <translation>sin medir</translation>
+    </message>
+    <message>
+        <source>not said in the sheet</source>
+        <translation>no lo dice la ficha</translation>
+    </message>
+    <message>
+        <source>not text: %1; check the baud rate</source>
+        <translation>no es texto: %1; revise los baudios</translation>
+    </message>
+    <message>
+        <source>not text: %1; check the baud rate and the bits</source>
+        <translation>no es texto: %1; revise los baudios y los bits</translation>
+    </message>
+    <message>
+        <source>not turned</source>
+        <translation>sin girar</translation>
+    </message>
+    <message>
+        <source>nothing comes from the meter on %1: switch it on, press its data-output key, and check the cable and %2 baud</source>
+        <translation>no llega nada del multímetro de %1: enciéndalo, pulse su tecla de salida de datos y revise el cable y los %2 baudios</translation>
+    </message>
+    <message>
+        <source>nothing comes from the meter on %1: switch it on, set it to remote, and check the cable and %2 baud</source>
+        <translation>no llega nada del multímetro de %1: enciéndalo, póngalo en remoto y revise el cable y los %2 baudios</translation>
+    </message>
+    <message>
+        <source>one more pose</source>
+        <translation>falta una postura</translation>
+    </message>
+    <message>
+        <source>one reading every %1 s</source>
+        <translation>una lectura cada %1 s</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>fuera</translation>
+    </message>
+    <message>
+        <source>outside the steps</source>
+        <translation>fuera de los pasos</translation>
+    </message>
+    <message>
+        <source>plug the adapter in; &quot;stillwire ports&quot; lists what is there</source>
+        <translation>enchufe el adaptador; «stillwire ports» enumera lo que hay</translation>
+    </message>
+    <message>
+        <source>probe is neither sensor-side nor controller-side</source>
+        <translation>probe no es ni sensor-side ni controller-side</translation>
+    </message>
+    <message>
+        <source>put (?P&lt;value&gt;...) around it</source>
+        <translation>rodéela con (?P&lt;value&gt;...)</translation>
+    </message>
+    <message>
+        <source>put decimal commas in quotes or use another delimiter</source>
+        <translation>ponga las comas decimales entre comillas o use otro separador</translation>
+    </message>
+    <message>
+        <source>put it in quotes</source>
+        <translation>póngalo entre comillas</translation>
+    </message>
+    <message>
+        <source>put the lower limit in min_V and the higher in max_V</source>
+        <translation>ponga el límite bajo en min_V y el alto en max_V</translation>
+    </message>
+    <message>
+        <source>range_at names a character without meanings</source>
+        <translation>range_at señala un carácter sin significados</translation>
+    </message>
+    <message>
+        <source>reference: %1, the nominal, not measured</source>
+        <translation>referencia: %1, la nominal, sin medir</translation>
+    </message>
+    <message>
+        <source>reference: nominal_V lies outside min_V to max_V</source>
+        <translation>reference: nominal_V está fuera de min_V a max_V</translation>
+    </message>
+    <message>
+        <source>reinstall the OpenSSL library</source>
+        <translation>reinstale la biblioteca OpenSSL</translation>
+    </message>
+    <message>
+        <source>remove the row or split the file there</source>
+        <translation>quite la fila o parta el archivo ahí</translation>
+    </message>
+    <message>
+        <source>resolution_V is the step of the last digit</source>
+        <translation>resolution_V es el paso del último dígito</translation>
+    </message>
+    <message>
+        <source>save it as UTF-8</source>
+        <translation>guárdelo como UTF-8</translation>
+    </message>
+    <message>
+        <source>save the import as a capture first</source>
+        <translation>guarde antes la importación como captura</translation>
+    </message>
+    <message>
+        <source>section %1, hold left</source>
+        <translation>tramo %1, a la izquierda</translation>
+    </message>
+    <message>
+        <source>section %1, hold right</source>
+        <translation>tramo %1, a la derecha</translation>
+    </message>
+    <message>
+        <source>see meters/bench/README.md for their names</source>
+        <translation>sus nombres están en meters/bench/README.md</translation>
+    </message>
+    <message>
+        <source>sensor ground</source>
+        <translation>masa del sensor</translation>
+    </message>
+    <message>
+        <source>sensor side of the connector</source>
+        <translation>lado del sensor del conector</translation>
+    </message>
+    <message>
+        <source>sheet is not a table</source>
+        <translation>sheet no es una tabla</translation>
+    </message>
+    <message>
+        <source>shorten it</source>
+        <translation>acórtelo</translation>
+    </message>
+    <message>
+        <source>tables are nested too deep</source>
+        <translation>las tablas están anidadas demasiado hondo</translation>
+    </message>
+    <message>
+        <source>the TOML text is larger than 4 MB</source>
+        <translation>el texto TOML pasa de 4 MB</translation>
+    </message>
+    <message>
+        <source>the adapter is back as %1 after %2; the capture went on with a gap</source>
+        <translation>el adaptador ha vuelto como %1 tras %2; la captura siguió con un hueco</translation>
+    </message>
+    <message>
+        <source>the columns that were named are not there</source>
+        <translation>las columnas indicadas no están</translation>
+    </message>
+    <message>
+        <source>the columns that were named are not there in &quot;%1&quot;</source>
+        <translation>las columnas indicadas no están en «%1»</translation>
+    </message>
+    <message>
+        <source>the computer slept for %1; the capture has a gap there</source>
+        <translation>el ordenador durmió %1; la captura tiene ahí un hueco</translation>
+    </message>
+    <message>
+        <source>the digits do not lie within the frame</source>
+        <translation>los dígitos no caben en la trama</translation>
+    </message>
+    <message>
+        <source>the disk fails</source>
+        <translation>el disco falla</translation>
+    </message>
+    <message>
+        <source>the disk is full</source>
+        <translation>el disco está lleno</translation>
+    </message>
+    <message>
+        <source>the disk is read-only</source>
+        <translation>el disco es de solo lectura</translation>
+    </message>
+    <message>
+        <source>the file is empty</source>
+        <translation>el archivo está vacío</translation>
+    </message>
+    <message>
+        <source>the hash could not be computed</source>
+        <translation>no se pudo calcular la huella</translation>
+    </message>
+    <message>
+        <source>the line of columns has no end; no row follows it</source>
+        <translation>la línea de columnas no tiene fin; no le sigue ninguna fila</translation>
+    </message>
+    <message>
+        <source>the lines behind # are not a capture header and were taken as notes</source>
+        <translation>las líneas con # no son una cabecera de captura y se tomaron como notas</translation>
+    </message>
+    <message>
+        <source>the meter does not show DC volts: turn it to DC volts, relative mode off</source>
+        <translation>el multímetro no muestra voltios de continua: póngalo en voltios de continua, sin modo relativo</translation>
+    </message>
+    <message>
+        <source>the meter does not take commands</source>
+        <translation>el multímetro no acepta órdenes</translation>
+    </message>
+    <message>
+        <source>the meter on %1 has been silent for %2: look whether it switched itself off, then at the cable</source>
+        <translation>el multímetro de %1 lleva callado %2: mire si se apagó solo y luego el cable</translation>
+    </message>
+    <message>
+        <source>the meter shows overload: choose a range that holds 6 V, and check the leads</source>
+        <translation>el multímetro marca sobrecarga: elija un rango donde quepan 6 V y revise las puntas</translation>
+    </message>
+    <message>
+        <source>the meter&apos;s battery is low: change it, its numbers cannot be trusted</source>
+        <translation>la pila del multímetro está baja: cámbiela, sus números no son de fiar</translation>
+    </message>
+    <message>
+        <source>the name is too long</source>
+        <translation>el nombre es demasiado largo</translation>
+    </message>
+    <message>
+        <source>the pattern does not find %1</source>
+        <translation>el patrón no encuentra %1</translation>
+    </message>
+    <message>
+        <source>the pattern does not say which part is the value</source>
+        <translation>el patrón no dice qué parte es el valor</translation>
+    </message>
+    <message>
+        <source>the pattern is not a regular expression: %1</source>
+        <translation>el patrón no es una expresión regular: %1</translation>
+    </message>
+    <message>
+        <source>the port does not open: %1</source>
+        <translation>el puerto no se abre: %1</translation>
+    </message>
+    <message>
+        <source>the port refuses the DTR level of the meter description</source>
+        <translation>el puerto rechaza el nivel DTR de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the port refuses the RTS level of the meter description</source>
+        <translation>el puerto rechaza el nivel RTS de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the port refuses the baud rate of the meter description</source>
+        <translation>el puerto rechaza los baudios de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the port refuses the data bits of the meter description</source>
+        <translation>el puerto rechaza los bits de datos de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the port refuses the flow control of the meter description</source>
+        <translation>el puerto rechaza el control de flujo de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the port refuses the parity of the meter description</source>
+        <translation>el puerto rechaza la paridad de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the port refuses the stop bits of the meter description</source>
+        <translation>el puerto rechaza los bits de parada de la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the row has more fields than there are columns</source>
+        <translation>la fila tiene más campos que columnas hay</translation>
+    </message>
+    <message>
+        <source>the session has no decoder</source>
+        <translation>la sesión no tiene decodificador</translation>
+    </message>
+    <message>
+        <source>the session has no meter description</source>
+        <translation>la sesión no tiene descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>the session has no sensor sheet</source>
+        <translation>la sesión no tiene ficha de sensor</translation>
+    </message>
+    <message>
+        <source>the sheet has fewer than two positions</source>
+        <translation>la ficha tiene menos de dos posiciones</translation>
+    </message>
+    <message>
+        <source>the text is UTF-16</source>
+        <translation>el texto es UTF-16</translation>
+    </message>
+    <message>
+        <source>the time is missing</source>
+        <translation>falta el tiempo</translation>
+    </message>
+    <message>
+        <source>the time is negative</source>
+        <translation>el tiempo es negativo</translation>
+    </message>
+    <message>
+        <source>there is no such file or folder</source>
+        <translation>no existe ese archivo ni esa carpeta</translation>
+    </message>
+    <message>
+        <source>there is no such port</source>
+        <translation>no existe ese puerto</translation>
+    </message>
+    <message>
+        <source>they form no frame</source>
+        <translation>no forman una trama</translation>
+    </message>
+    <message>
+        <source>this is not a text file</source>
+        <translation>no es un archivo de texto</translation>
+    </message>
+    <message>
+        <source>time %1 is no time</source>
+        <translation>el tiempo %1 no es un tiempo</translation>
+    </message>
+    <message>
+        <source>times go back from %1 s to %2 s</source>
+        <translation>los tiempos retroceden de %1 s a %2 s</translation>
+    </message>
+    <message>
+        <source>too close to call</source>
+        <translation>demasiado justo para decidir</translation>
+    </message>
+    <message>
+        <source>too large for volts: %1</source>
+        <translation>demasiado grande para voltios: %1</translation>
+    </message>
+    <message>
+        <source>try another file or folder</source>
+        <translation>pruebe con otro archivo u otra carpeta</translation>
+    </message>
+    <message>
+        <source>two positions are named &quot;%1&quot;</source>
+        <translation>dos posiciones se llaman «%1»</translation>
+    </message>
+    <message>
+        <source>two positions have rest = true</source>
+        <translation>dos posiciones tienen rest = true</translation>
+    </message>
+    <message>
+        <source>unplug the adapter, plug it in again and retry</source>
+        <translation>desenchufe el adaptador, enchúfelo otra vez y reintente</translation>
+    </message>
+    <message>
+        <source>update the program or use a file of format %1</source>
+        <translation>actualice el programa o use un archivo de formato %1</translation>
+    </message>
+    <message>
+        <source>use another disk and keep this one for rescue</source>
+        <translation>use otro disco y guarde este para rescatarlo</translation>
+    </message>
+    <message>
+        <source>use another folder</source>
+        <translation>use otra carpeta</translation>
+    </message>
+    <message>
+        <source>use one of: %1</source>
+        <translation>use una de estas: %1</translation>
+    </message>
+    <message>
+        <source>volts %1 is no number</source>
+        <translation>la tensión %1 no es un número</translation>
+    </message>
+    <message>
+        <source>write &quot;0&quot; = -3</source>
+        <translation>escriba &quot;0&quot; = -3</translation>
+    </message>
+    <message>
+        <source>write [&quot;one&quot;, &quot;two&quot;]</source>
+        <translation>escriba [&quot;one&quot;, &quot;two&quot;]</translation>
+    </message>
+    <message>
+        <source>write [%1] on a line of its own</source>
+        <translation>escriba [%1] en una línea propia</translation>
+    </message>
+    <message>
+        <source>write [1.0, 2.0]</source>
+        <translation>escriba [1.0, 2.0]</translation>
+    </message>
+    <message>
+        <source>write [[fault]] before each</source>
+        <translation>escriba [[fault]] antes de cada uno</translation>
+    </message>
+    <message>
+        <source>write [[frame.layout.bit]]</source>
+        <translation>escriba [[frame.layout.bit]]</translation>
+    </message>
+    <message>
+        <source>write a number such as 0.5, without quotes</source>
+        <translation>escriba un número como 0.5, sin comillas</translation>
+    </message>
+    <message>
+        <source>write a step&apos;s name, as in a mark</source>
+        <translation>escriba el nombre de un paso, como en una marca</translation>
+    </message>
+    <message>
+        <source>write a value from %1 to %2</source>
+        <translation>escriba un valor de %1 a %2</translation>
+    </message>
+    <message>
+        <source>write an ordinary number</source>
+        <translation>escriba un número corriente</translation>
+    </message>
+    <message>
+        <source>write each as [[%1]]</source>
+        <translation>escriba cada una como [[%1]]</translation>
+    </message>
+    <message>
+        <source>write each caution in quotes</source>
+        <translation>escriba cada precaución entre comillas</translation>
+    </message>
+    <message>
+        <source>write format = %1</source>
+        <translation>escriba format = %1</translation>
+    </message>
+    <message>
+        <source>write format = 1</source>
+        <translation>escriba format = 1</translation>
+    </message>
+    <message>
+        <source>write it as [%1]</source>
+        <translation>escríbala como [%1]</translation>
+    </message>
+    <message>
+        <source>write it as [meter]</source>
+        <translation>escríbala como [meter]</translation>
+    </message>
+    <message>
+        <source>write it as [sheet]</source>
+        <translation>escríbala como [sheet]</translation>
+    </message>
+    <message>
+        <source>write it in quotes, one line that is not empty</source>
+        <translation>escríbalo entre comillas, en una línea que no esté vacía</translation>
+    </message>
+    <message>
+        <source>write it in the RE2 syntax, in single quotes</source>
+        <translation>escríbalo con la sintaxis RE2, entre comillas simples</translation>
+    </message>
+    <message>
+        <source>write it on one line</source>
+        <translation>escríbalo en una línea</translation>
+    </message>
+    <message>
+        <source>write numbers from %1 to %2</source>
+        <translation>escriba números de %1 a %2</translation>
+    </message>
+    <message>
+        <source>write one from %1 to %2</source>
+        <translation>escriba uno de %1 a %2</translation>
+    </message>
+    <message>
+        <source>write rest = true</source>
+        <translation>escriba rest = true</translation>
+    </message>
+    <message>
+        <source>write seconds, hours:minutes:seconds, or a date as YYYY-MM-DD hh:mm:ss</source>
+        <translation>escriba segundos, horas:minutos:segundos o una fecha como AAAA-MM-DD hh:mm:ss</translation>
+    </message>
+    <message>
+        <source>write text = [&quot;…&quot;]</source>
+        <translation>escriba text = [&quot;…&quot;]</translation>
+    </message>
+    <message>
+        <source>write the side of the connector that the probe is on</source>
+        <translation>escriba en qué lado del conector está la punta</translation>
+    </message>
+    <message>
+        <source>write true or false, without quotes</source>
+        <translation>escriba true o false, sin comillas</translation>
+    </message>
+    <message>
+        <source>write two numbers, the lower first</source>
+        <translation>escriba dos números, primero el menor</translation>
+    </message>
+    <message>
+        <source>write where the black lead is</source>
+        <translation>escriba dónde está la punta negra</translation>
+    </message>
+    <message>
+        <source>you may not open the port</source>
+        <translation>usted no puede abrir el puerto</translation>
+    </message>
+    <message>
+        <source>choose the meter&apos;s description first</source>
+        <translation>elija antes la descripción del multímetro</translation>
+    </message>
+    <message>
+        <source>choose the sensor&apos;s sheet first</source>
+        <translation>elija antes la ficha del sensor</translation>
+    </message>
+    <message>
+        <source>no meter is chosen</source>
+        <translation>no hay multímetro elegido</translation>
+    </message>
+    <message>
+        <source>no sensor sheet is chosen</source>
+        <translation>no hay ficha de sensor elegida</translation>
+    </message>
+    <message>
+        <source>the capture holds no sensor sheet</source>
+        <translation>la captura no tiene ficha de sensor</translation>
+    </message>
+    <message>
+        <source>Dropouts in a step that was undone do not count: %1.</source>
+        <translation>Los cortes de un paso que se deshizo no cuentan: %1.</translation>
+    </message>
+    <message>
+        <source>one more position</source>
+        <translation>falta una posición</translation>
+    </message>
+    <message>
+        <source>one more release</source>
+        <translation>falta una suelta</translation>
+    </message>
+    <message>
+        <source>one more second</source>
+        <translation>falta un segundo</translation>
+    </message>
+    <message>
+        <source>go on in another folder</source>
+        <translation>siga en otra carpeta</translation>
+    </message>
+    <message>
+        <source>save the capture in another folder</source>
+        <translation>guarde la captura en otra carpeta</translation>
+    </message>
+    <message>
+        <source>the file may not grow any further</source>
+        <translation>el archivo no puede crecer más</translation>
+    </message>
+    <message>
+        <source>the file or its folder is gone</source>
+        <translation>el archivo o su carpeta ha desaparecido</translation>
+    </message>
+    <message>
+        <source>%1: the disk has been busy for %2; the capture goes on in memory</source>
+        <translation>%1: el disco lleva ocupado %2; la captura sigue en memoria</translation>
+    </message>
+    <message>
+        <source>the capture is on the disk again</source>
+        <translation>la captura está otra vez en el disco</translation>
+    </message>
+    <message>
+        <source>Key off, then look along the ground wire, pin by pin, for a loose crimp.</source>
+        <translation>Quite el contacto y busque un engaste flojo a lo largo del cable de masa, terminal a terminal.</translation>
+    </message>
+    <message>
+        <source>Nothing was pressed fully and held.</source>
+        <translation>No se llevó nada a fondo ni se mantuvo.</translation>
+    </message>
+    <message>
+        <source>Press fully and hold it still, five seconds.</source>
+        <translation>Lleve a fondo y mantenga quieto cinco segundos.</translation>
+    </message>
+    <message>
+        <source>The ground wire moved once with nobody touching: %1 to %2 or further.</source>
+        <translation>El cable de masa se movió una vez sin que nadie tocara: de %1 a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>The ground wire moved with nobody touching: %1 went to %2 or further.</source>
+        <translation>El cable de masa se movió sin que nadie tocara: %1 llegó a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>Watch the ground wire for longer, then along its way pin by pin.</source>
+        <translation>Vigile más tiempo el cable de masa, y luego a lo largo de su camino, terminal a terminal.</translation>
+    </message>
+    <message>
+        <source>the other ends move half as far as %1 when the sensor is turned, until turns have taught it</source>
+        <translation>los otros extremos se mueven la mitad que %1 al girar el sensor, hasta que los toques lo enseñen</translation>
+    </message>
+    <message>
+        <source>With 95 %% confidence it shows in at most %1 of poses.</source>
+        <translation>Con un 95 %% de confianza, se ve como mucho en el %1 de las posturas.</translation>
+    </message>
+    <message>
+        <source>%1 dropouts of unknown cause: the capture does not say what was being moved.</source>
+        <translation>%1 cortes de causa desconocida: la captura no dice qué se estaba moviendo.</translation>
+    </message>
+    <message>
+        <source>%1 poses of the harness were looked at, %2 were blind; %3 more are wanted.</source>
+        <translation>Se miraron %1 posturas del mazo, %2 fueron ciegas; faltan %3.</translation>
+    </message>
+    <message>
+        <source>%1 poses of the harness were looked at; %2 more are wanted.</source>
+        <translation>Se miraron %1 posturas del mazo; faltan %2.</translation>
+    </message>
+    <message>
+        <source>%1 poses of the shaft were looked at, %2 were blind; %3 more are wanted.</source>
+        <translation>Se miraron %1 posturas del eje, %2 fueron ciegas; faltan %3.</translation>
+    </message>
+    <message>
+        <source>%1 poses of the shaft were looked at; %2 more are wanted.</source>
+        <translation>Se miraron %1 posturas del eje; faltan %2.</translation>
+    </message>
+    <message>
+        <source>An end lies near its limit, and no turn would bring every end further in.</source>
+        <translation>Un extremo está cerca de su límite, y ningún giro metería más adentro todos los extremos.</translation>
+    </message>
+    <message>
+        <source>Key off, unplug the connector at the sensor: clean it, check pin grip and seal, and wiggle it again.</source>
+        <translation>Quite el contacto, desenchufe el conector del sensor: límpielo, revise el agarre de los terminales y la junta, y menéelo otra vez.</translation>
+    </message>
+    <message>
+        <source>Lock the meter&apos;s range on DC volts and repeat these poses.</source>
+        <translation>Fije el rango del multímetro en voltios de continua y repita estas posturas.</translation>
+    </message>
+    <message>
+        <source>Look at the stops and the lever, then measure every end again.</source>
+        <translation>Mire los topes y la palanca, y vuelva a medir cada extremo.</translation>
+    </message>
+    <message>
+        <source>Measured at the sensor: a break between there and the controller would not show.</source>
+        <translation>Medido en el sensor: un corte entre ahí y el controlador no se vería.</translation>
+    </message>
+    <message>
+        <source>Released, it came back to about %1 each of %2 times; before the first press it stood at %3.</source>
+        <translation>Al soltar volvió a unos %1 cada una de %2 veces; antes de pisar por primera vez estaba en %3.</translation>
+    </message>
+    <message>
+        <source>Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it reads %5 higher.</source>
+        <translation>Estable, pero %1, con %2, está demasiado cerca de un límite de %3 a %4: gire el sensor hasta que dé %5 más.</translation>
+    </message>
+    <message>
+        <source>Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it reads %5 lower.</source>
+        <translation>Estable, pero %1, con %2, está demasiado cerca de un límite de %3 a %4: gire el sensor hasta que dé %5 menos.</translation>
+    </message>
+    <message>
+        <source>Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 higher.</source>
+        <translation>Estable, pero %1 da %2, fuera de %3 a %4: gire el sensor hasta que dé %5 más.</translation>
+    </message>
+    <message>
+        <source>Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 lower.</source>
+        <translation>Estable, pero %1 da %2, fuera de %3 a %4: gire el sensor hasta que dé %5 menos.</translation>
+    </message>
+    <message>
+        <source>The harness too dropped out, less often: in %1 of %2 poses.</source>
+        <translation>El mazo también dio corte, menos veces: en %1 de %2 posturas.</translation>
+    </message>
+    <message>
+        <source>The meter changed its range in %1 poses of the harness, where the level should have stood still.</source>
+        <translation>El multímetro cambió de rango en %1 posturas del mazo, donde el nivel debía estar quieto.</translation>
+    </message>
+    <message>
+        <source>The meter changed its range in %1 poses of the shaft, where the level should have stood still.</source>
+        <translation>El multímetro cambió de rango en %1 posturas del eje, donde el nivel debía estar quieto.</translation>
+    </message>
+    <message>
+        <source>The meter was blind in %1 poses of the harness.</source>
+        <translation>El multímetro estuvo ciego en %1 posturas del mazo.</translation>
+    </message>
+    <message>
+        <source>The meter was blind in %1 poses of the shaft.</source>
+        <translation>El multímetro estuvo ciego en %1 posturas del eje.</translation>
+    </message>
+    <message>
+        <source>The shaft dropped out in %1 of %2 poses: the sensor itself, if the wiring proves sound.</source>
+        <translation>El eje dio corte en %1 de %2 posturas: el propio sensor, si el cableado resulta estar bien.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or further.</source>
+        <translation>La señal dio corte en %1 de %2 posturas del mazo: %3 llegó a %4 o más allá.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or further. The shaft did not do it.</source>
+        <translation>La señal dio corte en %1 de %2 posturas del mazo: %3 llegó a %4 o más allá. El eje no lo hizo.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 poses of the shaft, the pedal still: %3 went to %4 or further.</source>
+        <translation>La señal dio corte en %1 de %2 posturas del eje, con el pedal quieto: %3 llegó a %4 o más allá.</translation>
+    </message>
+    <message>
+        <source>Wiggle the harness: %1 more poses.</source>
+        <translation>Menee el mazo: faltan %1 posturas.</translation>
+    </message>
+    <message>
+        <source>Wiggle the shaft: %1 more poses.</source>
+        <translation>Menee el eje: faltan %1 posturas.</translation>
+    </message>
+    <message>
+        <source>With the wiring mended, wiggle the shaft again.</source>
+        <translation>Con el cableado arreglado, menee otra vez el eje.</translation>
+    </message>
+    <message>
+        <source>section %1</source>
+        <translation>tramo %1</translation>
+    </message>
+</context>
+<context>
+    <name>names</name>
+    <message>
+        <source>ASCII-digit meter</source>
+        <translation>Multímetro de dígitos ASCII</translation>
+    </message>
+    <message>
+        <source>Beach cleaner depth lever</source>
+        <translation>Palanca de fondo de la limpiaplayas</translation>
+    </message>
+    <message>
+        <source>Chafed harness</source>
+        <translation>Mazo rozado</translation>
+    </message>
+    <message>
+        <source>Chock the wheels: the pedal drives them.</source>
+        <translation>Calce las ruedas: el pedal las mueve.</translation>
+    </message>
+    <message>
+        <source>Conditioner up on its locks, blade covered.</source>
+        <translation>Acondicionador arriba en sus seguros, cuchilla tapada.</translation>
+    </message>
+    <message>
+        <source>Depth lever, fretting connector</source>
+        <translation>Palanca de fondo, conector gastado</translation>
+    </message>
+    <message>
+        <source>Drum down on blocks before a hand goes near it.</source>
+        <translation>Tambor abajo sobre tacos antes de acercar una mano.</translation>
+    </message>
+    <message>
+        <source>Good pedal</source>
+        <translation>Pedal bueno</translation>
+    </message>
+    <message>
+        <source>LCD-segment meter</source>
+        <translation>Multímetro de segmentos LCD</translation>
+    </message>
+    <message>
+        <source>Marking trolley two-way lever</source>
+        <translation>Palanca de dos sentidos del carro de marcar</translation>
+    </message>
+    <message>
+        <source>Polled text meter</source>
+        <translation>Multímetro de texto a petición</translation>
+    </message>
+    <message>
+        <source>Release the lift&apos;s pressure; it can fall with the engine off.</source>
+        <translation>Quite la presión del elevador; puede caer con el motor parado.</translation>
+    </message>
+    <message>
+        <source>Resurfacer drive pedal</source>
+        <translation>Pedal de marcha de la alisadora de hielo</translation>
+    </message>
+    <message>
+        <source>SCPI bench meter</source>
+        <translation>Multímetro de banco SCPI</translation>
+    </message>
+    <message>
+        <source>Sagging reference</source>
+        <translation>Referencia caída</translation>
+    </message>
+    <message>
+        <source>Simulated: a good sensor, too few poses. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: un buen sensor, pocas posturas. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: a good sensor. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: un buen sensor. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: fretting at the sensor&apos;s connector. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: desgaste por vibración en el conector del sensor. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: hangs on release. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: se queda corto al soltar. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: intermittent short to ground in section 2. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: corto intermitente a masa en el tramo 2. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: resistance in the 5 V feed. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: resistencia en la alimentación de 5 V. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: the mount has slipped. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: el soporte se ha corrido. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Simulated: worn track at rest. Demo figures, not a maker&apos;s.</source>
+        <translation>Simulado: pista gastada en el reposo. Cifras de demostración, no de un fabricante.</translation>
+    </message>
+    <message>
+        <source>Spray pressure released, guns locked.</source>
+        <translation>Presión de pintura quitada, pistolas bloqueadas.</translation>
+    </message>
+    <message>
+        <source>Text-line logger</source>
+        <translation>Registrador de texto</translation>
+    </message>
+    <message>
+        <source>Two-way lever, weak spring</source>
+        <translation>Palanca de dos sentidos, muelle flojo</translation>
+    </message>
+    <message>
+        <source>Wants turning</source>
+        <translation>Pide un giro</translation>
+    </message>
+    <message>
+        <source>Wheels chocked: the lever drives both ways.</source>
+        <translation>Ruedas calzadas: la palanca mueve en ambos sentidos.</translation>
+    </message>
+    <message>
+        <source>Wiggled too little</source>
+        <translation>Meneado demasiado poco</translation>
+    </message>
+    <message>
+        <source>Worn and worst cold</source>
+        <translation>Gastado, y peor en frío</translation>
+    </message>
+    <message>
+        <source>adjust</source>
+        <translation>ajuste</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>atrás</translation>
+    </message>
+    <message>
+        <source>bench</source>
+        <translation>guiones del banco</translation>
+    </message>
+    <message>
+        <source>cannot-tell</source>
+        <translation>no se puede saber</translation>
+    </message>
+    <message>
+        <source>check-linkage</source>
+        <translation>mirar el varillaje</translation>
+    </message>
+    <message>
+        <source>check-supply</source>
+        <translation>mirar la alimentación</translation>
+    </message>
+    <message>
+        <source>check-wiring</source>
+        <translation>mirar el cableado</translation>
+    </message>
+    <message>
+        <source>cold-start</source>
+        <translation>en frío</translation>
+    </message>
+    <message>
+        <source>confirm</source>
+        <translation>confirmación</translation>
+    </message>
+    <message>
+        <source>deep</source>
+        <translation>hundida</translation>
+    </message>
+    <message>
+        <source>forward</source>
+        <translation>adelante</translation>
+    </message>
+    <message>
+        <source>full-press</source>
+        <translation>posiciones</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>masa</translation>
+    </message>
+    <message>
+        <source>hook-up</source>
+        <translation>conexión</translation>
+    </message>
+    <message>
+        <source>invented for demonstration</source>
+        <translation>inventado para demostración</translation>
+    </message>
+    <message>
+        <source>keep</source>
+        <translation>conservar</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>izquierda</translation>
+    </message>
+    <message>
+        <source>lift</source>
+        <translation>tope</translation>
+    </message>
+    <message>
+        <source>lifted</source>
+        <translation>levantada</translation>
+    </message>
+    <message>
+        <source>meters</source>
+        <translation>multímetros</translation>
+    </message>
+    <message>
+        <source>middle</source>
+        <translation>centro</translation>
+    </message>
+    <message>
+        <source>pressed</source>
+        <translation>pisado</translation>
+    </message>
+    <message>
+        <source>put-back</source>
+        <translation>final</translation>
+    </message>
+    <message>
+        <source>reference</source>
+        <translation>referencia</translation>
+    </message>
+    <message>
+        <source>release</source>
+        <translation>suelta</translation>
+    </message>
+    <message>
+        <source>released</source>
+        <translation>suelto</translation>
+    </message>
+    <message>
+        <source>replace</source>
+        <translation>cambiar</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>derecha</translation>
+    </message>
+    <message>
+        <source>sheets</source>
+        <translation>fichas</translation>
+    </message>
+    <message>
+        <source>sweep</source>
+        <translation>barrido</translation>
+    </message>
+    <message>
+        <source>warm-repeat</source>
+        <translation>en caliente</translation>
+    </message>
+    <message>
+        <source>wiggle-ground</source>
+        <translation>meneo en la masa</translation>
+    </message>
+    <message>
+        <source>wiggle-harness</source>
+        <translation>meneo del mazo</translation>
+    </message>
+    <message>
+        <source>wiggle-reference</source>
+        <translation>meneo en la referencia</translation>
+    </message>
+    <message>
+        <source>wiggle-shaft</source>
+        <translation>meneo del eje</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::BenchPage</name>
+    <message>
+        <source>next</source>
+        <translation>seguir</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>atrás</translation>
+    </message>
+    <message>
+        <source>skip</source>
+        <translation>omitir</translation>
+    </message>
+    <message>
+        <source>mute</source>
+        <translation>silencio</translation>
+    </message>
+    <message>
+        <source>leave</source>
+        <translation>salir</translation>
+    </message>
+    <message>
+        <source>keys</source>
+        <translation>teclas</translation>
+    </message>
+    <message>
+        <source>part-turn made</source>
+        <translation>toque dado</translation>
+    </message>
+    <message>
+        <source>the other way</source>
+        <translation>al otro lado</translation>
+    </message>
+    <message>
+        <source>before</source>
+        <translation>anterior</translation>
+    </message>
+    <message>
+        <source>next finding</source>
+        <translation>siguiente</translation>
+    </message>
+    <message>
+        <source>whole</source>
+        <translation>todo</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abrir</translation>
+    </message>
+    <message>
+        <source>Save elsewhere…  Ctrl+S</source>
+        <translation>Guardar en otro sitio…  Ctrl+S</translation>
+    </message>
+    <message>
+        <source>Save the capture elsewhere</source>
+        <translation>Guardar la captura en otro sitio</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::BenchWindow</name>
+    <message>
+        <source>Press Esc once more to end this run. What was recorded is kept.</source>
+        <translation>Pulse Esc otra vez para terminar esta prueba. Lo grabado se conserva.</translation>
+    </message>
+    <message>
+        <source>This computer has no sound output. Everything that would sound is shown.</source>
+        <translation>Este ordenador no tiene salida de sonido. Todo lo que sonaría se muestra.</translation>
+    </message>
+    <message>
+        <source>Muted. M sounds again.</source>
+        <translation>En silencio. M vuelve a dar sonido.</translation>
+    </message>
+    <message>
+        <source>Sound is on: dropouts and poses.</source>
+        <translation>Hay sonido: cortes y posturas.</translation>
+    </message>
+    <message>
+        <source>Open a capture</source>
+        <translation>Abrir una captura</translation>
+    </message>
+    <message>
+        <source>Captures (*.csv);;All files (*)</source>
+        <translation>Capturas (*.csv);;Todos los archivos (*)</translation>
+    </message>
+    <message>
+        <source>Save the capture elsewhere</source>
+        <translation>Guardar la captura en otro sitio</translation>
+    </message>
+    <message>
+        <source>Captures (*.csv)</source>
+        <translation>Capturas (*.csv)</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::CardsView</name>
+    <message>
+        <source>Findings</source>
+        <translation>Hallazgos</translation>
+    </message>
+    <message>
+        <source>Nothing found yet. What the wire shows will stand here.</source>
+        <translation>Aún nada. Lo que muestre el cable aparecerá aquí.</translation>
+    </message>
+    <message>
+        <source>+%1 more</source>
+        <translation>+%1 más</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::CautionBox</name>
+    <message>
+        <source>Caution</source>
+        <translation>Precaución</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::DrawingView</name>
+    <message>
+        <source>Drawing of the step</source>
+        <translation>Dibujo del paso</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::GlanceTaker</name>
+    <message>
+        <source>moved or removed</source>
+        <translation>movido o borrado</translation>
+    </message>
+    <message>
+        <source>open it to see</source>
+        <translation>ábralo para verlo</translation>
+    </message>
+    <message>
+        <source>no readings</source>
+        <translation>sin lecturas</translation>
+    </message>
+    <message>
+        <source>without a sheet</source>
+        <translation>sin ficha</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::HandPage</name>
+    <message>
+        <source>step %1 of %2</source>
+        <translation>paso %1 de %2</translation>
+    </message>
+    <message>
+        <source>Stop. Key off now.</source>
+        <translation>Alto. Quite ya el contacto.</translation>
+    </message>
+    <message>
+        <source>Why: %1</source>
+        <translation>Por qué: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::KeysPage</name>
+    <message>
+        <source>Every key</source>
+        <translation>Todas las teclas</translation>
+    </message>
+    <message>
+        <source>The hand</source>
+        <translation>La mano</translation>
+    </message>
+    <message>
+        <source>The wire</source>
+        <translation>El cable</translation>
+    </message>
+    <message>
+        <source>The window</source>
+        <translation>La ventana</translation>
+    </message>
+    <message>
+        <source>Esc  back</source>
+        <translation>Esc  volver</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Volver</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::PaceView</name>
+    <message>
+        <source>Pace</source>
+        <translation>Ritmo</translation>
+    </message>
+    <message>
+        <source> s</source>
+        <translation> s</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::PathView</name>
+    <message>
+        <source>Path of steps</source>
+        <translation>Camino de pasos</translation>
+    </message>
+    <message>
+        <source>%1 done</source>
+        <translation>%1: hecho</translation>
+    </message>
+    <message>
+        <source>%1 skipped</source>
+        <translation>%1: omitido</translation>
+    </message>
+    <message>
+        <source>%1 now</source>
+        <translation>%1: ahora</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::PhasesModel</name>
+    <message>
+        <source>%1 to %2  %3</source>
+        <translation>%1 a %2  %3</translation>
+    </message>
+    <message>
+        <source>held at %1</source>
+        <translation>mantenido en %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::ProgressLine</name>
+    <message>
+        <source>Progress of the step</source>
+        <translation>Avance del paso</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::ReadoutView</name>
+    <message>
+        <source>The number and what is happening</source>
+        <translation>El número y lo que pasa</translation>
+    </message>
+    <message>
+        <source>%1 volts. %2, %3, %4</source>
+        <translation>%1 voltios. %2, %3, %4</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::ReplayPage</name>
+    <message>
+        <source>Events</source>
+        <translation>Sucesos</translation>
+    </message>
+    <message>
+        <source>Phases</source>
+        <translation>Fases</translation>
+    </message>
+    <message>
+        <source>Reading…</source>
+        <translation>Leyendo…</translation>
+    </message>
+    <message>
+        <source>%1 readings in %2</source>
+        <translation>%1 lecturas en %2</translation>
+    </message>
+    <message>
+        <source>Recorded as %1</source>
+        <translation>Grabado como %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::StartPage</name>
+    <message>
+        <source>Clip the meter to the signal wire, key on, engine off. The bench leads the hand, watches the wire, and says what to do with the sensor.</source>
+        <translation>Ponga el multímetro en el cable de señal, contacto dado, motor parado. El banco guía la mano, vigila el cable y dice qué hacer con el sensor.</translation>
+    </message>
+    <message>
+        <source>Black lead on battery negative, red lead on a sensor wire</source>
+        <translation>Punta negra en el negativo de batería, punta roja en un cable del sensor</translation>
+    </message>
+    <message>
+        <source>Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where this bench and the maker&apos;s service literature differ, the maker is right.</source>
+        <translation>Calce las ruedas, baje el apero, que nadie esté cerca. Nadie arranca el motor. Si este banco y el manual del fabricante no coinciden, manda el fabricante.</translation>
+    </message>
+    <message>
+        <source>Tab moves on, Enter starts, F1 lists every key.</source>
+        <translation>Tab avanza, Intro empieza, F1 enumera las teclas.</translation>
+    </message>
+    <message>
+        <source>What is on the bench?</source>
+        <translation>¿Qué hay en el banco?</translation>
+    </message>
+    <message>
+        <source>The sensor</source>
+        <translation>El sensor</translation>
+    </message>
+    <message>
+        <source>Its sheet holds the windows from the maker&apos;s literature.</source>
+        <translation>Su ficha tiene los márgenes del manual del fabricante.</translation>
+    </message>
+    <message>
+        <source>Sensor sheet</source>
+        <translation>Ficha del sensor</translation>
+    </message>
+    <message>
+        <source>A meter on a port</source>
+        <translation>Un multímetro en un puerto</translation>
+    </message>
+    <message>
+        <source>A meter that sends its readings over a serial line.</source>
+        <translation>Un multímetro que envía sus lecturas por línea serie.</translation>
+    </message>
+    <message>
+        <source>Port</source>
+        <translation>Puerto</translation>
+    </message>
+    <message>
+        <source>Meter</source>
+        <translation>Multímetro</translation>
+    </message>
+    <message>
+        <source>Start</source>
+        <translation>Empezar</translation>
+    </message>
+    <message>
+        <source>Start with the meter on this port</source>
+        <translation>Empezar con el multímetro de este puerto</translation>
+    </message>
+    <message>
+        <source>The simulated meter</source>
+        <translation>El multímetro simulado</translation>
+    </message>
+    <message>
+        <source>A sensor and its wiring, computed, on a meter that sends real frames. For learning and for trying out.</source>
+        <translation>Un sensor y su cableado, calculados, en un multímetro que envía tramas reales. Para aprender y para probar.</translation>
+    </message>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>Pace</source>
+        <translation>Ritmo</translation>
+    </message>
+    <message>
+        <source>as fast as a hand</source>
+        <translation>al ritmo de la mano</translation>
+    </message>
+    <message>
+        <source>four times as fast</source>
+        <translation>cuatro veces más rápido</translation>
+    </message>
+    <message>
+        <source>twenty times as fast</source>
+        <translation>veinte veces más rápido</translation>
+    </message>
+    <message>
+        <source>Start the simulated meter</source>
+        <translation>Empezar con el multímetro simulado</translation>
+    </message>
+    <message>
+        <source>A capture</source>
+        <translation>Una captura</translation>
+    </message>
+    <message>
+        <source>Drop a file here, open one, or take a recent one.</source>
+        <translation>Suelte aquí un archivo, abra uno o tome uno reciente.</translation>
+    </message>
+    <message>
+        <source>Recent captures</source>
+        <translation>Capturas recientes</translation>
+    </message>
+    <message>
+        <source>Open a capture…</source>
+        <translation>Abrir una captura…</translation>
+    </message>
+    <message>
+        <source>Replay</source>
+        <translation>Reproducción</translation>
+    </message>
+    <message>
+        <source>replay at once</source>
+        <translation>reproducir de golpe</translation>
+    </message>
+    <message>
+        <source>replay as it was</source>
+        <translation>reproducir como fue</translation>
+    </message>
+    <message>
+        <source>replay ten times as fast</source>
+        <translation>reproducir diez veces más rápido</translation>
+    </message>
+    <message>
+        <source>No capture yet. The first run you make will stand here, with its verdict.</source>
+        <translation>Aún no hay capturas. La primera prueba que haga aparecerá aquí, con su dictamen.</translation>
+    </message>
+    <message>
+        <source>no sheet found</source>
+        <translation>no hay fichas</translation>
+    </message>
+    <message>
+        <source>no port found</source>
+        <translation>no hay puertos</translation>
+    </message>
+    <message>
+        <source>no meter found</source>
+        <translation>no hay multímetros</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>ninguno</translation>
+    </message>
+    <message>
+        <source>Plug the meter&apos;s lead in; the port shows here by itself. Until then, try the simulated meter.</source>
+        <translation>Enchufe el cable del multímetro; el puerto aparece aquí solo. Mientras tanto, pruebe el multímetro simulado.</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::TraceView</name>
+    <message>
+        <source>Trace of the readings</source>
+        <translation>Trazo de las lecturas</translation>
+    </message>
+    <message>
+        <source>held still: End follows the wire again</source>
+        <translation>detenido: Fin vuelve a seguir el cable</translation>
+    </message>
+    <message>
+        <source>The trace begins with the first reading.</source>
+        <translation>El trazo empieza con la primera lectura.</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::VerdictBar</name>
+    <message>
+        <source>Verdict</source>
+        <translation>Dictamen</translation>
+    </message>
+    <message>
+        <source>Verdict:</source>
+        <translation>Dictamen:</translation>
+    </message>
+    <message>
+        <source>So far:</source>
+        <translation>Hasta ahora:</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::VerdictDetails</name>
+    <message>
+        <source>What stands behind the verdict</source>
+        <translation>Lo que hay detrás del dictamen</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Siguiente</translation>
+    </message>
+    <message>
+        <source>Nothing more to do.</source>
+        <translation>Nada más que hacer.</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Por qué</translation>
+    </message>
+    <message>
+        <source>It could also be</source>
+        <translation>También podría ser</translation>
+    </message>
+    <message>
+        <source>Not tested</source>
+        <translation>Sin probar</translation>
+    </message>
+    <message>
+        <source>Assumed</source>
+        <translation>Supuesto</translation>
+    </message>
+</context>
+</TS>
