@@ -45,7 +45,7 @@ std::string ByteRows::decode(std::uint8_t byte, Time at) {
         says += (says.empty() ? "" : "; ") + readingText(reading, decoder_->notVolts());
     readings_ += readings.size();
     if (const auto answer = decoder_->takeAnswer()) says += "answers " + answer->text;
-    if (says.empty() && decoder_->droppedBytes() != dropped) says = "dropped: " + decoder_->lastComplaint();
+    if (says.empty() && decoder_->droppedBytes() != dropped) says = "dropped: " + decoder_->lastComplaint().english();
     return says;
 }
 

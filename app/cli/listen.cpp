@@ -38,7 +38,7 @@ public:
 
     void tick(const MeterLine& line) {
         if (line.now() - newest_ > std::chrono::milliseconds(kLook_ms)) std::cout << rows_.finish();
-        const std::string says = line.watch().says(line.now());
+        const std::string says = line.watch().says(line.now()).english();
         if (says != said_ && !says.empty()) std::cout << "  " << says << "\n";
         said_ = says;
         std::cout.flush();

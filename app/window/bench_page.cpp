@@ -133,7 +133,7 @@ void BenchPage::makeRoom() {
         const int width = look_.ipx(design) - edge.left() - edge.right();
         int height = this->height() - edge.top() - edge.bottom();
         for (const KeyHints* hints : {handHints_, turns_})
-            if (!hints->isHidden()) height -= hints->heightAt(width) + leftColumn_->spacing();
+            if (!hints->isHidden()) height -= hints->heightForWidth(width) + leftColumn_->spacing();
         return hand_->fits(width, height);
     };
     hand_->setTight(false);

@@ -48,7 +48,8 @@ int CautionBox::heightForWidth(int width) const {
 QString CautionBox::text() const { return cautions_.join(QLatin1Char(' ')); }
 
 // A column that runs short takes the room from others.
-void CautionBox::keepRoom() { setMinimumHeight(heightForWidth(width() > 0 ? width() : look_.ipx(316))); }
+void CautionBox::keepRoom() { keepRoomAt(width() > 0 ? width() : look_.ipx(316)); }
+void CautionBox::keepRoomAt(int width) { setMinimumHeight(heightForWidth(width)); }
 
 void CautionBox::resizeEvent(QResizeEvent* event) {
     keepRoom();

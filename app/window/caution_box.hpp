@@ -13,6 +13,7 @@ class CautionBox : public QWidget {
 public:
     explicit CautionBox(const Look& look, QWidget* parent = nullptr);
     void show(const QStringList& cautions, bool stop); // nothing to say hides it
+    void keepRoomAt(int width);                        // before it has that width
     [[nodiscard]] bool hasHeightForWidth() const override { return true; }
     [[nodiscard]] int heightForWidth(int width) const override;
     [[nodiscard]] QSize sizeHint() const override;

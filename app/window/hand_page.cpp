@@ -110,7 +110,10 @@ void HandPage::showAnswers(const Prompt& prompt) {
     }
 }
 
-bool HandPage::fits(int width, int height) const { return layout()->minimumHeightForWidth(width) <= height; }
+bool HandPage::fits(int width, int height) {
+    caution_->keepRoomAt(width);
+    return layout()->minimumHeightForWidth(width) <= height;
+}
 
 void HandPage::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;

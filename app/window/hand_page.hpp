@@ -26,7 +26,7 @@ public:
     void show(const Scene& scene);
 
     // Has all that is shown now room in a page of this size?
-    [[nodiscard]] bool fits(int width, int height) const;
+    [[nodiscard]] bool fits(int width, int height);
     void setTight(bool tight); // the same in less room
 
     [[nodiscard]] const std::vector<Choice>& choices() const { return choices_; }

@@ -1,17 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/key_hints.hpp"
 
-#include <QHBoxLayout>
 #include <QPushButton>
-#include <QResizeEvent>
-#include <QVBoxLayout>
 
 namespace stillwire {
 
 KeyHints::KeyHints(const Look& look, const std::vector<Hint>& hints, QWidget* parent) : QWidget(parent) {
-    rows_ = new QVBoxLayout(this);
-    rows_->setContentsMargins(0, 0, 0, 0);
-    rows_->setSpacing(0);
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
     for (const Hint& hint : hints) {
         const QString key = keyName(hint.action);
         auto* button = new QPushButton(QStringLiteral("%1  %2").arg(key, hint.word), this);
@@ -24,50 +21,39 @@ KeyHints::KeyHints(const Look& look, const std::vector<Hint>& hints, QWidget* pa
     }
     auto restyle = [this, &look] {
         for (QPushButton* button : buttons_) button->setFont(look.font(TextSize::small));
-        arrange();
+        updateGeometry();
+        place();
     };
     connect(&look, &Look::changed, this, restyle);
     restyle();
 }
 
-void KeyHints::arrange() {
-    while (QLayoutItem* row = rows_->takeAt(0)) delete row; // the buttons stay, they are this widget's
-    QHBoxLayout* row = nullptr;
-    int used = 0;
-    for (QPushButton* button : buttons_) {
-        const int wide = button->sizeHint().width();
-        if (row && used + wide > width()) {
-            row->addStretch(1);
-            row = nullptr;
-        }
-        if (!row) {
-            rows_->addLayout(row = new QHBoxLayout);
-            row->setSpacing(0);
-            used = 0;
-        }
-        row->addWidget(button);
-        used += wide;
+// Where each button goes in rows of `width`, and how high all the rows are.
+std::pair<std::vector<QRect>, int> KeyHints::rowsAt(int width) const {
+    std::vector<QRect> places;
+    QPoint at;
+    int row = 0;
+    for (const QPushButton* button : buttons_) {
+        const QSize size = button->sizeHint();
+        if (at.x() > 0 && at.x() + size.width() > width) at = {0, at.y() + row};
+        places.emplace_back(at, size);
+        at.rx() += size.width();
+        row = size.height();
     }
-    if (row) row->addStretch(1);
+    return {places, at.y() + row};
 }
 
-int KeyHints::heightAt(int width) const {
-    int rows = 1, used = 0;
-    for (const QPushButton* button : buttons_) {
-        const int wide = button->sizeHint().width();
-        if (used > 0 && used + wide > width) {
-            ++rows;
-            used = 0;
-        }
-        used += wide;
-    }
-    return buttons_.empty() ? 0 : rows * buttons_.front()->sizeHint().height();
+void KeyHints::place() {
+    const std::vector<QRect> places = rowsAt(width()).first;
+    for (std::size_t i = 0; i < places.size(); ++i) buttons_[i]->setGeometry(places[i]);
 }
+
+int KeyHints::heightForWidth(int width) const { return rowsAt(width).second; }
+
+QSize KeyHints::sizeHint() const { return {0, heightForWidth(width())}; }
 
 void KeyHints::resizeEvent(QResizeEvent* event) {
-    // Later: the page that gives the width is in the middle of laying out, and would miss another height.
-    if (event->size().width() != event->oldSize().width())
-        QMetaObject::invokeMethod(this, &KeyHints::arrange, Qt::QueuedConnection);
+    place();
     QWidget::resizeEvent(event);
 }
 

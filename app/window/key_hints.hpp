@@ -5,10 +5,12 @@
 #include "app/window/keys.hpp"
 #include "app/window/look.hpp"
 
+#include <utility>
+#include <vector>
+
 #include <QWidget>
 
 class QPushButton;
-class QVBoxLayout;
 
 namespace stillwire {
 
@@ -22,16 +24,18 @@ class KeyHints : public QWidget {
 public:
     KeyHints(const Look& look, const std::vector<Hint>& hints, QWidget* parent = nullptr);
 
-    [[nodiscard]] int heightAt(int width) const;
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] int heightForWidth(int width) const override;
+    [[nodiscard]] QSize sizeHint() const override;
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
-    void arrange(); // as many in a row as the width has room for
+    [[nodiscard]] std::pair<std::vector<QRect>, int> rowsAt(int width) const; // as many in a row as there is room for
+    void place();
 
     std::vector<QPushButton*> buttons_;
-    QVBoxLayout* rows_;
 
 signals:
     void pressed(stillwire::KeyAction action);

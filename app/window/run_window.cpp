@@ -65,7 +65,7 @@ int runWindow(int& argc, char** argv, bool demo) {
             window->open(way);
         });
     else
-        QTimer::singleShot(0, &window, &BenchWindow::restoreSession);
+        QTimer::singleShot(0, window.get(), &BenchWindow::restoreSession);
     return QApplication::exec();
 }
 

@@ -95,8 +95,8 @@ QComboBox* StartPage::choice(const char* setting, const QString& name, QGridLayo
     auto* label = new TextLabel(look_, TextSize::small, true, Role::ink, right_);
     label->say(name);
     label->setBuddy(box);
-    panel->addWidget(label, 2, column, 1, columns);
-    panel->addWidget(box, 3, column, 1, columns);
+    panel->addWidget(label, 2, column);
+    panel->addWidget(box, 3, column);
     return box;
 }
 
@@ -318,8 +318,9 @@ void StartPage::restyle() {
         grid->setHorizontalSpacing(look_.ipx(16));
         grid->setVerticalSpacing(look_.ipx(4));
     }
-    for (QWidget* input : std::initializer_list<QWidget*>{language_, sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
-                                                          startPort_, startSimulated_, open_, giveUp_, openCutShort_, find_})
+    for (QWidget* input :
+         std::initializer_list<QWidget*>{language_, sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
+                                         startPort_, startSimulated_, open_, giveUp_, openCutShort_, find_})
         input->setFont(look_.font(TextSize::text));
     recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
     recentList_->doItemsLayout();

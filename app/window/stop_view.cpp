@@ -4,6 +4,7 @@
 #include "app/window/paint.hpp"
 #include "app/window/words.hpp"
 
+#include <QFontMetricsF>
 #include <QPushButton>
 
 namespace stillwire {
@@ -58,7 +59,11 @@ void StopView::paintEvent(QPaintEvent*) {
               Shape::stop, look_(Role::fault), look_.px(34));
     FittedText text(painter, *this);
     const double left = look_.px(520), wide = width() - left - look_.px(60);
-    QFont huge = look_.digits(look_.px(96));
+    // As large as the words of the language let it be.
+    double size = look_.px(96);
+    while (size > look_.px(48) && QFontMetricsF(look_.digits(size)).horizontalAdvance(tr("Key off now")) > wide)
+        size *= 0.95;
+    const QFont huge = look_.digits(size);
     text.line(QRectF(left, look_.px(110), wide, look_.px(150)), Qt::AlignLeft | Qt::AlignVCenter, tr("Key off now"),
               huge, look_(Role::fault));
     text.line(QRectF(left, look_.px(270), wide, look_.px(110)), Qt::AlignLeft | Qt::AlignVCenter,

@@ -7,7 +7,9 @@
 
 namespace stillwire {
 namespace {
-QString tr(const char* text) { return QCoreApplication::translate("Teller", text); }
+struct TellerText {
+    Q_DECLARE_TR_FUNCTIONS(TellerText)
+};
 } // namespace
 
 QString Teller::hear(const Scene& scene) {
@@ -22,7 +24,8 @@ QString Teller::hear(const Scene& scene) {
     if (prompt.finished) {
         if (over_) return {};
         over_ = true;
-        return tr("The run is over. Verdict: %1.").arg(decisionWords(snapshot.findings->verdict.decision));
+        return TellerText::tr("The run is over. Verdict: %1.")
+            .arg(decisionWords(snapshot.findings->verdict.decision));
     }
     over_ = stopped_ = false;
     return sayNew(prompt);
@@ -31,7 +34,7 @@ QString Teller::hear(const Scene& scene) {
 QString Teller::sayNew(const Prompt& prompt) {
     const QString main = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
     const bool harness = prompt.step == Step::wiggleHarness && !prompt.pose.arguments.empty();
-    const QString section = harness ? QString::fromStdString(prompt.pose.arguments.front()) : QString();
+    const QString section = harness ? QString::fromStdString(prompt.pose.arguments.front().text) : QString();
     if (main == said_) {
         if (section.isEmpty() || section == section_) return {};
         section_ = section;
@@ -46,7 +49,7 @@ QString Teller::sayNew(const Prompt& prompt) {
     }
     all << main;
     for (std::size_t i = 0; i < prompt.choices.size(); ++i)
-        all << tr("%1: %2.").arg(i + 1).arg(say(prompt.choices[i].says));
+        all << TellerText::tr("%1: %2.").arg(i + 1).arg(say(prompt.choices[i].says));
     return all.join(QLatin1Char(' '));
 }
 

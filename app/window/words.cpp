@@ -124,7 +124,7 @@ StateWord stateWord(const SessionSnapshot& snapshot) {
 
 QStringList cautionWords(const Prompt& prompt) {
     QStringList all;
-    if (prompt.stopNow) all << tr("Stop. Key off now.");
+    if (prompt.stopNow) all << WordText::tr("Stop. Key off now.");
     for (const Sentence& caution : prompt.cautions) all << say(caution);
     return all;
 }

@@ -114,8 +114,8 @@ Result<CaptureHeader> parseHeader(std::string_view toml, const std::string& wher
         const auto node = take(table, one.key);
         if (!node) continue;
         if (!node->table()) {
-            return badHeader(where, node->line + offset, std::string(one.key) + " is not a table",
-                             "write it as [" + std::string(one.key) + "]");
+            return badHeader(where, node->line + offset, {"%1 is not a table", {one.key}},
+                             {"write it as [%1]", {one.key}});
         }
         auto meter = meterTraitsFromToml(*node, {where, offset, one.key});
         if (!meter) return meter.error();

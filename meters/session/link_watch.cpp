@@ -62,10 +62,11 @@ void LinkWatch::blindWas(const std::vector<BlindSpan>& blind, Time now) {
     const BlindSpan& last = blind.back();
     if (last.cause != BlindCause::autorange) return;
     const BlindTime lately = blindTime(blind, BlindCause::autorange, now - kHuntingWithin, now);
-    rangeSays_ = lately.spans >= kHunting
-                     ? Sentence{"lock the meter's range: it changed %1 times in a minute and was blind for %2 of it",
-                                {std::to_string(lately.spans), seconds(lately.total_s)}}
-                     : Sentence{"lock the meter's range: it went blind for %1", {seconds(toSeconds(last.to - last.from))}};
+    rangeSays_ =
+        lately.spans >= kHunting
+            ? Sentence{"lock the meter's range: it changed %1 times in a minute and was blind for %2 of it",
+                       {std::to_string(lately.spans), seconds(lately.total_s)}}
+            : Sentence{"lock the meter's range: it went blind for %1", {seconds(toSeconds(last.to - last.from))}};
 }
 
 LinkState LinkWatch::state(Time now) const {
@@ -82,9 +83,10 @@ Sentence LinkWatch::saysSilent(Time now) const {
         return {"bytes come from %1 but no reading: %2; check %3 baud and the meter description",
                 {port_, complaint_.empty() ? Sentence{"they form no frame"} : complaint_, baud}};
     if (anyReading_)
-        return {"the meter on %1 has been silent for %2: it may have switched itself off; switch it on with its auto-off "
-                "disabled, then look at the cable",
-                {port_, seconds(toSeconds(now - readingAt_))}};
+        return {
+            "the meter on %1 has been silent for %2: it may have switched itself off; switch it on with its auto-off "
+            "disabled, then look at the cable",
+            {port_, seconds(toSeconds(now - readingAt_))}};
     return {
         polled_
             ? "nothing comes from the meter on %1: switch it on, set it to remote, and check the cable and %2 baud"

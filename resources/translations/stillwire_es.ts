@@ -276,12 +276,12 @@
         <translation>seguir</translation>
     </message>
     <message>
-        <source>back: undo what just ended, or start the step again</source>
-        <translation>atrás: deshacer lo que acaba de terminar, o repetir el paso</translation>
+        <source>back, or this step again</source>
+        <translation>atrás, o este paso otra vez</translation>
     </message>
     <message>
-        <source>skip this step; it stands in the verdict as not tested</source>
-        <translation>omitir este paso; consta en el dictamen como no probado</translation>
+        <source>skip the step, not tested</source>
+        <translation>omitir el paso, sin probar</translation>
     </message>
     <message>
         <source>first answer</source>
@@ -300,20 +300,16 @@
         <translation>cuarta respuesta</translation>
     </message>
     <message>
-        <source>adjusting: a part-turn made, one way</source>
-        <translation>al ajustar: un toque dado, a un lado</translation>
+        <source>a part-turn made, one way</source>
+        <translation>un toque dado, a un lado</translation>
     </message>
     <message>
-        <source>adjusting: a part-turn made, the other way</source>
-        <translation>al ajustar: un toque dado, al otro lado</translation>
+        <source>a part-turn made, the other way</source>
+        <translation>un toque dado, al otro lado</translation>
     </message>
     <message>
         <source>end the run here</source>
         <translation>terminar la prueba aquí</translation>
-    </message>
-    <message>
-        <source>mute, and sound again</source>
-        <translation>silencio, y sonido otra vez</translation>
     </message>
     <message>
         <source>earlier</source>
@@ -415,6 +411,30 @@
         <source>Ctrl</source>
         <translation>Ctrl</translation>
     </message>
+    <message>
+        <source>mute all, and sound again</source>
+        <translation>silenciar todo, y volver a sonar</translation>
+    </message>
+    <message>
+        <source>a tone that follows the voltage</source>
+        <translation>un tono que sigue la tensión</translation>
+    </message>
+    <message>
+        <source>speak the prompts, or only show them</source>
+        <translation>decir las indicaciones en voz alta, o solo mostrarlas</translation>
+    </message>
+    <message>
+        <source>hide the verdict, and show it</source>
+        <translation>ocultar el dictamen, y mostrarlo</translation>
+    </message>
+    <message>
+        <source>lay the warm wiggle over the cold one</source>
+        <translation>poner el meneo en caliente sobre el de en frío</translation>
+    </message>
+    <message>
+        <source>make a dropout on the simulated meter</source>
+        <translation>hacer un corte en el multímetro simulado</translation>
+    </message>
 </context>
 <context>
     <name>Names</name>
@@ -440,6 +460,17 @@
     <message>
         <source>stops of the machine, possible: %1</source>
         <translation>paradas de la máquina, posibles: %1</translation>
+    </message>
+</context>
+<context>
+    <name>TellerText</name>
+    <message>
+        <source>The run is over. Verdict: %1.</source>
+        <translation>La prueba ha terminado. Dictamen: %1.</translation>
+    </message>
+    <message>
+        <source>%1: %2.</source>
+        <translation>%1: %2.</translation>
     </message>
 </context>
 <context>
@@ -664,6 +695,10 @@
         <source>red lead on the signal wire</source>
         <translation>punta roja en el cable de señal</translation>
     </message>
+    <message>
+        <source>Stop. Key off now.</source>
+        <translation>Alto. Quite ya el contacto.</translation>
+    </message>
 </context>
 <context>
     <name>core</name>
@@ -682,10 +717,6 @@
     <message>
         <source>%1 holds something that is not text</source>
         <translation>%1 contiene algo que no es texto</translation>
-    </message>
-    <message>
-        <source>%1 is %2 and no turn of the sensor brings every end into its window: linkage, stop, or a wrong part.</source>
-        <translation>%1 da %2 y ningún giro del sensor mete todos los extremos en su margen: varillaje, tope o pieza equivocada.</translation>
     </message>
     <message>
         <source>%1 is %2, outside %3 to %4, and the mount has no adjustment: linkage, stop, or a wrong part.</source>
@@ -2340,10 +2371,6 @@
         <translation>exactitud del multímetro: 1 %% + 5 dígitos</translation>
     </message>
     <message>
-        <source>meter is not a table</source>
-        <translation>meter no es una tabla</translation>
-    </message>
-    <message>
         <source>more than 100 [[%1]] tables</source>
         <translation>más de 100 tablas [[%1]]</translation>
     </message>
@@ -2624,10 +2651,6 @@
         <translation>el multímetro no acepta órdenes</translation>
     </message>
     <message>
-        <source>the meter on %1 has been silent for %2: look whether it switched itself off, then at the cable</source>
-        <translation>el multímetro de %1 lleva callado %2: mire si se apagó solo y luego el cable</translation>
-    </message>
-    <message>
         <source>the meter shows overload: choose a range that holds 6 V, and check the leads</source>
         <translation>el multímetro marca sobrecarga: elija un rango donde quepan 6 V y revise las puntas</translation>
     </message>
@@ -2842,10 +2865,6 @@
     <message>
         <source>write it as [%1]</source>
         <translation>escríbala como [%1]</translation>
-    </message>
-    <message>
-        <source>write it as [meter]</source>
-        <translation>escríbala como [meter]</translation>
     </message>
     <message>
         <source>write it as [sheet]</source>
@@ -3106,6 +3125,198 @@
     <message>
         <source>section %1</source>
         <translation>tramo %1</translation>
+    </message>
+    <message>
+        <source>%1 fits, likely: %2 readings from %3 bytes at %4, %5 bytes dropped.</source>
+        <translation>%1 encaja, probablemente: %2 lecturas de %3 bytes a %4, %5 bytes desechados.</translation>
+    </message>
+    <message>
+        <source>%1 fits, that is sure: %2 readings from %3 bytes at %4, %5 bytes dropped.</source>
+        <translation>%1 encaja, con seguridad: %2 lecturas de %3 bytes a %4, %5 bytes desechados.</translation>
+    </message>
+    <message>
+        <source>%1 is %2 and no turn of the sensor brings every end well into its window: linkage, stop, or a wrong part.</source>
+        <translation>%1 da %2 y ningún giro del sensor mete todos los extremos bien dentro de su margen: varillaje, tope o pieza equivocada.</translation>
+    </message>
+    <message>
+        <source>%1 is possible: %2 readings from %3 bytes at %4, %5 bytes dropped.</source>
+        <translation>%1 es posible: %2 lecturas de %3 bytes a %4, %5 bytes desechados.</translation>
+    </message>
+    <message>
+        <source>%1 of %2: asking on %3 at %4, %5</source>
+        <translation>%1 de %2: preguntando en %3 a %4, %5</translation>
+    </message>
+    <message>
+        <source>%1 of %2: listening on %3 at %4, %5</source>
+        <translation>%1 de %2: escuchando en %3 a %4, %5</translation>
+    </message>
+    <message>
+        <source>, parity = &quot;even&quot;</source>
+        <translation>, parity = &quot;even&quot;</translation>
+    </message>
+    <message>
+        <source>, parity = &quot;none&quot;</source>
+        <translation>, parity = &quot;none&quot;</translation>
+    </message>
+    <message>
+        <source>, parity = &quot;odd&quot;</source>
+        <translation>, parity = &quot;odd&quot;</translation>
+    </message>
+    <message>
+        <source>: the adapter went away; put it back and look again</source>
+        <translation>: el adaptador desapareció; vuelva a ponerlo y busque otra vez</translation>
+    </message>
+    <message>
+        <source>Every position is low by the same share, about %1 %%, while the reference holds: a meter in low-impedance mode loads the signal so, and so does a resistance in the signal wire.</source>
+        <translation>Todas las posiciones están bajas en la misma proporción, cerca del %1 %%, mientras la referencia aguanta: así carga la señal un multímetro en modo de baja impedancia, y también una resistencia en el cable de señal.</translation>
+    </message>
+    <message>
+        <source>Hold was on for %1: press the hold key.</source>
+        <translation>La retención estuvo puesta %1: pulse la tecla de retención.</translation>
+    </message>
+    <message>
+        <source>It does not show DC volts now: turn it to DC volts.</source>
+        <translation>Ahora no muestra voltios CC: póngalo en voltios CC.</translation>
+    </message>
+    <message>
+        <source>It says it is %1.</source>
+        <translation>Dice que es %1.</translation>
+    </message>
+    <message>
+        <source>It shows %1 now.</source>
+        <translation>Ahora muestra %1.</translation>
+    </message>
+    <message>
+        <source>Its link settings are others than described: copy the description and write %1.</source>
+        <translation>Los ajustes de su enlace no son los descritos: copie la descripción y escriba %1.</translation>
+    </message>
+    <message>
+        <source>Lock the range: it went blind for %1.</source>
+        <translation>Bloquee el alcance: quedó ciego %1.</translation>
+    </message>
+    <message>
+        <source>Lock the range: the meter changed it %1 times and was blind for %2 in all.</source>
+        <translation>Bloquee el alcance: el multímetro lo cambió %1 veces y quedó ciego %2 en total.</translation>
+    </message>
+    <message>
+        <source>Measure the reference at the controller at the same time: if it drops there too, the supply or another sensor on it; if it holds, the reference wire between.</source>
+        <translation>Mida a la vez la referencia en el controlador: si también cae allí, es la alimentación u otro sensor conectado a ella; si aguanta, el cable de referencia entre ambos.</translation>
+    </message>
+    <message>
+        <source>No description fits. At %1, %2, the bytes look like this: %3.</source>
+        <translation>Ninguna descripción encaja. A %1, %2, los bytes parecen esto: %3.</translation>
+    </message>
+    <message>
+        <source>Nothing came from the meter for %1: look at its cable, and switch its auto-off off.</source>
+        <translation>No llegó nada del multímetro durante %1: mire su cable y desactive su apagado automático.</translation>
+    </message>
+    <message>
+        <source>Nothing came. Switch the meter on, press its data-output key, and look at the lead.</source>
+        <translation>No llegó nada. Encienda el multímetro, pulse su tecla de salida de datos y mire el cable.</translation>
+    </message>
+    <message>
+        <source>Something comes every %1.</source>
+        <translation>Llega algo cada %1.</translation>
+    </message>
+    <message>
+        <source>The meter did not show plain DC volts for %1: turn it to DC volts, relative and low-impedance mode off.</source>
+        <translation>El multímetro no mostró voltios CC normales durante %1: póngalo en voltios CC, sin modo relativo ni de baja impedancia.</translation>
+    </message>
+    <message>
+        <source>The meter showed overload for %1: lock a range that holds 6 V, and check the leads.</source>
+        <translation>El multímetro mostró sobrecarga durante %1: bloquee un alcance que llegue a 6 V y revise las puntas.</translation>
+    </message>
+    <message>
+        <source>The number stood still for %1, more than its own noise allows: switch the meter off and on again.</source>
+        <translation>El número estuvo quieto %1, más de lo que permite su propio ruido: apague y encienda el multímetro.</translation>
+    </message>
+    <message>
+        <source>The reference went along with it.</source>
+        <translation>La referencia se movió con él.</translation>
+    </message>
+    <message>
+        <source>The reference went from %1 to %2 or further, %3 times.</source>
+        <translation>La referencia pasó de %1 a %2 o más allá, %3 veces.</translation>
+    </message>
+    <message>
+        <source>The reference went from %1 to %2 or further, and the signal went with it in the same proportion, %3 times: it is what feeds the sensor.</source>
+        <translation>La referencia pasó de %1 a %2 o más allá, y la señal la siguió en la misma proporción, %3 veces: es lo que alimenta al sensor.</translation>
+    </message>
+    <message>
+        <source>Turn the meter to plain DC volts, its low-impedance mode off, and measure every end again; if it stays low, measure on both sides of the signal pin.</source>
+        <translation>Ponga el multímetro en voltios CC normales, sin modo de baja impedancia, y mida otra vez todos los extremos; si sigue bajo, mida a ambos lados del contacto de señal.</translation>
+    </message>
+    <message>
+        <source>a second meter goes only beside a meter on a port</source>
+        <translation>un segundo multímetro solo va junto a uno en un puerto</translation>
+    </message>
+    <message>
+        <source>frames of 14 LCD-segment bytes</source>
+        <translation>tramas de 14 bytes de segmentos de pantalla</translation>
+    </message>
+    <message>
+        <source>leave it out here</source>
+        <translation>quítelo aquí</translation>
+    </message>
+    <message>
+        <source>lock the meter&apos;s range: it changed %1 times in a minute and was blind for %2 of it</source>
+        <translation>bloquee el alcance del multímetro: cambió %1 veces en un minuto y estuvo ciego %2 de él</translation>
+    </message>
+    <message>
+        <source>meters/README.md tells how to describe a new meter.</source>
+        <translation>meters/README.md cuenta cómo describir un multímetro nuevo.</translation>
+    </message>
+    <message>
+        <source>neither text nor frames that are known here</source>
+        <translation>ni texto ni tramas conocidas aquí</translation>
+    </message>
+    <message>
+        <source>no fit</source>
+        <translation>no encaja</translation>
+    </message>
+    <message>
+        <source>no text, but packets of %1 bytes each</source>
+        <translation>no es texto, sino paquetes de %1 bytes</translation>
+    </message>
+    <message>
+        <source>nothing came</source>
+        <translation>no llegó nada</translation>
+    </message>
+    <message>
+        <source>relative mode is on, so the meter does not show volts: switch it off</source>
+        <translation>el modo relativo está puesto, así que el multímetro no muestra voltios: quítelo</translation>
+    </message>
+    <message>
+        <source>text lines of %1 characters, such as %2</source>
+        <translation>líneas de texto de %1 caracteres, como %2</translation>
+    </message>
+    <message>
+        <source>text lines, such as %1</source>
+        <translation>líneas de texto, como %1</translation>
+    </message>
+    <message>
+        <source>text, but no whole line yet</source>
+        <translation>texto, pero aún ninguna línea entera</translation>
+    </message>
+    <message>
+        <source>the meter on %1 has been silent for %2: it may have switched itself off; switch it on with its auto-off disabled, then look at the cable</source>
+        <translation>el multímetro de %1 lleva callado %2: quizá se apagó solo; enciéndalo con el apagado automático desactivado y luego mire el cable</translation>
+    </message>
+    <message>
+        <source>the meter on %1 refuses a command (%2): correct [link] in its description</source>
+        <translation>el multímetro de %1 rechaza una orden (%2): corrija [link] en su descripción</translation>
+    </message>
+    <message>
+        <source>the meter shows AC: turn it to DC volts</source>
+        <translation>el multímetro muestra CA: póngalo en voltios CC</translation>
+    </message>
+    <message>
+        <source>the meter&apos;s low-impedance mode pulls the signal down: turn it to plain DC volts</source>
+        <translation>el modo de baja impedancia del multímetro baja la señal: póngalo en voltios CC normales</translation>
+    </message>
+    <message>
+        <source>the number stands still, more than its own noise allows: switch the meter off and on again</source>
+        <translation>el número está quieto, más de lo que permite su propio ruido: apague y encienda el multímetro</translation>
     </message>
 </context>
 <context>
@@ -3370,6 +3581,10 @@
         <source>wiggle-shaft</source>
         <translation>meneo del eje</translation>
     </message>
+    <message>
+        <source>SCPI running meter</source>
+        <translation>Multímetro SCPI en marcha continua</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::BenchPage</name>
@@ -3429,24 +3644,16 @@
         <source>Save the capture elsewhere</source>
         <translation>Guardar la captura en otro sitio</translation>
     </message>
+    <message>
+        <source>There is no warm wiggle to lay over the cold one yet.</source>
+        <translation>Aún no hay meneo en caliente que poner sobre el de en frío.</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::BenchWindow</name>
     <message>
         <source>Press Esc once more to end this run. What was recorded is kept.</source>
         <translation>Pulse Esc otra vez para terminar esta prueba. Lo grabado se conserva.</translation>
-    </message>
-    <message>
-        <source>This computer has no sound output. Everything that would sound is shown.</source>
-        <translation>Este ordenador no tiene salida de sonido. Todo lo que sonaría se muestra.</translation>
-    </message>
-    <message>
-        <source>Muted. M sounds again.</source>
-        <translation>En silencio. M vuelve a dar sonido.</translation>
-    </message>
-    <message>
-        <source>Sound is on: dropouts and poses.</source>
-        <translation>Hay sonido: cortes y posturas.</translation>
     </message>
     <message>
         <source>Open a capture</source>
@@ -3463,6 +3670,37 @@
     <message>
         <source>Captures (*.csv)</source>
         <translation>Capturas (*.csv)</translation>
+    </message>
+    <message>
+        <source>The whole run is in %1 now, and goes on there.</source>
+        <translation>Toda la prueba está ahora en %1, y sigue allí.</translation>
+    </message>
+    <message>
+        <source>Part of this run is in memory only: Ctrl+S saves it elsewhere, Esc once more gives it up.</source>
+        <translation>Parte de esta prueba está solo en memoria: Ctrl+S la guarda en otro sitio, Esc otra vez la abandona.</translation>
+    </message>
+    <message>
+        <source>A dropout is made on the simulated meter.</source>
+        <translation>Se hace un corte en el multímetro simulado.</translation>
+    </message>
+    <message>
+        <source>Only the simulated meter can be given a dropout.</source>
+        <translation>Solo al multímetro simulado se le puede dar un corte.</translation>
+    </message>
+    <message>
+        <source>Part of this run is in memory only: Ctrl+S saves it elsewhere, closing once more gives it up.</source>
+        <translation>Parte de esta prueba está solo en memoria: Ctrl+S la guarda en otro sitio, cerrar otra vez la abandona.</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::BriefingView</name>
+    <message>
+        <source>Caution</source>
+        <translation>Precaución</translation>
+    </message>
+    <message>
+        <source>Before a hand touches the machine</source>
+        <translation>Antes de que una mano toque la máquina</translation>
     </message>
 </context>
 <context>
@@ -3495,6 +3733,57 @@
     </message>
 </context>
 <context>
+    <name>stillwire::FindMeterBox</name>
+    <message>
+        <source>Find my meter</source>
+        <translation>Buscar mi multímetro</translation>
+    </message>
+    <message>
+        <source>What the search is doing</source>
+        <translation>Qué hace la búsqueda</translation>
+    </message>
+    <message>
+        <source>How far the search is</source>
+        <translation>Cuánto lleva la búsqueda</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Qué se encontró</translation>
+    </message>
+    <message>
+        <source>Use this meter</source>
+        <translation>Usar este multímetro</translation>
+    </message>
+    <message>
+        <source>Look again</source>
+        <translation>Buscar otra vez</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Parar</translation>
+    </message>
+    <message>
+        <source>Switch the meter on and let it send.</source>
+        <translation>Encienda el multímetro y deje que envíe.</translation>
+    </message>
+    <message>
+        <source>No port was found. Plug the meter&apos;s lead in and look again.</source>
+        <translation>No se encontró ningún puerto. Enchufe el cable del multímetro y busque otra vez.</translation>
+    </message>
+    <message>
+        <source>No meter was found.</source>
+        <translation>No se encontró ningún multímetro.</translation>
+    </message>
+    <message>
+        <source>Found. Enter takes it.</source>
+        <translation>Encontrado. Intro lo elige.</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Cerrar</translation>
+    </message>
+</context>
+<context>
     <name>stillwire::GlanceTaker</name>
     <message>
         <source>moved or removed</source>
@@ -3518,10 +3807,6 @@
     <message>
         <source>step %1 of %2</source>
         <translation>paso %1 de %2</translation>
-    </message>
-    <message>
-        <source>Stop. Key off now.</source>
-        <translation>Alto. Quite ya el contacto.</translation>
     </message>
     <message>
         <source>Why: %1</source>
@@ -3553,6 +3838,21 @@
     <message>
         <source>Back</source>
         <translation>Volver</translation>
+    </message>
+    <message>
+        <source>For a class</source>
+        <translation>Para una clase</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::Opener</name>
+    <message>
+        <source>Reading %1, %2</source>
+        <translation>Leyendo %1, %2</translation>
+    </message>
+    <message>
+        <source>%1, for %2 s. Esc gives it up.</source>
+        <translation>%1, desde hace %2 s. Esc lo abandona.</translation>
     </message>
 </context>
 <context>
@@ -3617,6 +3917,14 @@
         <source>%1 volts. %2, %3, %4</source>
         <translation>%1 voltios. %2, %3, %4</translation>
     </message>
+    <message>
+        <source>reference %1 V · level %2 V</source>
+        <translation>referencia %1 V · nivel %2 V</translation>
+    </message>
+    <message>
+        <source>reference %1 V</source>
+        <translation>referencia %1 V</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::ReplayPage</name>
@@ -3639,6 +3947,45 @@
     <message>
         <source>Recorded as %1</source>
         <translation>Grabado como %1</translation>
+    </message>
+    <message>
+        <source>How much of the capture is judged</source>
+        <translation>Cuánto de la captura está juzgado</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::Sounds</name>
+    <message>
+        <source>This computer has no sound output. Everything that would sound is shown.</source>
+        <translation>Este ordenador no tiene salida de sonido. Todo lo que sonaría se muestra.</translation>
+    </message>
+    <message>
+        <source>Muted: no tone, no voice. M sounds again.</source>
+        <translation>En silencio: sin tono ni voz. M vuelve a sonar.</translation>
+    </message>
+    <message>
+        <source>Sound is on.</source>
+        <translation>El sonido está puesto.</translation>
+    </message>
+    <message>
+        <source>A tone follows the voltage. V ends it.</source>
+        <translation>Un tono sigue la tensión. V lo quita.</translation>
+    </message>
+    <message>
+        <source>No tone follows the voltage.</source>
+        <translation>Ningún tono sigue la tensión.</translation>
+    </message>
+    <message>
+        <source>No voice for this language is installed. Everything that would be spoken is shown.</source>
+        <translation>No hay voz instalada para este idioma. Todo lo que se diría se muestra.</translation>
+    </message>
+    <message>
+        <source>Prompts are spoken. L ends it.</source>
+        <translation>Las indicaciones se dicen en voz alta. L lo quita.</translation>
+    </message>
+    <message>
+        <source>Prompts are shown, and not spoken.</source>
+        <translation>Las indicaciones se muestran y no se dicen.</translation>
     </message>
 </context>
 <context>
@@ -3791,6 +4138,45 @@
         <source>Language</source>
         <translation>Idioma</translation>
     </message>
+    <message>
+        <source>Give up</source>
+        <translation>Abandonar</translation>
+    </message>
+    <message>
+        <source>Open it</source>
+        <translation>Abrirla</translation>
+    </message>
+    <message>
+        <source>The last run was cut short. What it recorded is kept: %1</source>
+        <translation>La última prueba se cortó. Lo que registró está guardado: %1</translation>
+    </message>
+    <message>
+        <source>Find my meter…</source>
+        <translation>Buscar mi multímetro…</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::StopView</name>
+    <message>
+        <source>Stop</source>
+        <translation>Alto</translation>
+    </message>
+    <message>
+        <source>Space  the key is off</source>
+        <translation>Espacio  el contacto está quitado</translation>
+    </message>
+    <message>
+        <source>The key is off</source>
+        <translation>El contacto está quitado</translation>
+    </message>
+    <message>
+        <source>Key off now</source>
+        <translation>Quite el contacto ya</translation>
+    </message>
+    <message>
+        <source>Over 5.5 V on the signal.</source>
+        <translation>Más de 5.5 V en la señal.</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::TraceView</name>
@@ -3806,6 +4192,10 @@
         <source>The trace begins with the first reading.</source>
         <translation>El trazo empieza con la primera lectura.</translation>
     </message>
+    <message>
+        <source>cold: whole line, warm: broken line</source>
+        <translation>frío: línea entera, caliente: línea a trazos</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::VerdictBar</name>
@@ -3820,6 +4210,14 @@
     <message>
         <source>So far:</source>
         <translation>Hasta ahora:</translation>
+    </message>
+    <message>
+        <source>hidden</source>
+        <translation>oculto</translation>
+    </message>
+    <message>
+        <source>What would you do with this sensor? H shows it.</source>
+        <translation>¿Qué haría con este sensor? H lo muestra.</translation>
     </message>
 </context>
 <context>
@@ -3851,6 +4249,17 @@
     <message>
         <source>Assumed</source>
         <translation>Supuesto</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::VerdictHead</name>
+    <message>
+        <source>Verdict</source>
+        <translation>Dictamen</translation>
+    </message>
+    <message>
+        <source>Verdict: %1. %2</source>
+        <translation>Dictamen: %1. %2</translation>
     </message>
 </context>
 </TS>

@@ -18,6 +18,27 @@ bool labelIsCut(const QLabel& label) {
     return high || (!label.wordWrap() && label.sizeHint().width() > label.width());
 }
 
+QList<QRect> places(const QWidget& window) {
+    QList<QRect> all;
+    for (const QWidget* widget : window.findChildren<QWidget*>()) all << widget->geometry();
+    return all;
+}
+
+// One layout asks for the next; it is over when nothing moves any more.
+void settle(QWidget& window) {
+    QList<QRect> before;
+    for (int round = 0; round < 20 && before != places(window); ++round) {
+        before = places(window);
+        QTest::qWait(10);
+        window.grab();
+    }
+}
+
+// What stands over all of a page hides it, and what is hidden cannot overlap.
+bool covers(const QWidget& above, const QWidget& parent) {
+    return above.testAttribute(Qt::WA_OpaquePaintEvent) && above.geometry().contains(parent.rect());
+}
+
 bool scrolls(const QWidget& widget) {
     for (const QWidget* at = widget.parentWidget(); at != nullptr; at = at->parentWidget())
         if (qobject_cast<const QAbstractScrollArea*>(at)) return true;
@@ -27,8 +48,7 @@ bool scrolls(const QWidget& widget) {
 } // namespace
 
 QStringList cutOff(QWidget& window, const Look& look) {
-    QTest::qWait(20);
-    window.grab();
+    settle(window);
     QStringList cut;
     for (QWidget* widget : window.findChildren<QWidget*>()) {
         if (!widget->isVisible()) continue;
@@ -55,7 +75,10 @@ QStringList overlaps(QWidget& window) {
         if (!parent->isVisible() || qobject_cast<const QAbstractScrollArea*>(parent)) continue;
         QList<QWidget*> visible;
         for (QWidget* child : parent->findChildren<QWidget*>(Qt::FindDirectChildrenOnly))
-            if (child->isVisible() && !child->isWindow()) visible << child;
+            if (child->isVisible() && !child->isWindow()) { // children come from the lowest to the highest
+                if (covers(*child, *parent)) visible.clear();
+                visible << child;
+            }
         for (qsizetype i = 0; i < visible.size(); ++i)
             for (qsizetype j = i + 1; j < visible.size(); ++j)
                 if (visible[i]->geometry().intersects(visible[j]->geometry()))

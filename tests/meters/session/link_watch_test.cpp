@@ -73,7 +73,7 @@ TEST(LinkWatch, TellsWhyItIsNoDcVolts) {
     LinkWatch watch = opened();
     const auto says = [&watch](NotVolts because) {
         watch.readingCame(reading(1, Flag::unit), because);
-        return watch.says(fromSeconds(1));
+        return watch.says(fromSeconds(1)).english();
     };
     EXPECT_TRUE(has(says(NotVolts::relative), "relative mode is on"));
     EXPECT_TRUE(has(says(NotVolts::alternating), "the meter shows AC"));
@@ -85,12 +85,12 @@ TEST(LinkWatch, TellsARangeThatChangesAndOneThatHunts) {
     watch.readingCame(reading(12));
     std::vector<BlindSpan> blind = {{fromSeconds(10), fromSeconds(11.4), BlindCause::autorange}};
     watch.blindWas(blind, fromSeconds(12));
-    EXPECT_EQ(watch.says(fromSeconds(12)), "lock the meter's range: it went blind for 1.4 s");
+    EXPECT_EQ(watch.says(fromSeconds(12)).english(), "lock the meter's range: it went blind for 1.4 s");
     blind.push_back({fromSeconds(30), fromSeconds(31), BlindCause::autorange});
     blind.push_back({fromSeconds(50), fromSeconds(51), BlindCause::autorange});
     watch.readingCame(reading(51));
     watch.blindWas(blind, fromSeconds(52));
-    EXPECT_EQ(watch.says(fromSeconds(52)),
+    EXPECT_EQ(watch.says(fromSeconds(52)).english(),
               "lock the meter's range: it changed 3 times in a minute and was blind for 3.4 s of it");
 }
 
@@ -99,19 +99,19 @@ TEST(LinkWatch, TellsANumberThatStandsStill) {
     watch.readingCame(reading(20));
     const std::vector<BlindSpan> blind = {{fromSeconds(10), fromSeconds(20), BlindCause::frozen}};
     watch.blindWas(blind, fromSeconds(20));
-    EXPECT_TRUE(has(watch.says(fromSeconds(20)), "the number stands still"));
+    EXPECT_TRUE(has(watch.says(fromSeconds(20)).english(), "the number stands still"));
     watch.readingCame(reading(21));
     watch.blindWas(blind, fromSeconds(21)); // it moves again
-    EXPECT_EQ(watch.says(fromSeconds(21)), "");
+    EXPECT_EQ(watch.says(fromSeconds(21)).english(), "");
 }
 
 TEST(LinkWatch, TellsACommandThatTheMeterRefuses) {
     LinkWatch watch = opened();
     watch.readingCame(reading(1));
     watch.refused("-113,\"Undefined header\"");
-    EXPECT_TRUE(has(watch.says(fromSeconds(1)), "refuses a command (-113,\"Undefined header\")"));
+    EXPECT_TRUE(has(watch.says(fromSeconds(1)).english(), "refuses a command (-113,\"Undefined header\")"));
     watch.opened("/dev/ttyUSB0", fromSeconds(2));
-    EXPECT_FALSE(has(watch.says(fromSeconds(2)), "refuses"));
+    EXPECT_FALSE(has(watch.says(fromSeconds(2)).english(), "refuses"));
 }
 
 TEST(LinkWatch, TellsThatTheCableIsGoneAndBack) {

@@ -79,8 +79,8 @@ TEST(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
     tty.send("+8.12000000E-01\n");
     EXPECT_EQ(ear.line(), "READ?"); // one-shot: asked again for each
     EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 1; }));
-    EXPECT_NE(session->snapshot()->linkSays.find("-113,\"Undefined header\""), std::string::npos)
-        << session->snapshot()->linkSays;
+    EXPECT_NE(session->snapshot()->linkSays.english().find("-113,\"Undefined header\""), std::string::npos)
+        << session->snapshot()->linkSays.english();
     EXPECT_EQ(session->snapshot()->garbageBytes, 0u);
     session->stop();
     EXPECT_EQ(ear.line(), "SYST:LOC");

@@ -117,8 +117,9 @@ TEST(SecondMeter, GoneItIsToldAndTheSignalGoesOnWithoutAGap) {
     for (int i = 0; i < 3; ++i) ASSERT_TRUE(two.tty.send(encodeFrame(two.signal.frame, number(0.812), 0.001)));
     EXPECT_TRUE(within(5s, [&] { return two.session->snapshot()->trace.size() == 6; }));
     EXPECT_EQ(two.session->snapshot()->link, LinkState::live);
-    EXPECT_NE(two.session->snapshot()->linkSays.find("on the reference: second meter is gone"), std::string::npos)
-        << two.session->snapshot()->linkSays;
+    EXPECT_NE(two.session->snapshot()->linkSays.english().find("on the reference: second meter is gone"),
+              std::string::npos)
+        << two.session->snapshot()->linkSays.english();
     EXPECT_TRUE(two.session->snapshot()->findings->blind.empty());
 }
 
