@@ -243,6 +243,10 @@ PushResult Examination::Parts::push(const Reading& reading) {
     const Asked asked = (began < places.now().from ? places.at(began) : places.now()).asked;
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     const ReadingClass seen = follow(reading.time, reading.volts_V, asked);
+    if (seen == ReadingClass::away)
+        renewals.away(began, reading.volts_V - tracker.held_V(), tracker.threshold_V());
+    else
+        renewals.back();
     if (seen == ReadingClass::away && onSignal()) {
         if (drive) drive->away(reading.time, reading.volts_V, tracker.held_V());
         wear.moving(tracker.held_V());

@@ -145,7 +145,9 @@ Findings Examination::Parts::findings() const {
                               f.meter.interval_s,
                               meter.aperture_s,
                               tracker.level().threshold_V(),
-                              last};
+                              last,
+                              &renewals.all(),
+                              &meter};
     f.steps = coverSteps(coverage);
     f.wiggle = worseCovered(f.steps);
     f.coldWarm = compareColdWarm(coverage);

@@ -10,6 +10,7 @@
 #include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
 #include "core/analyse/reference_watch.hpp"
+#include "core/analyse/renewal_watch.hpp"
 #include "core/analyse/sweep_watch.hpp"
 #include "core/analyse/wear_map.hpp"
 #include "core/examination.hpp"
@@ -74,6 +75,7 @@ struct Examination::Parts final : TrackerListener {
     PlateauBook plateaus;
     PlateauBook secondReference;
     ReferenceWatch referenceWatch;
+    RenewalWatch renewals;
     WearMap wear;
     std::optional<DriveStrip> drive;
 

@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kLeastShare = 0.5; // of an end that no turn has taught about; common practice, no source
 constexpr double kRoundOff_V = 1e-9;
+constexpr double kMostDoubt = 0.2;        // of the allowance: more uncertainty than this does not excuse a level
 constexpr double kLeastLearning_V = 0.02; // a smaller movement of the rest level teaches nothing of the shares
 
 double smallestMargin(const std::vector<ShiftDemand>& demands, double shift_V) {
@@ -94,6 +95,19 @@ double enough_V(const Sheet& sheet, const Window& window) {
     return std::min(sheet.driftAllowance_V.value_or(0), 0.5 * window.half_V());
 }
 
+// Is there a shift that brings each of them so far from its limits?
+bool somewhereFarEnough(const Sheet& sheet, const std::vector<ShiftDemand>& demands) {
+    double least_V = -1e9, most_V = 1e9;
+    for (const ShiftDemand& d : demands) {
+        const double off_V = enough_V(sheet, d.window);
+        const double a = (d.window.min_V + off_V - d.level_V) / d.share;
+        const double b = (d.window.max_V - off_V - d.level_V) / d.share;
+        least_V = std::max(least_V, std::min(a, b));
+        most_V = std::min(most_V, std::max(a, b));
+    }
+    return least_V <= most_V + kRoundOff_V;
+}
+
 // Outside, undecided, or nearer to a limit than the allowance. Against an assumed reference only what lies outside as
 // it stands counts: what is merely uncertain then wants the reference measured, not the sensor turned.
 bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLevel& position) {
@@ -102,9 +116,12 @@ bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLev
         return !window.contains(*position.level_V) ||
                (position.coldLevel_V && !window.contains(*position.coldLevel_V));
     if (position.conformance != Conformance::inside) return true;
+    const double wanted_V = enough_V(sheet, window);
     return std::any_of(position.visits.begin(), position.visits.end(), [&](const Visit& visit) {
+        // A level that may as well lie at the allowance is left alone.
+        const double doubt_V = std::min(visit.u_V, kMostDoubt * wanted_V);
         return !visit.hang &&
-               std::min(visit.level_V - window.min_V, window.max_V - visit.level_V) < enough_V(sheet, window);
+               std::min(visit.level_V - window.min_V, window.max_V - visit.level_V) < wanted_V - doubt_V;
     });
 }
 
@@ -207,7 +224,7 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
             if (name != sheet.rest().name) share = kLeastShare;
         const std::vector<ShiftDemand> other = demandsOf(levels, lazy);
         const double otherShift_V = bestShift_V(other);
-        wouldDo = farEnough(other, otherShift_V);
+        wouldDo = somewhereFarEnough(sheet, other);
         if (smallestMargin(demands, shift_V) <= 0 && smallestMargin(other, otherShift_V) > 0) {
             shift_V = otherShift_V;
             demands = other;

@@ -20,10 +20,14 @@ constexpr double kLoadedLeast = 0.70, kLoadedMost = 0.90; // of its aim, what a 
 constexpr double kAlike = 0.06;                           // the positions' shares differ by no more
 constexpr double kRailShare = 0.04;                       // of the nominal: this near to a rail is on it
 
+// Where the meter left its range, the other side may have failed as well.
 bool moreOften(const ShakenTally& a, const ShakenTally& b) {
-    const double sure = b.decides ? kSignificant : kLeaning;
-    return b.poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.faultPoses, b.poses) < sure;
+    const double sure = b.decides || b.offScale > 1 ? kSignificant : kLeaning;
+    const int poses = b.poses + b.offScale;
+    return poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.suspectPoses, poses) < sure;
 }
+
+bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0; }
 
 bool allMeasured(const Case& c) {
     return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
@@ -64,10 +68,10 @@ bool onlyColdIsOff(const Case& c) {
 bool spanOff(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
     if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || c.untouched.any) return false;
-    // Without an adjustable mount a level that is merely undecided is no linkage fault.
-    return std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
-                       [](const PositionLevel& p) { return p.conformance == Conformance::outside; }) ||
-           c.sheet->driftAllowance_V.has_value();
+    // Without an adjustable mount, or a measured reference, a level that is merely undecided is no linkage fault.
+    const bool sure = c.levels->supply.referenceMeasured && c.sheet->driftAllowance_V.has_value();
+    return sure || std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
+                               [](const PositionLevel& p) { return p.conformance == Conformance::outside; });
 }
 
 std::optional<double> lowAlike(const Case& c) {
@@ -112,8 +116,8 @@ Sentence tooCloseToCall(const PositionLevel& p) {
             {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V), volts(limit_V)}};
 }
 
-bool shaftDecides(const Case& c) { return c.shaft.decides && (!c.harness.any || moreOften(c.shaft, c.harness)); }
-bool harnessDecides(const Case& c) { return c.harness.decides && (!c.shaft.any || moreOften(c.harness, c.shaft)); }
+bool shaftDecides(const Case& c) { return c.shaft.decides && (clean(c.harness) || moreOften(c.shaft, c.harness)); }
+bool harnessDecides(const Case& c) { return c.harness.decides && (clean(c.shaft) || moreOften(c.harness, c.shaft)); }
 
 // A turn of less than a hundredth of a volt is none: what is uncertain there wants a better reading. A level that
 // moves with nobody touching is not steady enough to be turned anywhere.

@@ -15,6 +15,7 @@ namespace stillwire {
 namespace {
 constexpr int kReadingsInAPose = 2; // fewer show nothing
 constexpr int kReadingsThatDecide = 3;
+constexpr double kRangesMeet = 0.9;              // of its full scale a range is left downwards. From memory
 constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
 
@@ -24,6 +25,48 @@ bool overlapsBlind(const Pose& pose, const CoverageEvidence& evidence, bool offS
         const bool offScale = span.cause == BlindCause::autorange || span.cause == BlindCause::overload;
         return span.from < to && span.to > pose.from && (offScale || !offScaleOnly);
     });
+}
+
+// May this level leave its range by the hand's play alone?
+bool nearARangeLimit(const CoverageEvidence& evidence, double level_V) {
+    const double play_V = evidence.sheet->play_V;
+    return std::any_of(evidence.meter->ranges.begin(), evidence.meter->ranges.end(), [&](const MeterRange& range) {
+        return std::abs(level_V) >= kRangesMeet * range.fullScale_V - play_V &&
+               std::abs(level_V) <= range.fullScale_V + play_V;
+    });
+}
+
+// Level and threshold of the step, for what could be seen in it.
+void heldIn(const CoverageEvidence& evidence, Step step, double& level_V, double& threshold_V) {
+    std::int64_t most = 0;
+    threshold_V = evidence.threshold_V;
+    for (const Plateau& plateau : *evidence.plateaus) {
+        if (plateau.place.step != step || plateau.readings <= most) continue;
+        most = plateau.readings;
+        level_V = plateau.level_V;
+        threshold_V = plateau.threshold_V;
+    }
+}
+
+// Off the scale in a pose where the level should have stood still, and could not have left its range by play.
+bool wentOffScale(const Pose& pose, const CoverageEvidence& evidence) {
+    if (evidence.places->undone(pose.stepVisit) || !pose.step || !overlapsBlind(pose, evidence, true)) return false;
+    double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
+    heldIn(evidence, *pose.step, level_V, threshold_V);
+    return !nearARangeLimit(evidence, level_V);
+}
+
+// The poses in which an excursion that votes was renewed.
+std::set<int> renewedIn(const CoverageEvidence& evidence, const std::function<bool(const Excursion&)>& counts) {
+    std::set<int> poses;
+    for (const Excursion& e : *evidence.excursions) {
+        if (e.poseIndex < 0 || !counts(e)) continue;
+        const std::vector<Time>& all = *evidence.renewals;
+        for (auto at = std::upper_bound(all.begin(), all.end(), e.from); at != all.end() && *at <= e.to; ++at)
+            poses.insert(evidence.places->at(*at).poseIndex);
+    }
+    poses.erase(-1);
+    return poses;
 }
 
 bool lookedAt(const Pose& pose, const CoverageEvidence& evidence) {
@@ -46,15 +89,13 @@ using Belongs = std::function<bool(std::optional<Step>, int pose)>;
 ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     ShakenTally tally;
     const std::vector<Pose>& poses = evidence.places->poses();
+    std::set<int> faulty, offScale;
     for (std::size_t i = 0; i < poses.size(); ++i) {
         if (!mine(poses[i].step, static_cast<int>(i))) continue;
-        if (lookedAt(poses[i], evidence))
-            ++tally.poses;
-        else if (!evidence.places->undone(poses[i].stepVisit) && overlapsBlind(poses[i], evidence, true))
-            ++tally.offScale;
+        if (lookedAt(poses[i], evidence)) ++tally.poses;
+        if (wentOffScale(poses[i], evidence)) offScale.insert(static_cast<int>(i));
     }
 
-    std::set<int> faulty;
     int loose = 0; // votes outside poses
     Time lastLoose{-10000000};
     std::set<std::string> where;
@@ -85,9 +126,14 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
             tally.extreme_V = jump.to_V;
         }
     }
+    for (const int pose : renewedIn(evidence, [&](const Excursion& e) { return votes(e, *evidence.places); }))
+        if (mine(poses[static_cast<std::size_t>(pose)].step, pose)) faulty.insert(pose);
     tally.any = tally.any || tally.jumped;
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;
-    tally.decides = tally.jumped || tally.faultPoses >= 2 || tally.readings >= kReadingsThatDecide;
+    tally.offScale = static_cast<int>(offScale.size());
+    offScale.insert(faulty.begin(), faulty.end());
+    tally.suspectPoses = static_cast<int>(offScale.size()) + loose;
+    tally.decides = tally.jumped || (tally.any && tally.suspectPoses >= 2) || tally.readings >= kReadingsThatDecide;
     tally.places.assign(where.begin(), where.end());
     // A dropout that a hand left behind may show in the first reading of the next section.
     std::map<std::string, int> sections;
@@ -98,18 +144,6 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     for (const auto& [section, count] : sections)
         if (4 * count >= 3 * static_cast<int>(faulty.size())) tally.section = section;
     return tally;
-}
-
-// Level and threshold of the step, for what could be seen in it.
-void heldIn(const CoverageEvidence& evidence, Step step, double& level_V, double& threshold_V) {
-    std::int64_t most = 0;
-    threshold_V = evidence.threshold_V;
-    for (const Plateau& plateau : *evidence.plateaus) {
-        if (plateau.place.step != step || plateau.readings <= most) continue;
-        most = plateau.readings;
-        level_V = plateau.level_V;
-        threshold_V = plateau.threshold_V;
-    }
 }
 
 } // namespace
@@ -169,6 +203,9 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     for (const Excursion& e : *evidence.excursions)
         if (e.kind == ExcursionKind::dropout && !e.withReference && counted.count(e.poseIndex) > 0)
             faulty.insert(e.poseIndex);
+    const auto dropout = [](const Excursion& e) { return e.kind == ExcursionKind::dropout && !e.withReference; };
+    for (const int pose : renewedIn(evidence, dropout))
+        if (counted.count(pose) > 0) faulty.insert(pose);
     cover.dropouts = static_cast<int>(faulty.size());
     for (const LevelJump& jump : *evidence.jumps)
         if (jump.step == step && !jump.withReference) ++cover.jumps;

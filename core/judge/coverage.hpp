@@ -5,6 +5,7 @@
 #include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
 #include "core/findings/findings.hpp"
+#include "core/sheet/meter_traits.hpp"
 #include "core/sheet/sheet.hpp"
 
 #include <optional>
@@ -23,6 +24,8 @@ struct CoverageEvidence {
     std::optional<double> aperture_s;
     double threshold_V = 0; // of now, for a step without a plateau
     Time end{0};
+    const std::vector<Time>* renewals = nullptr; // of an excursion, perhaps in a later pose
+    const MeterTraits* meter = nullptr;
 };
 
 // What shook: the shaft or the harness, in the wiggle steps and in warm-repeat; or a wire under the same wiggle.
@@ -31,9 +34,10 @@ enum class Shaken { shaft, harness };
 // Votes of the poses for a fault: excursions deeper than the sheet's play, and level jumps.
 struct ShakenTally {
     int poses = 0;        // looked at
-    int offScale = 0;     // not looked at, for the meter changed its range or went over it
+    int offScale = 0;     // of a level far from any limit of its range: the meter left its range, or went over it
     int faultPoses = 0;   // with a vote
-    bool decides = false; // two dropouts in two poses, one of three readings or more, or a jump
+    int suspectPoses = 0; // with a vote, or off the scale
+    bool decides = false; // two dropouts in two poses (or a second off the scale), one of three readings, or a jump
     bool any = false;     // at least one vote
     bool jumped = false;
     double heldLow_V = 0, heldHigh_V = 0; // between these the dropouts left their levels

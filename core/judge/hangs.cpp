@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/judge/hangs.hpp"
 
+#include "core/stats/exact.hpp"
 #include "core/stats/robust.hpp"
 
 #include <algorithm>
@@ -8,6 +9,8 @@
 namespace stillwire {
 
 namespace {
+
+constexpr double kPartedBy = 3; // a gap this many times wider than either side is spread. Own rule, no source
 
 // How far `level` lies from `from` towards any other position, in the direction of travel that leads there.
 double towardsPressed(const Sheet& sheet, std::size_t rest, double from_V, double level_V) {
@@ -20,14 +23,22 @@ double towardsPressed(const Sheet& sheet, std::size_t rest, double from_V, doubl
     return most;
 }
 
-// All inside the window and spread without a gap: slack or binding, rather than good releases and bad ones.
-bool scattered(std::vector<double> levels, double gap_V, const Window& window) {
-    std::sort(levels.begin(), levels.end());
-    for (std::size_t i = 0; i < levels.size(); ++i) {
-        if (!window.contains(levels[i])) return false;
-        if (i > 0 && levels[i] - levels[i - 1] > gap_V) return false;
+// Spread rather than parted into good releases and bad ones: slack or binding. Without a gap it is spread wherever it
+// lies; inside the window a gap must part it plainly.
+bool scattered(std::vector<const Visit*> back, bool someCameBack, double gap_V, const Window& window) {
+    std::sort(back.begin(), back.end(), [](const Visit* a, const Visit* b) { return a->level_V < b->level_V; });
+    const double low_V = back.front()->level_V, high_V = back.back()->level_V;
+    bool outside = false, gap = false, parted = false;
+    for (std::size_t i = 0; i < back.size(); ++i) {
+        const double p = probabilityInside(back[i]->level_V, back[i]->u_V, window.min_V, window.max_V);
+        outside = outside || p <= kSureOutside;
+        if (i == 0) continue;
+        const double here_V = back[i]->level_V - back[i - 1]->level_V;
+        const double wider_V = std::max(back[i - 1]->level_V - low_V, high_V - back[i]->level_V);
+        gap = gap || here_V > gap_V;
+        parted = parted || (here_V > gap_V && here_V > kPartedBy * wider_V);
     }
-    return true;
+    return (!gap && someCameBack) || (!outside && !parted);
 }
 
 } // namespace
@@ -38,8 +49,12 @@ void findHangs(const Sheet& sheet, const MeterTraits& meter, const Releases& rel
     const double resolution_V = meter.rangeFor(position.window_V.middle_V()).resolution_V;
     const double limit_V = std::max({sheet.play_V, 6 * releases.noise_V, 3 * resolution_V});
     std::vector<double> back;
-    for (std::size_t i = 0; i < position.visits.size(); ++i)
-        if (releases.returned[i]) back.push_back(position.visits[i].level_V);
+    std::vector<const Visit*> visitsBack;
+    for (std::size_t i = 0; i < position.visits.size(); ++i) {
+        if (!releases.returned[i]) continue;
+        back.push_back(position.visits[i].level_V);
+        visitsBack.push_back(&position.visits[i]);
+    }
     if (back.size() < 2) return;
     // The visits that came back furthest are the good ones; with the rest at one end of travel that is one extreme.
     double good_V = back.front();
@@ -62,7 +77,7 @@ void findHangs(const Sheet& sheet, const MeterTraits& meter, const Releases& rel
         (visit.hang ? hangs : goods).push_back(visit.level_V);
         if (visit.from <= releases.answered) hungWhenAsked = visit.hang;
     }
-    if (!hangs.empty() && scattered(back, limit_V, position.window_V)) {
+    if (!hangs.empty() && scattered(visitsBack, !noneCameBack, limit_V, position.window_V)) {
         for (Visit& visit : position.visits) visit.hang = false;
         levels.scattered = true;
         levels.scatterLow_V = *low;

@@ -181,10 +181,19 @@ const std::array kTable = {
     JudgementRow{
         "shaft and harness", Decision::checkWiring,
         [](const Case& c) {
-            return c.shaft.any && c.harness.any && (c.shaft.decides || c.harness.decides) && !shaftDecides(c) &&
-                   !harnessDecides(c);
+            return (c.shaft.decides || c.harness.decides) && !shaftDecides(c) && !harnessDecides(c);
         },
         [](const Case& c) {
+            if (!c.harness.any)
+                return Sentence{"Dropouts with the shaft (%1 of %2 poses); with the harness the meter left its range "
+                                "(poses: %3), where the level should have stood still: the connector first, the "
+                                "sensor second.",
+                                {faults(c.shaft), poses(c.shaft), std::to_string(c.harness.offScale)}};
+            if (!c.shaft.any)
+                return Sentence{"Dropouts with the harness (%1 of %2 poses); with the shaft the meter left its range "
+                                "(poses: %3), where the level should have stood still: the connector first, the "
+                                "sensor second.",
+                                {faults(c.harness), poses(c.harness), std::to_string(c.shaft.offScale)}};
             return Sentence{
                 "Dropouts with the shaft (%1 of %2 poses) and with the harness (%3 of %4): the connector first, "
                 "the sensor second.",

@@ -22,6 +22,14 @@ struct Counts {
     int shaftPoses = 0, harnessPoses = 0;
 };
 
+// One way to read what reached the meter. A person reads it a little more, or a little less, strictly.
+struct Lens {
+    double limit_V = kTellable_V; // a deeper event shows
+    double significant = 0.05;    // of the two-rate test
+    bool trails = false;          // what falls into the trail of a display filter is one with what left it
+    bool dark = false; // where the meter left its range, the level did; else that pose was not looked at at all
+};
+
 // Readings for which a display filter still shows what is over: two events nearer than that are shown as one.
 std::size_t memoryOf(const bench::MeterQuirks& meter) {
     constexpr double kForgotten = 0.02;
@@ -29,7 +37,18 @@ std::size_t memoryOf(const bench::MeterQuirks& meter) {
                             : 1;
 }
 
-Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, double limit_V) {
+// The pose marks whose readings were not all numbers.
+std::set<std::size_t> darkPoses(const Capture& capture, Time aperture) {
+    std::set<std::size_t> dark;
+    std::size_t next = 0; // mark
+    for (const Reading& reading : capture.readings) {
+        while (next < capture.marks.size() && capture.marks[next].time <= reading.time - aperture) ++next;
+        if (next > 0 && !reading.hasNumber()) dark.insert(next - 1);
+    }
+    return dark;
+}
+
+Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, const Lens& lens) {
     const Capture& capture = run.capture;
     const Time aperture = fromSeconds(capture.header.meter->aperture_s.value_or(capture.header.meter->interval_s));
     Counts counts;
@@ -39,18 +58,21 @@ Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, double
         bool pose = false;
     };
     std::vector<At> places; // one a mark
+    const std::set<std::size_t> dark = darkPoses(capture, aperture);
     for (const Mark& mark : capture.marks) {
         At at{mark.time, places.empty() ? "" : places.back().step, false};
         if (mark.kind() == MarkKind::step) at.step = std::string(mark.argument());
         if (mark.kind() == MarkKind::stepEnd) at.step.clear();
         at.pose = mark.kind() == MarkKind::pose;
-        counts.shaftPoses += at.pose && at.step == "wiggle-shaft";
-        counts.harnessPoses += at.pose && at.step == "wiggle-harness";
+        const bool lookedAt = at.pose && (lens.dark || dark.count(places.size()) == 0);
+        counts.shaftPoses += lookedAt && at.step == "wiggle-shaft";
+        counts.harnessPoses += lookedAt && at.step == "wiggle-harness";
         places.push_back(std::move(at));
     }
     const auto deep = [&](const TruthTouch& touch) {
-        return std::abs(touch.depth_V) > limit_V && capture.readings[touch.reading].hasNumber();
+        return std::abs(touch.depth_V) > lens.limit_V && (lens.dark || capture.readings[touch.reading].hasNumber());
     };
+    const std::size_t memory = lens.trails ? memoryOf(meter) : 1;
     std::size_t length = 0;    // readings of the newest as shown
     std::size_t shownUpTo = 0; // reading of the last event, and the filter's memory
     for (const TruthEvent& event : run.truth.events) {
@@ -58,7 +80,7 @@ Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, double
         if (first == event.touched.end()) continue;
         const bool more = first->reading > shownUpTo || shownUpTo == 0;
         for (const TruthTouch& touch : event.touched)
-            if (deep(touch)) shownUpTo = std::max(shownUpTo, touch.reading + memoryOf(meter));
+            if (deep(touch)) shownUpTo = std::max(shownUpTo, touch.reading + memory);
         // It belongs to the place in force when the aperture of its first reading began.
         const Time began = capture.readings[first->reading].time - aperture;
         std::size_t at = places.size();
@@ -73,7 +95,7 @@ Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, double
         if (!side) continue;
         // As shown: with what the filter adds, and together with the event it is run together with.
         const auto n = static_cast<std::size_t>(std::count_if(event.touched.begin(), event.touched.end(), deep));
-        length = more ? n + memoryOf(meter) - 1 : length + n;
+        length = more ? n + memory - 1 : length + n;
         side->longest = std::max(side->longest, length);
         if (!more) continue;
         if (place.pose)
@@ -96,11 +118,12 @@ double chanceOfSoMany(int k1, int n1, int k2, int n2) {
 }
 
 // Rows 3 to 10 of the judgement, on counts.
-Decision byTheRows(const Counts& c, Decision standing, double significant) {
+Decision byTheRows(const Counts& c, Decision standing, const Lens& lens) {
     const int ks = c.shaft.count(), kh = c.harness.count();
     const bool harnessMore =
-        kh > 0 && (ks == 0 || chanceOfSoMany(kh, c.harnessPoses, ks, c.shaftPoses) < significant);
-    const bool shaftMore = ks > 0 && (kh == 0 || chanceOfSoMany(ks, c.shaftPoses, kh, c.harnessPoses) < significant);
+        kh > 0 && (ks == 0 || chanceOfSoMany(kh, c.harnessPoses, ks, c.shaftPoses) < lens.significant);
+    const bool shaftMore =
+        ks > 0 && (kh == 0 || chanceOfSoMany(ks, c.shaftPoses, kh, c.harnessPoses) < lens.significant);
     if (c.harness.decides() && harnessMore) return Decision::checkWiring;
     if (c.shaft.decides() && shaftMore) return Decision::replace;
     if (ks > 0 && kh > 0 && (c.harness.decides() || c.shaft.decides())) return Decision::checkWiring;
@@ -142,14 +165,20 @@ Signable signable(const Simulation& run, const BenchScript& script, const Sheet&
                                                      standing.causes.front() == "ground drop");
     if (!supply && intermittent) {
         const bench::MeterQuirks& meter = still.meter;
-        out.right = byTheRows(countShown(run, meter, kTellable_V), standing.verdict, 0.05);
+        const auto as = [&](const Lens& lens) {
+            return byTheRows(countShown(run, meter, lens), standing.verdict, lens);
+        };
+        out.right = as({});
         // A dropout of half or of twice the depth may count as well, and a pose more or less turns a test that is
         // near its limit: then either is signable.
         for (const double limit_V : {0.5 * kTellable_V, kTellable_V, 2 * kTellable_V})
             for (const double significant : {0.02, 0.05, 0.12})
-                out.accepted.insert(byTheRows(countShown(run, meter, limit_V), standing.verdict, significant));
-        // A range change or an overload swallowed some of it: who does not know what was in the dark may say so.
-        if (wentDark(run)) out.accepted.insert(Decision::cannotTell);
+                for (const bool trails : {false, true}) {
+                    out.accepted.insert(as({limit_V, significant, trails, false}));
+                    if (wentDark(run)) out.inTheDark.insert(as({limit_V, significant, trails, true}));
+                }
+        // Who does not know what was in the dark may say so.
+        if (wentDark(run)) out.inTheDark.insert(Decision::cannotTell);
     }
     // A hang that nobody looked at while it hung: on its stop or off it, the row says replace "if not asked".
     const auto& marks = run.capture.marks;

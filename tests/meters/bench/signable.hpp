@@ -17,6 +17,9 @@ struct Signable {
     // What may be signed as well, `right` among them: the same rows with the count of poses read a little more, or a
     // little less, strictly. Both faults are there in such a case, and either answer leads to the other.
     std::set<Decision> accepted;
+    // A range change or an overload swallowed some of an event: what may be signed if it is taken for shown that the
+    // level left its range there; and that one cannot tell.
+    std::set<Decision> inTheDark;
 };
 
 // Which of the rows about dropouts hold depends on what reached a reading; all else on what stands still.

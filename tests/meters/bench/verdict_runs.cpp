@@ -37,6 +37,11 @@ void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, con
         }
         return;
     }
+    if (wanted.inTheDark.count(said) > 0) {
+        ++tally.right;
+        ++tally.dark;
+        return;
+    }
     if (said == Decision::cannotTell && couldNotSee(f)) {
         ++tally.right;
         ++tally.couldNot;
@@ -71,6 +76,7 @@ void VerdictTally::add(const VerdictTally& other) {
     right += other.right;
     strict += other.strict;
     unseen += other.unseen;
+    dark += other.dark;
     couldNot += other.couldNot;
     keptInSight += other.keptInSight;
     ranked += other.ranked;
@@ -95,6 +101,7 @@ void print(const std::string& name, const VerdictTally& tally) {
     std::printf("%-46s %5d of %5d right", name.c_str(), tally.right, tally.all);
     if (tally.strict < tally.right) std::printf(", %d by the row order", tally.strict);
     if (tally.unseen > 0) std::printf(", %d never showed", tally.unseen);
+    if (tally.dark > 0) std::printf(", %d by what the meter left dark", tally.dark);
     if (tally.couldNot > 0) std::printf(", %d could not see", tally.couldNot);
     if (tally.rankable > 0) std::printf("; %d of %d list both causes", tally.ranked, tally.rankable);
     for (const auto& [decision, count] : tally.wrong) std::printf("; wrong: %s %d", decision.c_str(), count);

@@ -21,6 +21,7 @@ struct VerdictTally {
     int all = 0, right = 0;
     int strict = 0;   // of those, the very answer of the row order
     int unseen = 0;   // of those, kept though there is a fault: it never showed in a reading
+    int dark = 0;     // of those, by where the meter left its range
     int couldNot = 0; // of those, cannot-tell where the meter was blind or did not settle
     int keptInSight = 0;
     int ranked = 0, rankable = 0; // runs that list a second cause, of those where the truth has two
