@@ -3318,6 +3318,14 @@
         <source>the number stands still, more than its own noise allows: switch the meter off and on again</source>
         <translation>el número está quieto, más de lo que permite su propio ruido: apague y encienda el multímetro</translation>
     </message>
+    <message>
+        <source>Dropouts with the harness (%1 of %2 poses); with the shaft the meter left its range (poses: %3), where the level should have stood still: the connector first, the sensor second.</source>
+        <translation>Cortes con el mazo (%1 de %2 posturas); con el eje el medidor salió de su rango (posturas: %3), donde el nivel debía quedarse quieto: primero el conector, después el sensor.</translation>
+    </message>
+    <message>
+        <source>Dropouts with the shaft (%1 of %2 poses); with the harness the meter left its range (poses: %3), where the level should have stood still: the connector first, the sensor second.</source>
+        <translation>Cortes con el eje (%1 de %2 posturas); con el mazo el medidor salió de su rango (posturas: %3), donde el nivel debía quedarse quieto: primero el conector, después el sensor.</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
