@@ -175,6 +175,7 @@ TEST_F(UsbAdapter, PulledInAReadingPutBackAndRenamed) {
 
     // Another process holds the old name: it comes back under a new one.
     pc().run("sleep 9999 </dev/ttyUSB0 & holder=$!");
+    ASSERT_TRUE(pc().until("ls -l /proc/$holder/fd/0 | grep -q ttyUSB0")); // or the name would be free again
     pc().ours.pull();
     ASSERT_TRUE(said("is gone", 2));
     ASSERT_TRUE(pc().ours.plug());

@@ -72,7 +72,7 @@ Computer::Computer(const std::string& folder) : ours("ours.sock"), other("other.
                                      "-M",
                                      "pc",
                                      "-m",
-                                     "192",
+                                     "384",
                                      "-smp",
                                      "1",
                                      "-nodefaults",

@@ -205,7 +205,7 @@ TEST(Report, IsOnePageThatFetchesNothing) {
 
 TEST(Report, EscapesWhatTheSheetSays) {
     const Folder f;
-    std::string sheet = kSheetToml;
+    std::string sheet = test::kPedalSheet;
     sheet.replace(sheet.find("Resurfacer"), 10, "<b>&Pedal");
     const Ran r =
         run({"report", f.write("c.csv", madeCapture()), "--sheet", f.write("s.toml", sheet), "-o", f.path("r.html")});

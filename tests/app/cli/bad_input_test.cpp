@@ -84,7 +84,7 @@ TEST(BadInput, NoSheetAtAll) {
 
 TEST(BadInput, CrossedWindowsNameTheSheetAndTheLine) {
     const Folder f;
-    const std::string sheet = f.write("s.toml", replaced(kSheetToml, "min_V = 0.70", "min_V = 1.70"));
+    const std::string sheet = f.write("s.toml", replaced(test::kPedalSheet, "min_V = 0.70", "min_V = 1.70"));
     expectBad(run({"analyse", f.write("c.csv", madeCapture()), "--sheet", sheet}), "s.toml:");
 }
 
@@ -96,7 +96,7 @@ TEST(BadInput, CrossedWindowsInTheHeader) {
 
 TEST(BadInput, ASheetOfANewerFormat) {
     const Folder f;
-    const std::string sheet = f.write("s.toml", replaced(kSheetToml, "format = 1", "format = 2"));
+    const std::string sheet = f.write("s.toml", replaced(test::kPedalSheet, "format = 1", "format = 2"));
     expectBad(run({"analyse", f.write("c.csv", madeCapture()), "--sheet", sheet}), "s.toml");
 }
 

@@ -70,7 +70,7 @@ void visit(Writer& w, const char* name, double v_V) {
 std::string madeCapture(const Wanted& want) {
     std::string head;
     if (want.header) head = "# format = 1\n# started = 2026-01-12T06:40:00+01:00\n# notes = \"made by a test\"\n";
-    if (want.header && want.sheet) head += nested(kSheetToml, "sheet");
+    if (want.header && want.sheet) head += nested(test::kPedalSheet, "sheet");
     if (want.header && want.meter) head += nested(kMeterToml, "meter");
     Writer w(want.marks);
     w.mark("step:hook-up");

@@ -2,35 +2,11 @@
 // Small captures written by hand, not by the fault bench: plain levels, a count of noise, and what a test adds.
 #pragma once
 
+#include "tests/support/pedal_sheet.hpp"
+
 #include <string>
 
 namespace stillwire::testing {
-
-inline constexpr const char* kSheetToml = R"(format = 1
-name = "Resurfacer drive pedal"
-[reference]
-nominal_V = 5.0
-min_V = 4.75
-max_V = 5.25
-[ground]
-max_drop_V = 0.10
-[[position]]
-name = "released"
-rest = true
-min_V = 0.70
-max_V = 0.95
-aim_V = 0.82
-[[position]]
-name = "pressed"
-min_V = 3.90
-max_V = 4.30
-[adjustment]
-drift_allowance_V = 0.05
-[drive]
-none_at_V = 1.10
-full_at_V = 3.60
-debounce_s = 0.05
-)";
 
 inline constexpr const char* kMeterToml = R"(format = 1
 name = "Text-line logger"

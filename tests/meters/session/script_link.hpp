@@ -6,6 +6,7 @@
 #include "meters/decode/encode.hpp"
 #include "meters/describe/description.hpp"
 #include "meters/link/link.hpp"
+#include "tests/support/pedal_sheet.hpp"
 #include "tests/support/source_folder.hpp"
 
 #include <algorithm>
@@ -69,27 +70,7 @@ inline MeterDescription shippedMeter(const std::string& name) {
 inline CaptureHeader headerFor(const MeterDescription& meter) {
     CaptureHeader header;
     header.started = "2026-01-15T08:00:00+01:00";
-    auto sheet = parseSheet(R"(format = 1
-name = "Resurfacer drive pedal"
-[reference]
-nominal_V = 5.0
-min_V = 4.75
-max_V = 5.25
-[ground]
-max_drop_V = 0.10
-[[position]]
-name = "released"
-rest = true
-min_V = 0.70
-max_V = 0.95
-[[position]]
-name = "pressed"
-min_V = 3.90
-max_V = 4.30
-[adjustment]
-drift_allowance_V = 0.05
-)",
-                            "sheet.toml");
+    auto sheet = parseSheet(test::kPedalSheet, "sheet.toml");
     EXPECT_TRUE(sheet) << sheet.error().text();
     header.sheet = sheet.value();
     header.meter = meter.traits;
