@@ -76,7 +76,7 @@ Status runReplay(const Options& o) {
     auto evaluation = evaluateCapture(o.file, {o.sheet, o.meter, o.import}, watcher);
     if (!evaluation) return evaluation.error();
     teller.tellPoses(evaluation->findings.duration);
-    std::cout << "\n" << spokenVerdict(evaluation->findings.verdict);
+    std::cout << "\n" << spokenVerdict(evaluation->findings, evaluation->setup.sheet);
     return Done{};
 }
 

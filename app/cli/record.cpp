@@ -72,7 +72,7 @@ Status runRecord(const Options& o) {
     followToTheEnd(running, o.duration_s, [] { return stopAsked != 0; });
 
     const auto last = running.snapshot();
-    std::cout << "\n" << spokenVerdict(last->findings->verdict);
+    std::cout << "\n" << spokenVerdict(*last->findings, *sheet);
     if (!last->recorderSays.empty())
         return Error{.where = o.output,
                      .what = {"the capture may not be whole: %1", {last->recorderSays}},

@@ -2,23 +2,21 @@
 #include "app/cli/spoken.hpp"
 
 #include "core/analyse/blind_mend.hpp"
+#include "core/judge/phrases.hpp"
+#include "core/judge/within.hpp"
+#include "core/procedure/texts.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 namespace stillwire {
 
 namespace {
 
-// "1 reading", "12 readings".
-Sentence counted(std::size_t n, const char* one, const char* many) {
-    return n == 1 ? Sentence{one, {}} : Sentence{many, {std::to_string(n)}};
-}
-Sentence poses(int n) { return counted(static_cast<std::size_t>(std::max(0, n)), "1 pose", "%1 poses"); }
-Argument stepOf(Step step) { return byName(std::string(stepName(step))); }
+constexpr double kOtherCold_V = 0.01; // else the first cold level is the level
 
-// Two standard uncertainties: what a mechanic means by "good to".
-std::string goodTo(double u_V) { return volts(std::max(2 * u_V, 0.001), 2 * u_V < 0.01 ? 3 : 2); }
+Sentence stepOf(Step step) { return {stepText(step).title, {}}; }
 
 Sentence nameOf(Conformance conformance) {
     switch (conformance) {
@@ -50,11 +48,11 @@ Line wireLine(const WireLevel& w, Sentence level) {
     return line;
 }
 
-Line positionLine(const PositionLevel& p) {
+Line positionLine(const PositionLevel& p, bool turned) {
     const std::string least = plain(p.window_V.min_V, 2), most = volts(p.window_V.max_V);
     if (!p.level_V) return {{"%1: not measured; window %2 to %3.", {byName(p.name), least, most}}};
     Line line;
-    const std::string level = volts(*p.level_V), good = goodTo(p.u_V.value_or(0));
+    const std::string level = levelTo(*p.level_V, p.u_V.value_or(0)), good = within(p.u_V.value_or(0));
     if (p.conformance)
         line.push_back({"%1: %2, good to %3; window %4 to %5: %6.",
                         {byName(p.name), level, good, least, most, nameOf(*p.conformance)}});
@@ -63,31 +61,31 @@ Line positionLine(const PositionLevel& p) {
     const Sentence visits = counted(p.visits.size(), "1 visit", "%1 visits");
     line.push_back(p.spread_V ? Sentence{"%1, spread %2.", {visits, volts(*p.spread_V, 3)}}
                               : Sentence{"%1.", {visits}});
-    if (p.coldLevel_V) line.push_back({"First cold: %1.", {volts(*p.coldLevel_V)}});
+    if (p.coldLevel_V && std::abs(*p.coldLevel_V - *p.level_V) >= kOtherCold_V)
+        line.push_back({turned ? "First cold, and turned since: now it would be about %1." : "First cold: %1.",
+                        {volts(*p.coldLevel_V)}});
     const auto hangs = std::count_if(p.visits.begin(), p.visits.end(), [](const Visit& v) { return v.hang; });
     if (hangs > 0)
         line.push_back(counted(static_cast<std::size_t>(hangs), "It hung short once.", "It hung short %1 times."));
     return line;
 }
 
-Section levels(const Evaluation& e) {
-    const Findings& f = e.findings;
-    const Sheet& sheet = e.setup.sheet;
+Section levels(const Findings& f, const Sheet& sheet) {
     Section s{"Levels", {}};
     if (f.reference)
         s.lines.push_back(wireLine(
             *f.reference, {"Reference: %1, good to %2; limits %3 to %4: %5.",
-                           {volts(f.reference->level_V, 3), goodTo(f.reference->u_V), plain(sheet.reference.min_V, 2),
+                           {volts(f.reference->level_V, 3), within(f.reference->u_V), plain(sheet.reference.min_V, 2),
                             volts(sheet.reference.max_V), nameOf(f.reference->conformance)}}));
     else
         s.lines.push_back({"Reference: not measured."});
     if (f.ground)
         s.lines.push_back(wireLine(*f.ground, {"Ground: %1, good to %2; at most %3: %4.",
-                                               {volts(f.ground->level_V, 3), goodTo(f.ground->u_V),
+                                               {volts(f.ground->level_V, 3), within(f.ground->u_V),
                                                 volts(sheet.maxDrop_V), nameOf(f.ground->conformance)}}));
     else
         s.lines.push_back({"Ground: not measured."});
-    for (const PositionLevel& p : f.positions) s.lines.push_back(positionLine(p));
+    for (const PositionLevel& p : f.positions) s.lines.push_back(positionLine(p, f.adjustment.turns > 0));
     return s;
 }
 
@@ -95,18 +93,20 @@ Line coverageLine(const StepCoverage& c) {
     if (c.poses == 0) return {{"%1: no pose was looked at.", {stepOf(c.step)}}};
     Line line;
     if (c.dropouts > 0)
-        line.push_back({"%1: dropouts in %2 of %3.", {stepOf(c.step), std::to_string(c.dropouts), poses(c.poses)}});
+        line.push_back(
+            {"%1: dropouts in %2 of %3.", {stepOf(c.step), std::to_string(c.dropouts), countedPoses(c.poses)}});
     else if (c.shortestVisible_s)
         line.push_back({"%1: none of %2 or longer in %3.",
-                        {stepOf(c.step), secondsAtMost(*c.shortestVisible_s), poses(c.poses)}});
+                        {stepOf(c.step), secondsAtMost(*c.shortestVisible_s), countedPoses(c.poses)}});
     else
-        line.push_back(
-            {"%1: %2 held, but this meter cannot see the fault looked for.", {stepOf(c.step), poses(c.poses)}});
+        line.push_back({"%1: %2 held, but this meter cannot see the fault looked for.",
+                        {stepOf(c.step), countedPoses(c.poses)}});
     if (c.jumps > 0) line.push_back({"Level jumps: %1.", {std::to_string(c.jumps)}});
     if (c.blindPoses > 0) line.push_back({"Poses while the meter was blind: %1.", {std::to_string(c.blindPoses)}});
-    if (c.rateUpper95)
-        line.push_back({"With 95 %% confidence it shows in at most %1 of poses.", {percentAtMost(*c.rateUpper95)}});
-    if (c.posesFor95.value_or(0) > 0)
+    if (c.rateUpper95 && (c.shortestVisible_s || c.dropouts > 0))
+        line.push_back({"With 95 %% confidence at most %1 of poses have one.", {percentAtMost(*c.rateUpper95)}});
+    const bool required = c.step == Step::wiggleShaft || c.step == Step::wiggleHarness;
+    if (required && c.posesFor95.value_or(0) > 0)
         line.push_back({"Clean poses still wanted: %1.", {std::to_string(*c.posesFor95)}});
     return line;
 }
@@ -127,7 +127,7 @@ Section wiggles(const Findings& f) {
 Sentence where(const Excursion& e) {
     if (e.unmarked || !e.step) return "outside the steps";
     if (e.pose.empty()) return {"%1", {stepOf(*e.step)}};
-    return {"%1, %2", {stepOf(*e.step), byName(e.pose)}};
+    return {"%1, %2", {stepOf(*e.step), placeAsSaid(e.pose)}};
 }
 
 Section dropouts(const Findings& f, ExcursionKind kind) {
@@ -182,14 +182,11 @@ Section adjustment(const Findings& f) {
         s.lines.push_back({"Wanted, but no turn brings every position inside its window."});
         return s;
     }
-    s.lines.push_back({{"Turn by %1 at rest.", {volts(*a.shift_V)}}});
-    for (const auto& [position, raw_V] : a.targetRaw_V) {
-        const auto after = a.after_V.find(position);
-        if (after == a.after_V.end())
-            s.lines.push_back({{"Aim at %1 on the meter for \"%2\".", {volts(raw_V), byName(position)}}});
-        else
-            s.lines.push_back({{"Aim at %1 on the meter for \"%2\", which makes %3 at the nominal reference.",
-                                {volts(raw_V), byName(position), volts(after->second)}}});
+    for (const PositionLevel& p : f.positions) {
+        const auto aim = a.targetRaw_V.find(p.name), after = a.after_V.find(p.name);
+        if (aim == a.targetRaw_V.end() || after == a.after_V.end()) continue;
+        s.lines.push_back({{"Aim at %1 on the meter for \"%2\", which makes %3 at the nominal reference.",
+                            {volts(aim->second), byName(p.name), volts(after->second)}}});
     }
     if (a.voltsPerTurn_V)
         s.lines.push_back({{"One part-turn moved it by about %1; part-turns made: %2.",
@@ -197,17 +194,26 @@ Section adjustment(const Findings& f) {
     return s;
 }
 
+// What the levels say of themselves in their own section.
+bool isLevel(const Sentence& reason) { return std::string_view(reason.pattern).starts_with("%1: %2, good to %3, "); }
+
+// The first cause is the verdict itself; what tells another from it stands beside that one.
 std::vector<Section> judgement(const Verdict& v) {
     Section verdict{"Verdict", {{decisionSentence(v.decision)}}};
-    for (const Sentence& r : v.reasons) verdict.lines.push_back({r});
-    Section causes{"What it can be", {}}, notTested{"Not tested", {}}, next{"Next", {}};
-    for (const Cause& c : v.causes) {
+    for (const Sentence& r : v.reasons)
+        if (!isLevel(r)) verdict.lines.push_back({r});
+    Section causes{"What else it can be", {}}, notTested{"Not tested", {}}, next{"Next", {}};
+    std::vector<Sentence> told;
+    for (std::size_t i = 1; i < v.causes.size(); ++i) {
+        const Cause& c = v.causes[i];
         Line line{{"%1: %2", {byName(decisionName(c.decision)), c.says}}};
         if (!c.nextTest.empty()) line.push_back({"To tell: %1", {c.nextTest}});
+        if (c.nextTest != v.causes.front().nextTest) told.push_back(c.nextTest);
         causes.lines.push_back(std::move(line));
     }
     for (const Sentence& n : v.notTested) notTested.lines.push_back({n});
-    for (const Sentence& n : v.next) next.lines.push_back({n});
+    for (const Sentence& n : v.next)
+        if (std::find(told.begin(), told.end(), n) == told.end()) next.lines.push_back({n});
     return {std::move(verdict), std::move(causes), std::move(notTested), std::move(next)};
 }
 
@@ -252,7 +258,7 @@ std::string clockTime(Time time) {
 std::vector<Section> reportSections(const Evaluation& e, const std::string& path) {
     const Findings& f = e.findings;
     std::vector<Section> out{about(e, path),
-                             levels(e),
+                             levels(f, e.setup.sheet),
                              wiggles(f),
                              dropouts(f, ExcursionKind::dropout),
                              dropouts(f, ExcursionKind::play),
@@ -264,6 +270,10 @@ std::vector<Section> reportSections(const Evaluation& e, const std::string& path
 
 std::string spokenReport(const Evaluation& e, const std::string& path) { return print(reportSections(e, path)); }
 
-std::string spokenVerdict(const Verdict& verdict) { return print(judgement(verdict)); }
+std::string spokenVerdict(const Findings& findings, const Sheet& sheet) {
+    std::vector<Section> out{levels(findings, sheet)};
+    for (Section& s : judgement(findings.verdict)) out.push_back(std::move(s));
+    return print(out);
+}
 
 } // namespace stillwire

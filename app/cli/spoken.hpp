@@ -20,7 +20,7 @@ struct Section {
 };
 [[nodiscard]] std::vector<Section> reportSections(const Evaluation& evaluation, const std::string& path);
 [[nodiscard]] std::string spokenReport(const Evaluation& evaluation, const std::string& path);
-// The last sections alone: verdict, causes, not tested, next.
-[[nodiscard]] std::string spokenVerdict(const Verdict& verdict);
+// Levels, and the last sections: verdict, causes, not tested, next.
+[[nodiscard]] std::string spokenVerdict(const Findings& findings, const Sheet& sheet);
 
 } // namespace stillwire

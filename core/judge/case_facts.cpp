@@ -18,7 +18,10 @@ constexpr double kLeastTurn_V = 0.01;
 constexpr double kStuckShare = 0.10;                      // of the sheet's span: less movement than this is none
 constexpr double kLoadedLeast = 0.70, kLoadedMost = 0.90; // of its aim, what a load leaves. Own rule, no source
 constexpr double kAlike = 0.06;                           // the positions' shares differ by no more
-constexpr double kRailShare = 0.04;                       // of the nominal: this near to a rail is on it
+constexpr double kLowLeast = 0.02, kLowAlike = 0.3;       // a smaller share is drift; spread, of the share
+constexpr double kNearlySame = 0.5;                       // of the low end's way up, at the high end
+constexpr double kGroundLeast_V = 0.1;
+constexpr double kRailShare = 0.04; // of the nominal: this near to a rail is on it
 
 // Where the meter left its range, the other side may have failed as well.
 bool moreOften(const ShakenTally& a, const ShakenTally& b) {
@@ -32,6 +35,12 @@ bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0;
 bool allMeasured(const Case& c) {
     return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
                        [](const PositionLevel& p) { return p.level_V.has_value(); });
+}
+
+// The reference was measured, and neither wire is bad where it was.
+bool wiresGood(const Case& c) {
+    const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
+    return r && r->conformance != Conformance::outside && (!g || g->conformance != Conformance::outside);
 }
 
 } // namespace
@@ -70,14 +79,11 @@ bool spanOff(const Case& c) {
     if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || c.untouched.any) return false;
     // Without an adjustable mount, or a measured reference, a level that is merely undecided is no linkage fault.
     const bool sure = c.levels->supply.referenceMeasured && c.sheet->driftAllowance_V.has_value();
-    return sure || std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
-                               [](const PositionLevel& p) { return p.conformance == Conformance::outside; });
+    return sure || misplaced(c);
 }
 
 std::optional<double> lowAlike(const Case& c) {
-    const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
-    if (!r || r->conformance == Conformance::outside || (g && g->conformance == Conformance::outside))
-        return std::nullopt;
+    if (!wiresGood(c)) return std::nullopt;
     double least = 1, most = 0;
     bool anyOutside = false;
     for (std::size_t i = 0; i < c.findings->positions.size(); ++i) {
@@ -90,6 +96,35 @@ std::optional<double> lowAlike(const Case& c) {
     }
     if (!anyOutside || least < kLoadedLeast || most > kLoadedMost || most - least > kAlike) return std::nullopt;
     return 1 - (least + most) / 2;
+}
+
+std::optional<double> lowShare(const Case& c) {
+    if (!allMeasured(c) || !wiresGood(c)) return std::nullopt;
+    double least = 1, most = 0;
+    for (std::size_t i = 0; i < c.findings->positions.size(); ++i) {
+        const double low = 1 - *c.findings->positions[i].level_V / c.sheet->positions[i].aim_V;
+        least = std::min(least, low);
+        most = std::max(most, low);
+    }
+    if (least < kLowLeast || most - least > kLowAlike * least) return std::nullopt;
+    return (least + most) / 2;
+}
+
+std::optional<double> groundSide_V(const Case& c) {
+    if (!allMeasured(c) || !wiresGood(c)) return std::nullopt;
+    const std::vector<Position>& sheet = c.sheet->positions;
+    const auto up_V = [&](std::size_t i) { return *c.findings->positions[i].level_V - sheet[i].aim_V; };
+    const auto byAim = [](const Position& a, const Position& b) { return a.aim_V < b.aim_V; };
+    const auto low = static_cast<std::size_t>(std::min_element(sheet.begin(), sheet.end(), byAim) - sheet.begin());
+    const auto high = static_cast<std::size_t>(std::max_element(sheet.begin(), sheet.end(), byAim) - sheet.begin());
+    const double ground_V = up_V(low) / (1 - sheet[low].aim_V / c.sheet->nominal_V);
+    if (ground_V < kGroundLeast_V || std::abs(up_V(high)) > kNearlySame * up_V(low)) return std::nullopt;
+    return ground_V;
+}
+
+bool misplaced(const Case& c) {
+    return std::any_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [](const PositionLevel& p) { return p.conformance == Conformance::outside; });
 }
 
 const PositionLevel& worstPosition(const Case& c) {

@@ -28,6 +28,15 @@ namespace stillwire {
 // near either end (Thevenin: x(1-x)·R against the load).
 [[nodiscard]] std::optional<double> lowAlike(const Case& facts);
 
+// The same for less than a load takes, down to a few hundredths: what a resistance in the reference feed leaves
+// beyond the place where the reference was measured, and one in the signal wire under a pull-down.
+[[nodiscard]] std::optional<double> lowShare(const Case& facts);
+// The lowest position is up and the others follow as G·(1 - x), x their share of the reference, while the ground wire
+// is good where it was measured, if it was: that G.
+[[nodiscard]] std::optional<double> groundSide_V(const Case& facts);
+// An end lies outside its window.
+[[nodiscard]] bool misplaced(const Case& facts);
+
 [[nodiscard]] const PositionLevel& worstPosition(const Case& facts);
 // The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.
 [[nodiscard]] double worstLevel_V(const PositionLevel& position);

@@ -213,7 +213,9 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
     heldIn(evidence, step, level_V, threshold_V);
     const ReferenceFault& fault = evidence.sheet->referenceFault;
-    const double depth_V = std::min(fault.depth_V, fault.levelShare * std::abs(level_V));
+    // The ground wire has no level to fall from: opened, it rises.
+    const double most_V = step == Step::wiggleGround ? fault.depth_V : fault.levelShare * std::abs(level_V);
+    const double depth_V = std::min(fault.depth_V, most_V);
     cover.shortestVisible_s = shortestVisible_s({evidence.interval_s, evidence.aperture_s, threshold_V}, depth_V);
     if (cover.shortestVisible_s) cover.posesFor95 = std::max(0, trialsToSeeOne(fault.share) - cover.poses);
     if (cover.poses > 0) cover.rateUpper95 = rateUpperBound(cover.dropouts, cover.poses);

@@ -43,11 +43,9 @@ bool scattered(std::vector<const Visit*> back, bool someCameBack, double gap_V, 
 
 } // namespace
 
-void findHangs(const Sheet& sheet, const MeterTraits& meter, const Releases& releases, Levels& levels) {
+void findHangs(const Sheet& sheet, double limit_V, const Releases& releases, Levels& levels) {
     const std::size_t rest = releases.rest;
     PositionLevel& position = levels.positions[rest];
-    const double resolution_V = meter.rangeFor(position.window_V.middle_V()).resolution_V;
-    const double limit_V = std::max({sheet.play_V, 6 * releases.noise_V, 3 * resolution_V});
     std::vector<double> back;
     std::vector<const Visit*> visitsBack;
     for (std::size_t i = 0; i < position.visits.size(); ++i) {

@@ -2,6 +2,7 @@
 #include "core/judge/judgement.hpp"
 
 #include "core/judge/case_facts.hpp"
+#include "core/judge/phrases.hpp"
 #include "core/judge/visibility.hpp"
 #include "core/judge/within.hpp"
 
@@ -52,10 +53,10 @@ void addNotTested(const Case& c, Verdict& verdict) {
             verdict.notTested.push_back({"Skipped: %1.", {byName(std::string(stepName(step)))}});
     for (const StepCoverage& step : c.findings->steps) {
         if (step.blindPoses == 0 || (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness)) continue;
-        const std::string dark = std::to_string(step.blindPoses);
+        const Sentence dark = countedPoses(step.blindPoses);
         verdict.notTested.push_back(step.step == Step::wiggleShaft
-                                        ? Sentence{"The meter was blind in %1 poses of the shaft.", {dark}}
-                                        : Sentence{"The meter was blind in %1 poses of the harness.", {dark}});
+                                        ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
+                                        : Sentence{"The meter was blind in %1 of the harness.", {dark}});
     }
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
@@ -98,7 +99,6 @@ Verdict judge(const Case& facts) {
         }
         verdict.causes.push_back(std::move(cause));
     }
-    addLevelReasons(facts, verdict);
     for (const Cause& cause : verdict.causes)
         if (!cause.nextTest.empty()) verdict.next.push_back(cause.nextTest);
     if (verdict.decision == Decision::cannotTell) {
@@ -109,6 +109,7 @@ Verdict judge(const Case& facts) {
                 verdict.next.push_back(missing.next);
         }
     }
+    addLevelReasons(facts, verdict);
     addNotTested(facts, verdict);
     return verdict;
 }

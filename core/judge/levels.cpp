@@ -2,6 +2,7 @@
 #include "core/judge/levels.hpp"
 
 #include "core/judge/hangs.hpp"
+#include "core/judge/lost_motion.hpp"
 #include "core/judge/supply.hpp"
 #include "core/stats/exact.hpp"
 #include "core/stats/robust.hpp"
@@ -153,6 +154,7 @@ Levels weighLevels(const LevelEvidence& evidence) {
     std::vector<ColdVisit> cold(count);
     std::vector<bool> confirmed(count, false);
     std::vector<bool> returned; // of the visits to rest
+    std::vector<Arrival> arrivals;
     double noise_V = 0;
     int previous = -1;
     std::vector<double> unpressed; // levels at rest before anything was pressed, wiggles too
@@ -164,6 +166,7 @@ Levels weighLevels(const LevelEvidence& evidence) {
         }
         if (!isVisit(stay, *evidence.places)) continue;
         const auto index = static_cast<std::size_t>(stay.place.position);
+        const int from = previous == stay.place.position ? -1 : previous;
         const bool cameBack = index == rest && previous >= 0 && static_cast<std::size_t>(previous) != rest;
         previous = stay.place.position;
         cold[index].see(stay);
@@ -173,22 +176,27 @@ Levels weighLevels(const LevelEvidence& evidence) {
             levels.positions[index].visits.clear();
             raw[index].clear();
             if (index == rest) returned.clear();
+            std::erase_if(arrivals, [&](const Arrival& a) { return a.at == stay.place.position; });
         }
         if (stay.place.step == Step::confirm) confirmed[index] = true;
         const Settled seen = settledOf(stay);
         levels.positions[index].visits.push_back(visitOf(stay, ratiometricLevel(sheet, meter, levels.supply, seen)));
         raw[index].push_back(seen);
+        arrivals.push_back({from, stay.place.position, levels.positions[index].visits.back().level_V});
         if (index != rest) continue;
         returned.push_back(cameBack);
         noise_V = std::max(noise_V, stay.noise_V);
         if (cameBack) ++levels.releases;
     }
     levels.confirmed = std::all_of(confirmed.begin(), confirmed.end(), [](bool b) { return b; });
-    Releases releases{
-        rest, returned, noise_V, std::nullopt, evidence.places->armOnStop(), evidence.places->armAnswered()};
+    Releases releases{rest, returned, std::nullopt, evidence.places->armOnStop(), evidence.places->armAnswered()};
     if (unpressed.size() > kLatest) unpressed.erase(unpressed.begin(), unpressed.end() - kLatest);
     if (!unpressed.empty() && !levels.adjusted) releases.before_V = medianOf(unpressed);
-    findHangs(sheet, meter, releases, levels);
+    const double resolution_V = meter.rangeFor(sheet.rest().window.middle_V()).resolution_V;
+    const double repeats_V = std::max({sheet.play_V, 6 * noise_V, 3 * resolution_V});
+    levels.lostMotion = findLostMotion(sheet, arrivals, repeats_V);
+    if (!levels.lostMotion || levels.lostMotion->position != sheet.rest().name)
+        findHangs(sheet, repeats_V, releases, levels);
     for (std::size_t i = 0; i < count; ++i)
         if (!raw[i].empty())
             judgePosition(sheet, meter, levels.supply, levels.positions[i], raw[i], cold[i].carriedTo(raw[i]));

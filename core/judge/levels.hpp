@@ -17,6 +17,12 @@ inline constexpr double kSureInside = 0.95;
 inline constexpr double kSureOutside = 0.05;
 [[nodiscard]] Conformance conformanceOf(double probabilityInside);
 
+// A position that stands elsewhere when it is come to from the other side.
+struct LostMotion {
+    std::string position, before, after; // the neighbours on the way
+    double fromBefore_V = 0, fromAfter_V = 0;
+};
+
 struct Levels {
     Supply supply;
     std::optional<WireLevel> reference, ground;
@@ -27,8 +33,9 @@ struct Levels {
     std::optional<bool> hungOnStop;         // where the arm was, as answered while it hung
     bool scattered = false;                 // releases spread inside the window without a gap
     double scatterLow_V = 0, scatterHigh_V = 0;
-    bool adjusted = false;  // turns were made; the levels are those after the last
-    bool confirmed = false; // every position was visited in `confirm` after the last turn
+    std::optional<LostMotion> lostMotion; // of positions between two others
+    bool adjusted = false;                // turns were made; the levels are those after the last
+    bool confirmed = false;               // every position was visited in `confirm` after the last turn
 };
 
 struct LevelEvidence {

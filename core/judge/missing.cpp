@@ -2,6 +2,7 @@
 #include "core/analyse/blind_mend.hpp"
 #include "core/judge/case_facts.hpp"
 #include "core/judge/judgement.hpp"
+#include "core/judge/phrases.hpp"
 #include "core/judge/within.hpp"
 
 #include <algorithm>
@@ -53,31 +54,30 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
         const int offScale = (shaft ? c.shaft : c.harness).offScale;
         if (offScale > 0 && *step.posesFor95 == 0) {
             // A level that stands still leaves no range: where the meter left it, the level may have leapt unseen.
-            const std::string dark = std::to_string(offScale);
-            out.push_back({shaft ? Sentence{"The meter changed its range in %1 poses of the shaft, where the level "
-                                            "should have stood still.",
-                                            {dark}}
-                                 : Sentence{"The meter changed its range in %1 poses of the harness, where the level "
-                                            "should have stood still.",
-                                            {dark}},
+            const Sentence dark = countedPoses(offScale);
+            out.push_back({shaft
+                               ? Sentence{"The meter changed its range in %1 of the shaft, where the level should "
+                                          "have stood still.",
+                                          {dark}}
+                               : Sentence{"The meter changed its range in %1 of the harness, where the level should "
+                                          "have stood still.",
+                                          {dark}},
                            {"Lock the meter's range on DC volts and repeat these poses.", {}}});
         }
         if (*step.posesFor95 == 0) continue;
         const std::string wanted = std::to_string(*step.posesFor95);
-        if (step.blindPoses > 0)
-            out.push_back(
-                {shaft ? Sentence{"%1 poses of the shaft were looked at, %2 were blind; %3 more are wanted.",
-                                  {std::to_string(step.poses), std::to_string(step.blindPoses), wanted}}
-                       : Sentence{"%1 poses of the harness were looked at, %2 were blind; %3 more are wanted.",
-                                  {std::to_string(step.poses), std::to_string(step.blindPoses), wanted}},
-                 mendOfBlindPoses(c, step.step)});
-        else
-            out.push_back({shaft ? Sentence{"%1 poses of the shaft were looked at; %2 more are wanted.",
-                                            {std::to_string(step.poses), wanted}}
-                                 : Sentence{"%1 poses of the harness were looked at; %2 more are wanted.",
-                                            {std::to_string(step.poses), wanted}},
-                           shaft ? Sentence{"Wiggle the shaft: %1 more poses.", {wanted}}
-                                 : Sentence{"Wiggle the harness: %1 more poses.", {wanted}}});
+        const Sentence seen = countedPoses(step.poses);
+        const Sentence says =
+            step.blindPoses > 0
+                ? (shaft ? Sentence{"Looked at: %1 of the shaft; blind in %2; still wanted: %3.",
+                                    {seen, std::to_string(step.blindPoses), wanted}}
+                         : Sentence{"Looked at: %1 of the harness; blind in %2; still wanted: %3.",
+                                    {seen, std::to_string(step.blindPoses), wanted}})
+                : (shaft ? Sentence{"Looked at: %1 of the shaft; still wanted: %2.", {seen, wanted}}
+                         : Sentence{"Looked at: %1 of the harness; still wanted: %2.", {seen, wanted}});
+        const Sentence more = shaft ? Sentence{"Wiggle the shaft, poses still wanted: %1.", {wanted}}
+                                    : Sentence{"Wiggle the harness, poses still wanted: %1.", {wanted}};
+        out.push_back({says, step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : more});
     }
 }
 
@@ -105,7 +105,7 @@ void positions(const Case& c, std::vector<Missing>& out) {
         out.push_back({{"An end lies near its limit, and no turn would bring every end further in.", {}},
                        {"Look at the stops and the lever, then measure every end again.", {}}});
     if (c.levels->releases < kReleases)
-        out.push_back({{"%1 of 3 releases were recorded.", {std::to_string(c.levels->releases)}},
+        out.push_back({{"Releases recorded: %1 of 3.", {std::to_string(c.levels->releases)}},
                        {"Press and release, three times, and let it settle each time.", {}}});
     if (c.levels->adjusted && !c.levels->confirmed)
         out.push_back({{"The sensor was turned, and the ends were not all confirmed after tightening.", {}},
@@ -153,7 +153,7 @@ std::vector<Missing> missingForKeep(const Case& c) {
     std::vector<Missing> out;
     if (!c.places->anyStep()) {
         if (c.unmarkedDropouts > 0)
-            out.push_back({{"%1 dropouts of unknown cause: the capture does not say what was being moved.",
+            out.push_back({{"Dropouts of unknown cause: %1. The capture does not say what was being moved.",
                             {std::to_string(c.unmarkedDropouts)}},
                            {"Record again with the steps marked, or add the marks.", {}}});
         else

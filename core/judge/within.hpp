@@ -5,10 +5,12 @@
 
 #include "core/base/sentence.hpp"
 
+#include <algorithm>
+
 namespace stillwire {
 
 [[nodiscard]] inline int decimalsFor(double u_V) { return 2 * u_V < 0.0095 ? 3 : 2; }
-[[nodiscard]] inline std::string within(double u_V) { return volts(2 * u_V, decimalsFor(u_V)); }
+[[nodiscard]] inline std::string within(double u_V) { return volts(std::max(2 * u_V, 0.001), decimalsFor(u_V)); }
 [[nodiscard]] inline std::string levelTo(double level_V, double u_V) { return volts(level_V, decimalsFor(u_V)); }
 
 } // namespace stillwire

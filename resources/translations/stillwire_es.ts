@@ -815,10 +815,6 @@
         <translation>faltan %1 segundos</translation>
     </message>
     <message>
-        <source>%1 of 3 releases were recorded.</source>
-        <translation>Se grabaron %1 de 3 sueltas.</translation>
-    </message>
-    <message>
         <source>%1 over %2, one every %3 s.</source>
         <translation>%1 en %2, una cada %3 s.</translation>
     </message>
@@ -1019,10 +1015,6 @@
         <translation>Busque %1 en el multímetro para «%2», que son %3 con la referencia nominal.</translation>
     </message>
     <message>
-        <source>Aim at %1 on the meter for &quot;%2&quot;.</source>
-        <translation>Busque %1 en el multímetro para «%2».</translation>
-    </message>
-    <message>
         <source>Also seen</source>
         <translation>Visto además</translation>
     </message>
@@ -1139,10 +1131,6 @@
         <translation>Cortes mientras gira el eje, sin tocar nada más: %1 llegó a %2 o más allá.</translation>
     </message>
     <message>
-        <source>Dropouts with the shaft (%1 of %2 poses) and with the harness (%3 of %4): the connector first, the sensor second.</source>
-        <translation>Cortes con el eje (%1 de %2 posturas) y con el mazo (%3 de %4): primero el conector, después el sensor.</translation>
-    </message>
-    <message>
         <source>Each end must sit well inside its own window.</source>
         <translation>Cada extremo debe quedar bien dentro de su margen.</translation>
     </message>
@@ -1209,10 +1197,6 @@
     <message>
         <source>If the reference drops under the same push, it is the wire and not the sensor.</source>
         <translation>Si la referencia cae con el mismo empujón, es el cable y no el sensor.</translation>
-    </message>
-    <message>
-        <source>Inside its windows at every end; of dropouts of %1 or longer, none in %2 poses.</source>
-        <translation>Dentro de su margen en cada extremo; de cortes de %1 o más largos, ninguno en %2 posturas.</translation>
     </message>
     <message>
         <source>It changed by %1 between looks.</source>
@@ -1595,14 +1579,6 @@
         <translation>Al soltar volvió a cualquier punto de %1 a %2, sin picos: primero muelle, agarrotamiento u holgura.</translation>
     </message>
     <message>
-        <source>Released, it came back to %1 in %2 of %3 releases, and to %4 in the others: not repeatable.</source>
-        <translation>Al soltar volvió a %1 en %2 de %3 sueltas, y a %4 en las demás: no repite.</translation>
-    </message>
-    <message>
-        <source>Released, it hung at %1 in %2 of %3 releases with the arm off its stop: spring and linkage first.</source>
-        <translation>Al soltar se quedó en %1 en %2 de %3 sueltas, con el brazo fuera de su tope: primero el muelle y el varillaje.</translation>
-    </message>
-    <message>
         <source>Repeat the same place of the harness.</source>
         <translation>Repita el mismo sitio del mazo.</translation>
     </message>
@@ -1727,10 +1703,6 @@
         <translation>El cable de masa está %1 por encima del negativo de batería, con ±%2; se permite como mucho %3.</translation>
     </message>
     <message>
-        <source>The ground wire moves under the same wiggle: %1 went to %2 or further in %3 of %4 poses.</source>
-        <translation>El cable de masa se mueve con el mismo meneo: %1 llegó a %2 o más allá en %3 de %4 posturas.</translation>
-    </message>
-    <message>
         <source>The level %1 was not measured.</source>
         <translation>No se midió el nivel «%1».</translation>
     </message>
@@ -1781,10 +1753,6 @@
     <message>
         <source>The reference was not measured.</source>
         <translation>No se midió la referencia.</translation>
-    </message>
-    <message>
-        <source>The reference wire drops out under the same wiggle: %1 went to %2 or further in %3 of %4 poses.</source>
-        <translation>El cable de referencia se corta con el mismo meneo: %1 llegó a %2 o más allá en %3 de %4 posturas.</translation>
     </message>
     <message>
         <source>The reference, %1, good to %2, is too close to its limit to call.</source>
@@ -1867,10 +1835,6 @@
         <translation>Probado una mañana fría</translation>
     </message>
     <message>
-        <source>Turn by %1 at rest.</source>
-        <translation>Gire para corregir %1 en reposo.</translation>
-    </message>
-    <message>
         <source>Turn the key off and wait for the controller to shut down; unplug nothing yet.</source>
         <translation>Quite el contacto y espere a que el controlador se apague; aún no desenchufe nada.</translation>
     </message>
@@ -1917,10 +1881,6 @@
     <message>
         <source>Wear eye protection near the battery, and make no sparks.</source>
         <translation>Protéjase los ojos cerca de la batería y no haga chispas.</translation>
-    </message>
-    <message>
-        <source>What it can be</source>
-        <translation>Qué puede ser</translation>
     </message>
     <message>
         <source>When it hangs again, see whether the arm is on its stop.</source>
@@ -3011,30 +2971,6 @@
         <translation>los otros extremos se mueven la mitad que %1 al girar el sensor, hasta que los toques lo enseñen</translation>
     </message>
     <message>
-        <source>With 95 %% confidence it shows in at most %1 of poses.</source>
-        <translation>Con un 95 %% de confianza, se ve como mucho en el %1 de las posturas.</translation>
-    </message>
-    <message>
-        <source>%1 dropouts of unknown cause: the capture does not say what was being moved.</source>
-        <translation>%1 cortes de causa desconocida: la captura no dice qué se estaba moviendo.</translation>
-    </message>
-    <message>
-        <source>%1 poses of the harness were looked at, %2 were blind; %3 more are wanted.</source>
-        <translation>Se miraron %1 posturas del mazo, %2 fueron ciegas; faltan %3.</translation>
-    </message>
-    <message>
-        <source>%1 poses of the harness were looked at; %2 more are wanted.</source>
-        <translation>Se miraron %1 posturas del mazo; faltan %2.</translation>
-    </message>
-    <message>
-        <source>%1 poses of the shaft were looked at, %2 were blind; %3 more are wanted.</source>
-        <translation>Se miraron %1 posturas del eje, %2 fueron ciegas; faltan %3.</translation>
-    </message>
-    <message>
-        <source>%1 poses of the shaft were looked at; %2 more are wanted.</source>
-        <translation>Se miraron %1 posturas del eje; faltan %2.</translation>
-    </message>
-    <message>
         <source>An end lies near its limit, and no turn would bring every end further in.</source>
         <translation>Un extremo está cerca de su límite, y ningún giro metería más adentro todos los extremos.</translation>
     </message>
@@ -3055,10 +2991,6 @@
         <translation>Medido en el sensor: un corte entre ahí y el controlador no se vería.</translation>
     </message>
     <message>
-        <source>Released, it came back to about %1 each of %2 times; before the first press it stood at %3.</source>
-        <translation>Al soltar volvió a unos %1 cada una de %2 veces; antes de pisar por primera vez estaba en %3.</translation>
-    </message>
-    <message>
         <source>Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it reads %5 higher.</source>
         <translation>Estable, pero %1, con %2, está demasiado cerca de un límite de %3 a %4: gire el sensor hasta que dé %5 más.</translation>
     </message>
@@ -3073,50 +3005,6 @@
     <message>
         <source>Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 lower.</source>
         <translation>Estable, pero %1 da %2, fuera de %3 a %4: gire el sensor hasta que dé %5 menos.</translation>
-    </message>
-    <message>
-        <source>The harness too dropped out, less often: in %1 of %2 poses.</source>
-        <translation>El mazo también dio corte, menos veces: en %1 de %2 posturas.</translation>
-    </message>
-    <message>
-        <source>The meter changed its range in %1 poses of the harness, where the level should have stood still.</source>
-        <translation>El multímetro cambió de rango en %1 posturas del mazo, donde el nivel debía estar quieto.</translation>
-    </message>
-    <message>
-        <source>The meter changed its range in %1 poses of the shaft, where the level should have stood still.</source>
-        <translation>El multímetro cambió de rango en %1 posturas del eje, donde el nivel debía estar quieto.</translation>
-    </message>
-    <message>
-        <source>The meter was blind in %1 poses of the harness.</source>
-        <translation>El multímetro estuvo ciego en %1 posturas del mazo.</translation>
-    </message>
-    <message>
-        <source>The meter was blind in %1 poses of the shaft.</source>
-        <translation>El multímetro estuvo ciego en %1 posturas del eje.</translation>
-    </message>
-    <message>
-        <source>The shaft dropped out in %1 of %2 poses: the sensor itself, if the wiring proves sound.</source>
-        <translation>El eje dio corte en %1 de %2 posturas: el propio sensor, si el cableado resulta estar bien.</translation>
-    </message>
-    <message>
-        <source>The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or further.</source>
-        <translation>La señal dio corte en %1 de %2 posturas del mazo: %3 llegó a %4 o más allá.</translation>
-    </message>
-    <message>
-        <source>The signal dropped out in %1 of %2 poses of the harness: %3 went to %4 or further. The shaft did not do it.</source>
-        <translation>La señal dio corte en %1 de %2 posturas del mazo: %3 llegó a %4 o más allá. El eje no lo hizo.</translation>
-    </message>
-    <message>
-        <source>The signal dropped out in %1 of %2 poses of the shaft, the pedal still: %3 went to %4 or further.</source>
-        <translation>La señal dio corte en %1 de %2 posturas del eje, con el pedal quieto: %3 llegó a %4 o más allá.</translation>
-    </message>
-    <message>
-        <source>Wiggle the harness: %1 more poses.</source>
-        <translation>Menee el mazo: faltan %1 posturas.</translation>
-    </message>
-    <message>
-        <source>Wiggle the shaft: %1 more poses.</source>
-        <translation>Menee el eje: faltan %1 posturas.</translation>
     </message>
     <message>
         <source>With the wiring mended, wiggle the shaft again.</source>
@@ -3235,14 +3123,6 @@
         <translation>La referencia se movió con él.</translation>
     </message>
     <message>
-        <source>The reference went from %1 to %2 or further, %3 times.</source>
-        <translation>La referencia pasó de %1 a %2 o más allá, %3 veces.</translation>
-    </message>
-    <message>
-        <source>The reference went from %1 to %2 or further, and the signal went with it in the same proportion, %3 times: it is what feeds the sensor.</source>
-        <translation>La referencia pasó de %1 a %2 o más allá, y la señal la siguió en la misma proporción, %3 veces: es lo que alimenta al sensor.</translation>
-    </message>
-    <message>
         <source>Turn the meter to plain DC volts, its low-impedance mode off, and measure every end again; if it stays low, measure on both sides of the signal pin.</source>
         <translation>Ponga el multímetro en voltios CC normales, sin modo de baja impedancia, y mida otra vez todos los extremos; si sigue bajo, mida a ambos lados del contacto de señal.</translation>
     </message>
@@ -3319,12 +3199,172 @@
         <translation>el número está quieto, más de lo que permite su propio ruido: apague y encienda el multímetro</translation>
     </message>
     <message>
-        <source>Dropouts with the harness (%1 of %2 poses); with the shaft the meter left its range (poses: %3), where the level should have stood still: the connector first, the sensor second.</source>
-        <translation>Cortes con el mazo (%1 de %2 posturas); con el eje el medidor salió de su rango (posturas: %3), donde el nivel debía quedarse quieto: primero el conector, después el sensor.</translation>
+        <source>%1 releases</source>
+        <translation>%1 sueltas</translation>
     </message>
     <message>
-        <source>Dropouts with the shaft (%1 of %2 poses); with the harness the meter left its range (poses: %3), where the level should have stood still: the connector first, the sensor second.</source>
-        <translation>Cortes con el eje (%1 de %2 posturas); con el mazo el medidor salió de su rango (posturas: %3), donde el nivel debía quedarse quieto: primero el conector, después el sensor.</translation>
+        <source>%1 stands at %2 coming from %3, and at %4 coming from %5, again and again: backlash or a worn bushing.</source>
+        <translation>%1 está en %2 viniendo de %3, y en %4 viniendo de %5, una y otra vez: holgura o un casquillo gastado.</translation>
+    </message>
+    <message>
+        <source>1 release</source>
+        <translation>1 suelta</translation>
+    </message>
+    <message>
+        <source>Before turning anything, measure the ground at the sensor&apos;s own pin, then the drop along the ground wire.</source>
+        <translation>Antes de girar nada, mida la masa en la propia patilla del sensor y después la caída a lo largo del cable de masa.</translation>
+    </message>
+    <message>
+        <source>Before turning anything, measure the reference at the sensor&apos;s own pin, then the signal on both sides of its pin.</source>
+        <translation>Antes de girar nada, mida la referencia en la propia patilla del sensor y después la señal a ambos lados de su patilla.</translation>
+    </message>
+    <message>
+        <source>Dropouts of unknown cause: %1. The capture does not say what was being moved.</source>
+        <translation>Cortes de causa desconocida: %1. La captura no dice qué se estaba moviendo.</translation>
+    </message>
+    <message>
+        <source>Dropouts with the harness (%1 of %2); with the shaft the meter left its range (poses: %3), where the level should have stood still: the connector first, the sensor second.</source>
+        <translation>Cortes con el mazo (%1 de %2); con el eje el multímetro salió de su rango (posturas: %3), donde el nivel debía estar quieto: primero el conector, después el sensor.</translation>
+    </message>
+    <message>
+        <source>Dropouts with the shaft (%1 of %2) and with the harness (%3 of %4): the connector first, the sensor second.</source>
+        <translation>Cortes con el eje (%1 de %2) y con el mazo (%3 de %4): primero el conector, después el sensor.</translation>
+    </message>
+    <message>
+        <source>Dropouts with the shaft (%1 of %2); with the harness the meter left its range (poses: %3), where the level should have stood still: the connector first, the sensor second.</source>
+        <translation>Cortes con el eje (%1 de %2); con el mazo el multímetro salió de su rango (posturas: %3), donde el nivel debía estar quieto: primero el conector, después el sensor.</translation>
+    </message>
+    <message>
+        <source>Every position is low by the same share, about %1 %%, as a resistance in the reference feed or in the signal wire would leave them, beyond the places where they were measured.</source>
+        <translation>Todas las posiciones están bajas en la misma proporción, un %1 %%, como las dejaría una resistencia en la alimentación de referencia o en el cable de señal, más allá de donde se midieron.</translation>
+    </message>
+    <message>
+        <source>First cold, and turned since: now it would be about %1.</source>
+        <translation>La primera en frío, y girado desde entonces: ahora sería de unos %1.</translation>
+    </message>
+    <message>
+        <source>Inside its windows at every end; of dropouts of %1 or longer, none in %2.</source>
+        <translation>Dentro de su margen en cada extremo; de cortes de %1 o más largos, ninguno en %2.</translation>
+    </message>
+    <message>
+        <source>Look for lost motion in the joints of the linkage and in the bushing, by hand, the shaft held.</source>
+        <translation>Busque holgura a mano en las articulaciones del varillaje y en el casquillo, con el eje sujeto.</translation>
+    </message>
+    <message>
+        <source>Looked at: %1 of the harness; blind in %2; still wanted: %3.</source>
+        <translation>Miradas: %1 del mazo; a ciegas en %2; faltan todavía: %3.</translation>
+    </message>
+    <message>
+        <source>Looked at: %1 of the harness; still wanted: %2.</source>
+        <translation>Miradas: %1 del mazo; faltan todavía: %2.</translation>
+    </message>
+    <message>
+        <source>Looked at: %1 of the shaft; blind in %2; still wanted: %3.</source>
+        <translation>Miradas: %1 del eje; a ciegas en %2; faltan todavía: %3.</translation>
+    </message>
+    <message>
+        <source>Looked at: %1 of the shaft; still wanted: %2.</source>
+        <translation>Miradas: %1 del eje; faltan todavía: %2.</translation>
+    </message>
+    <message>
+        <source>Released, it came back to %1 in %2 of %3, and to %4 in the others: not repeatable.</source>
+        <translation>Al soltar volvió a %1 en %2 de %3, y a %4 en las demás: no repite.</translation>
+    </message>
+    <message>
+        <source>Released, it hung at %1 in %2 of %3 with the arm off its stop: spring and linkage first.</source>
+        <translation>Al soltar se quedó en %1 en %2 de %3, con el brazo fuera de su tope: primero el muelle y el varillaje.</translation>
+    </message>
+    <message>
+        <source>Released, it never came back: it stood at about %1 after %2, and at %3 before the first press.</source>
+        <translation>Al soltar no volvió nunca: quedó en unos %1 después de %2, y en %3 antes de pisar por primera vez.</translation>
+    </message>
+    <message>
+        <source>Releases recorded: %1 of 3.</source>
+        <translation>Sueltas grabadas: %1 de 3.</translation>
+    </message>
+    <message>
+        <source>The ground wire moves under the same wiggle: %1 went to %2 or further in %3 of %4.</source>
+        <translation>El cable de masa se mueve con el mismo meneo: %1 llegó a %2 o más allá en %3 de %4.</translation>
+    </message>
+    <message>
+        <source>The low end is up and the high end nearly as it should be, as about %1 on the ground side of the track would leave them: a resistance beyond the place where the ground was measured.</source>
+        <translation>El extremo bajo está subido y el alto casi como debe, como los dejarían unos %1 en el lado de masa de la pista: una resistencia más allá de donde se midió la masa.</translation>
+    </message>
+    <message>
+        <source>The meter changed its range in %1 of the harness, where the level should have stood still.</source>
+        <translation>El multímetro cambió de rango en %1 del mazo, donde el nivel debía estar quieto.</translation>
+    </message>
+    <message>
+        <source>The meter changed its range in %1 of the shaft, where the level should have stood still.</source>
+        <translation>El multímetro cambió de rango en %1 del eje, donde el nivel debía estar quieto.</translation>
+    </message>
+    <message>
+        <source>The meter was blind in %1 of the harness.</source>
+        <translation>El multímetro estuvo ciego en %1 del mazo.</translation>
+    </message>
+    <message>
+        <source>The meter was blind in %1 of the shaft.</source>
+        <translation>El multímetro estuvo ciego en %1 del eje.</translation>
+    </message>
+    <message>
+        <source>The reference went from %1 to %2 or further, %3.</source>
+        <translation>La referencia pasó de %1 a %2 o más allá, %3.</translation>
+    </message>
+    <message>
+        <source>The reference went from %1 to %2 or further, and the signal went with it in the same proportion, %3: it is what feeds the sensor.</source>
+        <translation>La referencia pasó de %1 a %2 o más allá, y la señal la siguió en la misma proporción, %3: es lo que alimenta al sensor.</translation>
+    </message>
+    <message>
+        <source>The reference wire drops out under the same wiggle: %1 went to %2 or further in %3 of %4.</source>
+        <translation>El cable de referencia se corta con el mismo meneo: %1 llegó a %2 o más allá en %3 de %4.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further.</source>
+        <translation>La señal dio corte en %1 de %2 del mazo: %3 llegó a %4 o más allá.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further; in %5 of the shaft it did not.</source>
+        <translation>La señal dio corte en %1 de %2 del mazo: %3 llegó a %4 o más allá; en %5 del eje no lo hizo.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the shaft, the pedal still: %3 went to %4 or further.</source>
+        <translation>La señal dio corte en %1 de %2 del eje, con el pedal quieto: %3 llegó a %4 o más allá.</translation>
+    </message>
+    <message>
+        <source>Wiggle the harness, poses still wanted: %1.</source>
+        <translation>Menee el mazo; posturas que faltan: %1.</translation>
+    </message>
+    <message>
+        <source>Wiggle the shaft, poses still wanted: %1.</source>
+        <translation>Menee el eje; posturas que faltan: %1.</translation>
+    </message>
+    <message>
+        <source>With 95 %% confidence at most %1 of poses have one.</source>
+        <translation>Con un 95 %% de confianza, como mucho el %1 de las posturas tiene uno.</translation>
+    </message>
+    <message>
+        <source>With the harness it dropped out too, less often: in %1 of %2.</source>
+        <translation>Con el mazo también dio corte, menos veces: en %1 de %2.</translation>
+    </message>
+    <message>
+        <source>With the shaft it dropped out in %1 of %2: the sensor itself, if the wiring proves sound.</source>
+        <translation>Con el eje dio corte en %1 de %2: el propio sensor, si el cableado resulta estar bien.</translation>
+    </message>
+    <message>
+        <source>section %1, %2</source>
+        <translation>tramo %1, %2</translation>
+    </message>
+    <message>
+        <source>once</source>
+        <translation>una vez</translation>
+    </message>
+    <message>
+        <source>Hold the connector still and repeat the wiggle.</source>
+        <translation>Sujete el conector quieto y repita el meneo.</translation>
+    </message>
+    <message>
+        <source>What else it can be</source>
+        <translation>Qué más puede ser</translation>
     </message>
 </context>
 <context>

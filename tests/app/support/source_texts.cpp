@@ -19,7 +19,7 @@ namespace {
 
 // Files without a word for people: logs, what goes over the wire, TOML and JSON as written, names of foreign columns.
 const std::vector<std::string> kForMachines = {
-    "core/capture/layout.cpp",      "core/sheet/describe.cpp",         "core/sheet/learn_meter.cpp",
+    "core/capture/layout.cpp",      "core/judge/trade_findings.cpp",   "core/sheet/describe.cpp",         "core/sheet/learn_meter.cpp",
     "meters/bench/hand.cpp", "meters/bench/rig.cpp",        "meters/bench/simulated_meter.cpp", "meters/bench/truth.cpp",
     "meters/bench/truth_json.cpp",  "meters/decode/encode.cpp",        "meters/session/live_session.cpp",
     "meters/session/log.cpp"};

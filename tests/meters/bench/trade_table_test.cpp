@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The trade's table of findings, row by row (common practice, no source; voltage patterns from the circuit): each
-// finding made on the fault bench, its verdict, and the action that comes first. Out of reach, and why:
-// - "Up/down gap, repeatable": the signal is the only measure of where the pedal is, so the same physical point
-// cannot
-//   be told going up from going down.
-// - "All good, code stays": no controller is read. The verdict is keep with what was not tested, which is shown
-// below.
+// finding made on the fault bench, its verdict, and the action that comes first. core/judge/trade_findings.cpp names
+// the rows, and what is out of reach.
+#include "core/judge/trade_findings.hpp"
 #include "tests/meters/bench/verdict_runs.hpp"
 
 #include <functional>
@@ -43,14 +40,14 @@ BenchScript plain(const std::function<void(BenchScript&)>& change) {
 const Row kRows[] = {
     {"Spike at one shaft position", Decision::replace, "poses of the shaft, the pedal still",
      "Hold the connector still", [] { return with(FaultKind::dirtySpot); }},
-    {"Jumps on connector touch", Decision::checkWiring, "poses of the harness: ", "pin grip and seal",
+    {"Jumps on connector touch", Decision::checkWiring, "poses of the harness", "pin grip and seal",
      [] {
          return with(FaultKind::connectorFretting, [](BenchScript& s) {
              s.faults[0].tuned = {{&bench::Intermittent::shaft_per_s, 0.0},
                                   {&bench::Intermittent::wipesToClear, 0.0}};
          });
      }},
-    {"Jumps on one harness span", Decision::checkWiring, "poses of the harness: ", "open the harness at section 2",
+    {"Jumps on one harness span", Decision::checkWiring, "poses of the harness", "open the harness at section 2",
      [] { return with(FaultKind::harnessShortToGround); }},
     {"Low end up, high end nearly same", Decision::checkWiring, "above battery negative",
      "drop along the ground wire", [] { return with(FaultKind::groundResistance); }},
@@ -93,8 +90,8 @@ const Row kRows[] = {
      MeterKind::coarse}, // its range goes that far
     {"Several sensors low", Decision::checkSupply, "The reference is 4.", "Unplug the other sensors",
      [] { return plain([](BenchScript& s) { s.setup.reference.drop_V = 0.6; }); }},
-    {"Good at sensor, bad at controller: probed there", Decision::checkWiring,
-     "poses of the harness: ", "open the harness at section 2", [] { return with(FaultKind::harnessOpen); }},
+    {"Good at sensor, bad at controller: probed there", Decision::checkWiring, "poses of the harness",
+     "open the harness at section 2", [] { return with(FaultKind::harnessOpen); }},
     {"Bad cold, good warm", Decision::replace, "poses of the shaft, the pedal still", "Hold the connector still", [] {
          return with(FaultKind::wornTrack, [](BenchScript& s) {
              s.faults[0].tuned = {{&bench::Intermittent::warm, 0.0}};

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Counts as they are said, of one and of more; and places of the hand.
+#pragma once
+
+#include "core/base/sentence.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace stillwire {
+
+[[nodiscard]] inline Sentence counted(std::size_t n, const char* one, const char* more) {
+    return n == 1 ? Sentence{one, {}} : Sentence{more, {std::to_string(n)}};
+}
+[[nodiscard]] inline Sentence countedPoses(int n) {
+    return counted(static_cast<std::size_t>(n < 0 ? 0 : n), "1 pose", "%1 poses");
+}
+[[nodiscard]] inline Sentence countedTimes(int n) {
+    return n == 1 ? Sentence{"once"} : Sentence{"%1 times", {std::to_string(n)}};
+}
+[[nodiscard]] inline Sentence countedReleases(int n) {
+    return counted(static_cast<std::size_t>(n < 0 ? 0 : n), "1 release", "%1 releases");
+}
+
+// "section-2/left" as it is said: "section 2, left".
+[[nodiscard]] inline Argument placeAsSaid(const std::string& place) {
+    constexpr std::string_view kSection = "section-";
+    if (!place.starts_with(kSection)) return byName(place);
+    const std::size_t slash = place.find('/');
+    const std::string number = place.substr(kSection.size(), slash - kSection.size());
+    if (slash == std::string::npos) return Sentence{"section %1", {number}};
+    return Sentence{"section %1, %2", {number, byName(place.substr(slash + 1))}};
+}
+
+} // namespace stillwire
