@@ -52,9 +52,8 @@ Examination::Parts::Parts(ExaminationSetup given)
       aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))),
       referenceAperture(fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))),
       places(setup.sheet), blind(meter),
-      tracker(resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), *this),
-      sweep(resolutionOf(meter), setup.sheet.rest().window),
-      plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
+      follower({resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), setup.sheet.rest().window}, *this),
+      tracker(follower.tracker()), plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
       secondReference(referenceAperture, resolutionOf(referenceMeter) / std::sqrt(12.0)),
       referenceWatch(resolutionOf(referenceMeter), referenceMeter.interval_s), wear(setup.sheet) {
     if (setup.sheet.drive)
@@ -86,10 +85,11 @@ void Examination::Parts::excursionFlagged(Time, Direction direction) {
     flaggedDirection = direction;
 }
 
-void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulder) {
-    excursionFrom = excursion.from;
-    excursionTo = excursion.to;
-    place(excursion, shoulder);
+void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulder) { place(excursion, shoulder); }
+
+void Examination::Parts::foundOffSweep(const Excursion& excursion) {
+    excursionFlagged(excursion.from, excursion.direction);
+    place(excursion, false);
 }
 
 void Examination::Parts::place(Excursion excursion, bool shoulder) {
@@ -132,12 +132,13 @@ void Examination::Parts::travelWithdrawn(Time from) {
     while (!travels.empty() && travels.back().from >= from) travels.pop_back();
 }
 
-void Examination::Parts::held(Time time, double volts_V, bool settledAnew) {
-    plateaus.held(time, volts_V, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
-    places.countHeld(volts_V, tracker.held_V(), kLeansShare * tracker.threshold_V());
+void Examination::Parts::held(const Reading* from, std::size_t count, bool settledAnew) {
+    const double held_V = tracker.held_V();
+    plateaus.held(from, count, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
+    places.countHeld(from, count, held_V, kLeansShare * tracker.threshold_V());
     if (!onSignal()) return;
-    wear.held(volts_V, tracker.held_V());
-    if (drive) drive->held(time, volts_V);
+    wear.held(from, count, held_V);
+    if (drive) drive->held(from, count);
 }
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {
@@ -146,76 +147,12 @@ void Examination::Parts::readSecondMeter(const Reading& reading) {
     if (places.now().asked == Asked::free) return referenceWatch.pause();
     referenceWatch.push(reading);
     const double resolution_V = resolutionOf(referenceMeter);
-    secondReference.held(reading.time, reading.volts_V, false, resolution_V, 3 * resolution_V);
+    secondReference.held(&reading, 1, false, resolution_V, 3 * resolution_V);
 }
 
 void Examination::Parts::watchVoltage(double volts_V) {
     overReadings = volts_V > kOverVoltage_V && onSignal() ? overReadings + 1 : 0;
     overVoltage = overVoltage || overReadings >= kOverVoltageReadings;
-}
-
-// The readings that the sweep withheld were the hand's.
-void Examination::Parts::endSweep() {
-    for (const SweepWatch::Point& p : sweep.end()) tracker.push(p.time, p.volts_V, sweepAsked);
-    settleSweptAside();
-    sweepTail = 0;
-}
-
-// What was found off a sweep stands, unless the tracker has told the same as an excursion off a level.
-void Examination::Parts::settleSweptAside() {
-    if (tracker.open()) return;
-    for (const Excursion& e : sweptAside) {
-        if (e.from <= excursionTo && e.to >= excursionFrom) continue;
-        flagged = true;
-        flaggedDirection = e.direction;
-        place(e, false);
-    }
-    sweptAside.clear();
-}
-
-ReadingClass Examination::Parts::followSweep(Time time, double volts_V, Asked asked) {
-    const double foot_V = std::max(2 * setup.sheet.play_V, 6 * tracker.level().foot_V()); // a hand turns the shaft
-    const double limit_V = std::max(tracker.level().quietThreshold_V(), asked == Asked::sweep ? foot_V : 0);
-    sweepAsked = asked;
-    sweep.push(time, volts_V, limit_V, asked == Asked::sweep);
-    sweptAside.insert(sweptAside.end(), sweep.dropouts().begin(), sweep.dropouts().end());
-    if (sweep.withholds()) return tracker.holding() ? ReadingClass::away : ReadingClass::moving;
-    ReadingClass seen = ReadingClass::moving;
-    for (const SweepWatch::Point& p : sweep.onward()) seen = tracker.push(p.time, p.volts_V, asked);
-    settleSweptAside();
-    return seen;
-}
-
-ReadingClass Examination::Parts::follow(Time time, double volts_V, Asked asked) {
-    constexpr int kTail = SweepLine::kWindow / 2 + 1; // the line judges so much later
-    if (asked == Asked::sweep) return followSweep(time, volts_V, asked);
-    if (asked != Asked::unmarked) {
-        if (sweepAsked == Asked::sweep) endSweep();
-        sweepAsked = Asked::free;
-        return tracker.push(time, volts_V, asked);
-    }
-    if (sweepTail > 0) {
-        const ReadingClass seen = followSweep(time, volts_V, asked);
-        sweepTail = seen == ReadingClass::held ? sweepTail - 1 : kTail;
-        if (sweepTail == 0) endSweep();
-        return seen;
-    }
-    const ReadingClass seen = tracker.push(time, volts_V, asked);
-    if (seen == ReadingClass::held) {
-        beforeSweep[heldReadings++ % beforeSweep.size()] = {time, volts_V};
-        return seen;
-    }
-    // Off a level: perhaps a sweep, whose beginning lies in the readings before.
-    const std::size_t known = std::min(heldReadings, beforeSweep.size());
-    for (std::size_t i = heldReadings - known; i < heldReadings; ++i) {
-        const SweepWatch::Point& p = beforeSweep[i % beforeSweep.size()];
-        sweep.push(p.time, p.volts_V, tracker.level().quietThreshold_V(), false);
-    }
-    sweep.push(time, volts_V, tracker.level().quietThreshold_V(), false);
-    heldReadings = 0;
-    sweepTail = kTail;
-    sweepAsked = asked;
-    return seen;
 }
 
 PushResult Examination::Parts::push(const Reading& reading) {
@@ -229,20 +166,19 @@ PushResult Examination::Parts::push(const Reading& reading) {
     }
     lastReading = reading.time;
     if (!blind.push(reading)) {
-        endSweep();
         const bool over = reading.flags.has(Flag::overload) && !reading.flags.has(Flag::unit);
         if (over && overloadIsOver) watchVoltage(std::numeric_limits<double>::infinity());
-        tracker.blind();
+        follower.blind();
         state = WireState::blind;
         return pushResult();
     }
-    places.countReading();
+    places.countReadings(1);
     newest_V = reading.volts_V;
     // A reading belongs to the place in force when its aperture began.
     const Time began = reading.time - aperture;
     const Asked asked = (began < places.now().from ? places.at(began) : places.now()).asked;
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
-    const ReadingClass seen = follow(reading.time, reading.volts_V, asked);
+    const ReadingClass seen = follower.push(reading.time, reading.volts_V, asked);
     if (seen == ReadingClass::away)
         renewals.away(began, reading.volts_V - tracker.held_V(), tracker.threshold_V());
     else
@@ -254,6 +190,11 @@ PushResult Examination::Parts::push(const Reading& reading) {
         if (drive) drive->moving(reading.time, reading.volts_V);
         wear.moving(reading.volts_V);
     }
+    noteState(seen);
+    return pushResult();
+}
+
+void Examination::Parts::noteState(ReadingClass seen) {
     if (overReadings > 0)
         state = WireState::overVoltage;
     else if (seen == ReadingClass::away)
@@ -262,23 +203,55 @@ PushResult Examination::Parts::push(const Reading& reading) {
         state = WireState::moving;
     else
         state = last - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
-    return pushResult();
+}
+
+// Readings that every stage takes without a thought: most of any trace.
+std::size_t Examination::Parts::quietRun(const Reading* from, std::size_t count) const {
+    const bool nearOver = tracker.held_V() + 2 * tracker.threshold_V() > kOverVoltage_V;
+    if (nearOver || overReadings > 0 || from->time - aperture < places.now().from) return 0;
+    count = std::min(count, follower.mostQuiet(from->time, places.now().asked));
+    return count == 0 ? 0 : follower.quietRun(from, blind.quietRun(from, count));
+}
+
+void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
+    const Reading& newest = from[count - 1];
+    last = lastReading = newest.time;
+    readings += count;
+    newest_V = newest.volts_V;
+    flagged = hasJumped = false;
+    blind.pushQuiet(from, count);
+    places.countReadings(static_cast<int>(count));
+    follower.pushQuiet(from, count, places.now().asked);
+    renewals.back();
+    noteState(ReadingClass::held);
+}
+
+void Examination::Parts::push(const Reading* from, std::size_t count) {
+    while (count > 0) {
+        std::size_t taken = quietRun(from, count);
+        if (taken > 0) {
+            pushQuiet(from, taken);
+        } else {
+            push(*from);
+            taken = 1;
+        }
+        from += taken;
+        count -= taken;
+    }
 }
 
 void Examination::Parts::push(const Mark& mark) {
     if (first.count() < 0) first = mark.time;
     last = std::max(last, mark.time);
     if (mark.kind() == MarkKind::gap) {
-        endSweep();
         blind.gapMark();
-        tracker.blind();
+        follower.blind();
         referenceWatch.pause();
     }
     const std::size_t placesBefore = places.count();
     const bool levelMayFollow = places.push(mark);
     if (places.count() == placesBefore) return;
-    if (levelMayFollow) endSweep();
-    tracker.placeChanged(places.now());
+    follower.placeChanged(places.now(), levelMayFollow);
     plateaus.placeChanged(places.now());
     // The reference of each step by itself: how much it changes between them counts.
     if (mark.kind() == MarkKind::step) secondReference.placeChanged(onReference(mark.time));
@@ -290,6 +263,7 @@ Examination& Examination::operator=(Examination&&) noexcept = default;
 Examination::~Examination() = default;
 
 PushResult Examination::push(const Reading& reading) { return parts_->push(reading); }
+void Examination::push(const Reading* first, std::size_t count) { parts_->push(first, count); }
 void Examination::push(const Mark& mark) { parts_->push(mark); }
 Findings Examination::findings() const { return parts_->findings(); }
 

@@ -5,20 +5,18 @@
 
 #include "core/analyse/blind_watch.hpp"
 #include "core/analyse/drive_strip.hpp"
-#include "core/analyse/level_tracker.hpp"
+#include "core/analyse/level_follower.hpp"
 #include "core/analyse/phase_builder.hpp"
 #include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
 #include "core/analyse/reference_watch.hpp"
 #include "core/analyse/renewal_watch.hpp"
-#include "core/analyse/sweep_watch.hpp"
 #include "core/analyse/wear_map.hpp"
 #include "core/examination.hpp"
 #include "core/judge/coverage.hpp"
 #include "core/judge/judgement.hpp"
 #include "core/judge/levels.hpp"
 
-#include <array>
 #include <optional>
 #include <vector>
 
@@ -27,29 +25,30 @@ namespace stillwire {
 // The finest grid that the signal is read on.
 [[nodiscard]] double resolutionOf(const MeterTraits& meter);
 
-struct Examination::Parts final : TrackerListener {
+struct Examination::Parts final : LevelFollowerListener {
     explicit Parts(ExaminationSetup given);
 
     PushResult push(const Reading& reading);
+    void push(const Reading* from, std::size_t count);
     void push(const Mark& mark);
+    [[nodiscard]] std::size_t quietRun(const Reading* from, std::size_t count) const;
+    void pushQuiet(const Reading* from, std::size_t count);
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
-    ReadingClass follow(Time time, double volts_V, Asked asked);
-    ReadingClass followSweep(Time time, double volts_V, Asked asked);
-    void endSweep();
-    void settleSweptAside();
+    void noteState(ReadingClass seen);
     void place(Excursion excursion, bool shoulder);
     [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
     [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
 
-    // TrackerListener
+    // LevelFollowerListener
     void excursionFlagged(Time at, Direction direction) override;
     void excursionEnded(const Excursion& excursion, bool shoulder) override;
     void excursionWithdrawn() override;
     void jumped(const LevelJump& jump) override;
     void travelled(Time from, Time to) override;
     void travelWithdrawn(Time from) override;
-    void held(Time time, double volts_V, bool settledAnew) override;
+    void held(const Reading* from, std::size_t count, bool settledAnew) override;
+    void foundOffSweep(const Excursion& excursion) override;
 
     // Findings, part by part.
     [[nodiscard]] MeterFigures meterFigures() const;
@@ -63,15 +62,8 @@ struct Examination::Parts final : TrackerListener {
     Time aperture, referenceAperture;
     PlaceBook places;
     BlindWatch blind;
-    LevelTracker tracker;
-    SweepWatch sweep;
-    // Nothing marked: the sweep is watched from the reading that leaves a level until some after the last.
-    std::array<SweepWatch::Point, SweepLine::kWindow> beforeSweep{}; // the newest held readings, a ring
-    std::size_t heldReadings = 0;
-    int sweepTail = 0;
-    std::vector<Excursion> sweptAside; // found in what may yet turn out to be no sweep
-    Asked sweepAsked = Asked::free;
-    Time excursionFrom{-1}, excursionTo{-1}; // of the newest that the tracker told
+    LevelFollower follower;
+    const LevelTracker& tracker; // the follower's
     PlateauBook plateaus;
     PlateauBook secondReference;
     ReferenceWatch referenceWatch;

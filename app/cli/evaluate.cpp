@@ -62,8 +62,8 @@ public:
         for (; i < count && !examination_; ++i) reading(first[i]);
         if (watcher_.reading) {
             for (; i < count; ++i) push(first[i]);
-        } else {
-            for (; i < count; ++i) examination_->push(first[i]);
+        } else if (i < count) {
+            examination_->push(first + i, count - i);
         }
     }
 

@@ -10,13 +10,6 @@ namespace {
 constexpr double kSilenceIntervals = 2.5;
 constexpr double kLeastSilence_s = 0.5;
 constexpr int kGapsToTrust = 9;
-constexpr double kSignal_V = 5.0; // ranges are asked for about here
-// A run of equal readings is a frozen meter when its own noise would make one in a million such runs.
-constexpr double kFrozenChance = 1e-6;
-constexpr double kMostEqual = 0.40;
-constexpr long kPairsToJudge = 25;
-constexpr double kNoiseCounts = 10; // readings further apart than this differ by more than noise
-constexpr int kLeastFrozenRun = 8;
 
 std::optional<BlindCause> causeOf(const Reading& reading) {
     if (reading.flags.has(Flag::overload)) return BlindCause::overload;
@@ -28,8 +21,7 @@ std::optional<BlindCause> causeOf(const Reading& reading) {
 } // namespace
 
 BlindWatch::BlindWatch(const MeterTraits& meter)
-    : meter_(meter), limit_(fromSeconds(std::max(kSilenceIntervals * meter.interval_s, kLeastSilence_s))),
-      noiseReach_V_(kNoiseCounts * meter.rangeFor(kSignal_V).resolution_V) {}
+    : meter_(meter), limit_(fromSeconds(std::max(kSilenceIntervals * meter.interval_s, kLeastSilence_s))) {}
 
 void BlindWatch::close(Time from, Time to, BlindCause cause) {
     if (to <= from) return;
@@ -60,7 +52,7 @@ bool BlindWatch::push(const Reading& reading) {
             }
             gapMarked_ = false;
         }
-        if (gap.count() > 0) gaps_[static_cast<std::size_t>(gapCount_++ % kGaps)] = gap;
+        count(gap);
     }
     if (cause) {
         if (open_ && open_->cause != *cause) {
@@ -74,7 +66,6 @@ bool BlindWatch::push(const Reading& reading) {
             open_.reset();
         }
         watchForFreezing(reading);
-        lastVolts_V_ = reading.volts_V;
     }
     lastHadNumber_ = !cause;
     last_ = reading.time;
@@ -83,39 +74,31 @@ bool BlindWatch::push(const Reading& reading) {
 
 void BlindWatch::gapMark() { gapMarked_ = true; }
 
-void BlindWatch::watchForFreezing(const Reading& reading) {
-    if (run_ > 0 && reading.volts_V == lastVolts_V_) {
-        ++run_;
-        if (frozen_ || run_ < kLeastFrozenRun || pairs_ < kPairsToJudge) return;
-        // Two readings are equal with chance q = Σp²; a run sits on the commonest value, whose p is at most √q.
-        // Estimated on the high side, two standard deviations of a count.
-        const double equal = static_cast<double>(equalPairs_) + 1;
-        const double equalShare = (equal + 2 * std::sqrt(equal)) / static_cast<double>(pairs_);
-        // With less noise than half a count, standing still is what the meter does anyway.
-        frozen_ = equalShare < kMostEqual && std::pow(equalShare, 0.5 * (run_ - 1)) < kFrozenChance;
-        return;
+std::size_t BlindWatch::quietRun(const Reading* first, std::size_t count) const {
+    if (gapMarked_ || open_ || last_.count() < 0 || !lastHadNumber_) return 0;
+    Time last = last_;
+    for (std::size_t n = 0; n < count; ++n) {
+        if (!first[n].flags.none() || !first[n].hasNumber() || first[n].time - last > limit_) return n;
+        last = first[n].time;
     }
-    if (run_ > 0) {
-        if (frozen_) {
-            close(runFrom_, reading.time, BlindCause::frozen);
-        } else {
-            equalPairs_ += run_ - 1;
-            pairs_ += run_ - 1;
-            // A level that moved says nothing of how restless this meter is at a level.
-            if (std::abs(reading.volts_V - lastVolts_V_) <= noiseReach_V_) ++pairs_;
-        }
+    return count;
+}
+
+void BlindWatch::pushQuiet(const Reading* first, std::size_t count_) {
+    for (const Reading* r = first; r != first + count_; ++r) {
+        count(r->time - last_);
+        last_ = r->time;
+        watchForFreezing(*r);
     }
-    frozen_ = false;
-    run_ = 1;
-    runFrom_ = reading.time;
 }
 
 Time BlindWatch::usualGap() const {
-    const int n = std::min(gapCount_, kGaps);
+    const std::size_t n = std::min(gapCount_, kGaps);
     if (n == 0) return Time(0);
     std::array<Time, kGaps> work = gaps_;
-    std::nth_element(work.begin(), work.begin() + n / 2, work.begin() + n);
-    return work[static_cast<std::size_t>(n / 2)];
+    const auto middle = work.begin() + static_cast<std::ptrdiff_t>(n / 2);
+    std::nth_element(work.begin(), middle, work.begin() + static_cast<std::ptrdiff_t>(n));
+    return *middle;
 }
 
 Time BlindWatch::silenceLimit() const {
@@ -133,13 +116,13 @@ bool BlindWatch::changedRange(double before_V, double after_V) const {
 std::vector<BlindSpan> BlindWatch::spans(Time now) const {
     std::vector<BlindSpan> all = closed_;
     if (open_ && now > open_->from) all.push_back({open_->from, now, open_->cause});
-    if (frozen_ && now > runFrom_) all.push_back({runFrom_, now, BlindCause::frozen});
+    if (frozen_.frozen() && now > frozen_.from()) all.push_back({frozen_.from(), now, BlindCause::frozen});
     if (!open_ && last_.count() >= 0 && now - last_ > silenceLimit()) all.push_back({last_, now, BlindCause::gap});
     return all;
 }
 
 bool BlindWatch::blindAt(Time now) const {
-    return open_ || frozen_ || (last_.count() >= 0 && now - last_ > silenceLimit());
+    return open_ || frozen_.frozen() || (last_.count() >= 0 && now - last_ > silenceLimit());
 }
 
 } // namespace stillwire

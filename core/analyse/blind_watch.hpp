@@ -2,6 +2,7 @@
 // Tells when the meter could not see: silence, overload, hold, not DC volts, frozen. Never a dropout.
 #pragma once
 
+#include "core/analyse/frozen_watch.hpp"
 #include "core/capture/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/meter_traits.hpp"
@@ -20,6 +21,9 @@ public:
 
     // True if this reading is a number that counts. Spans are closed by the reading that ends them.
     bool push(const Reading& reading);
+    // As push() of each, for numbers without flags that come in time: how many of these are; and those.
+    [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const;
+    void pushQuiet(const Reading* first, std::size_t count);
     void gapMark(); // the link was lost: whatever lies between the readings around it was not seen
 
     [[nodiscard]] const std::vector<BlindSpan>& closed() const { return closed_; }
@@ -30,7 +34,14 @@ public:
 
 private:
     void close(Time from, Time to, BlindCause cause);
-    void watchForFreezing(const Reading& reading);
+    void count(Time gap) {
+        if (gap.count() > 0) gaps_[gapCount_++ % kGaps] = gap;
+    }
+    void watchForFreezing(const Reading& reading) {
+        if (const auto frozen = frozen_.push(reading.time, reading.volts_V))
+            close(frozen->from, frozen->to, BlindCause::frozen);
+        lastVolts_V_ = reading.volts_V;
+    }
     [[nodiscard]] Time silenceLimit() const;
     [[nodiscard]] bool changedRange(double before_V, double after_V) const;
     [[nodiscard]] Time usualGap() const;
@@ -40,20 +51,14 @@ private:
     std::vector<BlindSpan> closed_;
     Time last_{-1};
     double lastVolts_V_ = 0;
-    double noiseReach_V_; // readings further apart than this differ by more than noise
     bool lastHadNumber_ = false;
     bool gapMarked_ = false;
     std::optional<BlindSpan> open_; // readings without a number that counts
 
-    static constexpr int kGaps = 32; // the last gaps between readings
+    static constexpr std::size_t kGaps = 32; // the last gaps between readings
     std::array<Time, kGaps> gaps_{};
-    int gapCount_ = 0;
-
-    // Freezing: a run of equal readings far longer than this meter's own noise allows.
-    Time runFrom_{0};
-    int run_ = 0;
-    long pairs_ = 0, equalPairs_ = 0;
-    bool frozen_ = false;
+    std::size_t gapCount_ = 0;
+    FrozenWatch frozen_;
 };
 
 } // namespace stillwire

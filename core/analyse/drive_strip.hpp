@@ -2,6 +2,7 @@
 // What the machine would have done with this signal, by the sheet's drive curve.
 #pragma once
 
+#include "core/capture/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/sheet.hpp"
 
@@ -21,8 +22,9 @@ class DriveStrip {
 public:
     DriveStrip(const Drive& drive, double nominal_V, double interval_s, std::optional<double> aperture_s);
 
-    void held(Time time, double volts_V) {
-        if (volts_V < unchangedFrom_V_ || volts_V > unchangedTo_V_) point(time, volts_V);
+    void held(const Reading* first, std::size_t count) {
+        for (const Reading* r = first; r != first + count; ++r)
+            if (r->volts_V < unchangedFrom_V_ || r->volts_V > unchangedTo_V_) point(r->time, r->volts_V);
     }
     void moving(Time time, double volts_V);
     void away(Time time, double volts_V, double held_V);

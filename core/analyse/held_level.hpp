@@ -2,6 +2,8 @@
 // The level the wire is held at, its noise, and the threshold an excursion must pass; each adapts to the meter.
 #pragma once
 
+#include "core/capture/reading.hpp"
+
 #include <array>
 
 namespace stillwire {
@@ -35,12 +37,19 @@ public:
     [[nodiscard]] double quietThreshold_V() const { return thresholdFor_V(expected_V()); }
     void restart(); // forget the readings; the quietest noise so far is the guess until enough new ones are in
     void add(double volts_V) {
-        ring_[static_cast<std::size_t>(next_)] = volts_V;
-        next_ = next_ + 1 == kWindow ? 0 : next_ + 1;
-        if (count_ < kWindow) ++count_;
+        put(volts_V);
         // Every reading while there are few; then now and again, for a level that moves between two refreshes is no
         // held level.
         if (++sinceRefresh_ >= kRefreshEvery || count_ < kFewReadings) refresh();
+    }
+
+    // As add() of each, of as many as it takes before it looks anew.
+    [[nodiscard]] std::size_t untilRefresh() const {
+        return count_ < kFewReadings ? 0 : static_cast<std::size_t>(kRefreshEvery - 1 - sinceRefresh_);
+    }
+    void addQuiet(const Reading* first, std::size_t count) {
+        for (const Reading* r = first; r != first + count; ++r) put(r->volts_V);
+        sinceRefresh_ += static_cast<int>(count);
     }
 
     // The newest readings have left the oldest behind by more than any noise or drift: the wire is being moved,
@@ -58,15 +67,21 @@ public:
     [[nodiscard]] double settleTolerance_V() const;
 
 private:
+    void put(double volts_V) {
+        ring_[static_cast<std::size_t>(next_)] = volts_V;
+        next_ = next_ + 1 == kWindow ? 0 : next_ + 1;
+        if (count_ < kWindow) ++count_;
+    }
     void refresh();
     void set(double noise_V);
     [[nodiscard]] double thresholdFor_V(double noise_V) const;
-    [[nodiscard]] double windowNoise_V() const;             // of the readings in the window
+    [[nodiscard]] double windowNoise_V();                   // of the readings in the window
     [[nodiscard]] double expected_V() const;                // before there are enough of them
     [[nodiscard]] double mean_V(int from, int count) const; // of a full window, oldest first
 
     std::array<double, kWindow> ring_{}; // the newest readings, oldest overwritten first
     double level_V_ = 0;
+    double mad_V_ = 0; // at the last refresh: the guess for the next
     bool moves_ = false;
     int count_ = 0;
     int next_ = 0;

@@ -8,12 +8,6 @@
 
 namespace stillwire {
 
-std::int64_t LevelHistogram::binOf(double volts_V) const {
-    // Meters show far less than ±1e9 V; the clamp keeps a hostile capture from overflowing.
-    const double scaled = std::min(std::max(volts_V * perVolt_, -1e15), 1e15);
-    return static_cast<std::int64_t>(scaled < 0 ? scaled - 0.5 : scaled + 0.5);
-}
-
 double LevelHistogram::centre(std::size_t index) const {
     return static_cast<double>(first_ + static_cast<std::int64_t>(index)) / perVolt_;
 }

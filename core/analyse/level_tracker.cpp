@@ -137,7 +137,41 @@ void LevelTracker::accept(Time time, double volts_V, bool anew) {
     }
     lastHeld_ = time;
     if (sinceSettled_ < kEstablished) ++sinceSettled_;
-    listener_->held(time, volts_V, anew);
+    tellHeld(time, volts_V, anew);
+}
+
+void LevelTracker::tellEnded(const Excursion& excursion, bool shoulder) {
+    toldFrom_ = excursion.from;
+    toldTo_ = excursion.to;
+    listener_->excursionEnded(excursion, shoulder);
+}
+
+void LevelTracker::tellHeld(Time time, double volts_V, bool anew) {
+    const Reading reading{time, volts_V, {}};
+    listener_->held(&reading, 1, anew);
+}
+
+std::size_t LevelTracker::mostQuiet(Time time) const {
+    const bool mayBeStirred = !foot_ && (inPose_ || time - lastExcursion_ < kStirredFor);
+    return state_ != State::held || sweeping_ || mayBeStirred || level_.moves() ? 0 : level_.untilRefresh();
+}
+
+std::size_t LevelTracker::quietRun(const Reading* first, std::size_t count) const {
+    std::size_t n = 0;
+    while (n < count && std::abs(first[n].volts_V - held_V_) <= limit_V_) ++n;
+    return n;
+}
+
+void LevelTracker::pushQuiet(const Reading* first, std::size_t count, Asked asked) {
+    const Reading& newest = first[count - 1];
+    setHold(newest.time);
+    if (detour_) detour_->excursion.readings += static_cast<int>(count);
+    level_.addQuiet(first, count);
+    lastOffset_V_ = newest.volts_V - held_V_;
+    lastHeld_ = newest.time;
+    sinceSettled_ = std::min(kEstablished, sinceSettled_ + static_cast<int>(count));
+    if (asked != Asked::free) wasFree_ = false;
+    listener_->held(first, count, false);
 }
 
 ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
@@ -221,7 +255,7 @@ void LevelTracker::tellExcursionOnTheWay() {
     if (std::abs(seekExtreme_V_ - *left_V_) < limit_V_) return;
     const Excursion e = excursionOnTheWay();
     listener_->excursionFlagged(e.from, e.direction);
-    listener_->excursionEnded(e, false);
+    tellEnded(e, false);
 }
 
 // Back where it was before the movement that no mark had asked for?
@@ -242,7 +276,7 @@ void LevelTracker::settle(Time time, double volts_V, Asked asked) {
         e.to = lastHeld_;
         listener_->travelWithdrawn(detour_->from);
         listener_->excursionFlagged(e.from, e.direction);
-        listener_->excursionEnded(e, false);
+        tellEnded(e, false);
         detour_.reset();
         settleDirection_ = 0;
     } else if (left_V_) {
@@ -298,7 +332,7 @@ void LevelTracker::endExcursion(double next_V) {
     const bool shoulderAfter = next * depth > 0 && std::abs(next) >= kShoulderShare * std::abs(depth);
     excursion_.open = false;
     lastExcursion_ = excursion_.to;
-    listener_->excursionEnded(excursion_, shoulderBefore_ || shoulderAfter);
+    tellEnded(excursion_, shoulderBefore_ || shoulderAfter);
 }
 
 void LevelTracker::takeForMovement() {
@@ -396,7 +430,7 @@ void LevelTracker::tellWhileSettling(double level_V) {
         }
         e.direction = e.extreme_V < level_V ? Direction::down : Direction::up;
         listener_->excursionFlagged(e.from, e.direction);
-        listener_->excursionEnded(e, false);
+        tellEnded(e, false);
     }
 }
 
@@ -427,7 +461,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
             part.extreme_V = beforeRunExtreme_V_;
             part.readings = beforeRunReadings_;
             part.open = false;
-            listener_->excursionEnded(part, false);
+            tellEnded(part, false);
         } else {
             listener_->excursionWithdrawn();
         }
@@ -440,7 +474,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
         }
     } else {
         excursion_.open = false;
-        listener_->excursionEnded(excursion_, false);
+        tellEnded(excursion_, false);
     }
     dip_.reset();
     restartLevel();
@@ -455,7 +489,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
         level_.add(run_V);
         level_.add(run_V);
         moveAsked_ = false;
-        listener_->held(runFrom_, run_V, true);
+        tellHeld(runFrom_, run_V, true);
         held_V_ = level_.level_V();
         limit_V_ = threshold_V() + kRoundOff_V;
         lastHeld_ = time;

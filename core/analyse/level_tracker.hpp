@@ -29,7 +29,8 @@ public:
     virtual void jumped(const LevelJump& jump) = 0;
     virtual void travelled(Time from, Time to) = 0; // from the last held reading to the first settled one
     virtual void travelWithdrawn(Time from) = 0;    // all since `from` was an excursion
-    virtual void held(Time time, double volts_V, bool settledAnew) = 0; // settledAnew: first reading of a new level
+    // `count` readings at the level, with no mark between; settledAnew: the first is that of a new level.
+    virtual void held(const Reading* first, std::size_t count, bool settledAnew) = 0;
 };
 
 class LevelTracker {
@@ -38,11 +39,19 @@ public:
     LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener);
 
     ReadingClass push(Time time, double volts_V, Asked asked);
+    // As push() of each, for readings that would only be held and from which nothing is learned yet. How many may
+    // be, from `time` on; how many of these are; and those.
+    [[nodiscard]] std::size_t mostQuiet(Time time) const;
+    [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const;
+    void pushQuiet(const Reading* first, std::size_t count, Asked asked);
     // A mark has allowed, or forbidden, movement from here on. Time is that of the mark.
     void placeChanged(const Place& place);
     void blind(); // readings before and after do not touch
     // The excursion still open, as it stands.
     [[nodiscard]] std::optional<Excursion> open() const;
+
+    [[nodiscard]] Time toldFrom() const { return toldFrom_; } // of the newest excursion told, -1: none
+    [[nodiscard]] Time toldTo() const { return toldTo_; }
 
     [[nodiscard]] const HeldLevel& level() const { return level_; }
     [[nodiscard]] bool holding() const { return state_ != State::seeking; }
@@ -72,12 +81,15 @@ private:
     [[nodiscard]] bool inAnotherWindow(double volts_V) const;
     [[nodiscard]] double settleTolerance_V() const;
     void accept(Time time, double volts_V, bool anew);
+    void tellEnded(const Excursion& excursion, bool shoulder);
+    void tellHeld(Time time, double volts_V, bool anew);
 
     HeldLevel level_;
     DipDetector dip_;
     double play_V_;
     std::vector<Window> windows_;
     TrackerListener* listener_;
+    Time toldFrom_{-1}, toldTo_{-1};
     State state_ = State::seeking;
     double held_V_ = 0;  // level_.level_V() of now, kept for speed
     double limit_V_ = 0; // threshold_V() of now

@@ -63,17 +63,19 @@ bool PlaceBook::did(Step step) const {
                        [&](const StepVisit& v) { return v.step == step && !v.undone; });
 }
 
-void PlaceBook::countReading() {
-    if (const int pose = now().poseIndex; pose >= 0) ++poses_[static_cast<std::size_t>(pose)].readings;
+void PlaceBook::countReadings(int count) {
+    if (const int pose = now().poseIndex; pose >= 0) poses_[static_cast<std::size_t>(pose)].readings += count;
 }
 
-void PlaceBook::countHeld(double volts_V, double held_V, double lean_V) {
+void PlaceBook::countHeld(const Reading* first, std::size_t count, double held_V, double lean_V) {
     if (now().poseIndex < 0) return;
     Pose& pose = poses_[static_cast<std::size_t>(now().poseIndex)];
-    pose.heldSum_V += volts_V;
-    if (volts_V - held_V >= lean_V) ++pose.leansUp;
-    if (held_V - volts_V >= lean_V) ++pose.leansDown;
-    ++pose.held;
+    for (const Reading* r = first; r != first + count; ++r) {
+        pose.heldSum_V += r->volts_V;
+        if (r->volts_V - held_V >= lean_V) ++pose.leansUp;
+        if (held_V - r->volts_V >= lean_V) ++pose.leansDown;
+        ++pose.held;
+    }
 }
 
 void PlaceBook::closePose(Time time) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/capture/mark.hpp"
+#include "core/capture/reading.hpp"
 #include "core/sheet/sheet.hpp"
 
 #include <optional>
@@ -66,8 +67,9 @@ public:
 
     // True if the place changed in a way the level may follow.
     bool push(const Mark& mark);
-    void countReading();
-    void countHeld(double volts_V, double held_V, double lean_V); // near the held level // in the pose in force
+    // Readings in the pose in force, if there is one; and those of them that are near the held level.
+    void countReadings(int count);
+    void countHeld(const Reading* first, std::size_t count, double held_V, double lean_V);
 
     [[nodiscard]] const Place& now() const { return places_.back(); }
     [[nodiscard]] const Place& at(Time time) const;

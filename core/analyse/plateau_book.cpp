@@ -14,28 +14,35 @@ constexpr std::size_t kMostEarly = 64;
 constexpr std::int64_t kNoiseEvery = 16; // readings between samples of the running noise
 } // namespace
 
-void PlateauBook::held(Time time, double volts_V, bool settledAnew, double noise_V, double threshold_V) {
+void PlateauBook::begin(Time time) {
+    open_.plateau.from = time;
+    open_.plateau.place = place_;
+    open_.plateau.moved = moved_;
+    open_.leastNoise_V = leastNoise_V_;
+}
+
+void PlateauBook::held(const Reading* first, std::size_t count, bool settledAnew, double noise_V,
+                       double threshold_V) {
     if (settledAnew) {
         close();
         moved_ = true;
     }
-    if (time - aperture_ < place_.from) return;
+    const Reading* const end = first + count;
+    while (first != end && first->time - aperture_ < place_.from) ++first;
+    if (first == end) return;
     Plateau& plateau = open_.plateau;
-    if (plateau.readings == 0) {
-        plateau.from = time;
-        plateau.place = place_;
-        plateau.moved = moved_;
-        open_.leastNoise_V = leastNoise_V_;
-    }
-    open_.histogram.add(volts_V);
-    if (open_.early.size() < kMostEarly && time - plateau.from <= kEarly) open_.early.push_back(volts_V);
-    if (plateau.readings % kNoiseEvery == kNoiseEvery - 1) {
+    if (plateau.readings == 0) begin(first->time);
+    const auto more = static_cast<std::int64_t>(end - first);
+    open_.histogram.add(first, static_cast<std::size_t>(more));
+    for (std::int64_t due = plateau.readings / kNoiseEvery; due < (plateau.readings + more) / kNoiseEvery; ++due) {
         open_.noiseSum_V += noise_V;
         ++open_.noiseSamples;
     }
-    plateau.to = time;
+    plateau.readings += more;
+    for (; first != end && open_.early.size() < kMostEarly && first->time - plateau.from <= kEarly; ++first)
+        open_.early.push_back(first->volts_V);
+    plateau.to = (end - 1)->time;
     plateau.threshold_V = threshold_V;
-    ++plateau.readings;
 }
 
 void PlateauBook::placeChanged(const Place& place) {

@@ -28,7 +28,8 @@ public:
     // adds.
     PlateauBook(Time aperture, double leastNoise_V) : aperture_(aperture), leastNoise_V_(leastNoise_V) {}
 
-    void held(Time time, double volts_V, bool settledAnew, double noise_V, double threshold_V);
+    // Readings held with no mark between; `settledAnew`: the first is that of a new level.
+    void held(const Reading* first, std::size_t count, bool settledAnew, double noise_V, double threshold_V);
     void placeChanged(const Place& place); // at a mark
 
     // All with at least one reading, the open one last.
@@ -43,6 +44,7 @@ private:
         double noiseSum_V = 0;
         int noiseSamples = 0;
     };
+    void begin(Time time);
     void close();
     [[nodiscard]] static Plateau finish(const Open& open);
 

@@ -1,14 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/analyse/wear_map.hpp"
 
+#include "core/stats/robust.hpp"
+
 #include <algorithm>
 
 namespace stillwire {
-
-namespace {
-// Mean absolute deviation to standard deviation, normal noise: sqrt(pi/2).
-constexpr double kMeanDeviationToSigma = 1.2533141373155003;
-} // namespace
 
 WearMap::WearMap(const Sheet& sheet) {
     double low = sheet.positions.front().window.middle_V();

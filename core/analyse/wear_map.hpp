@@ -2,10 +2,12 @@
 // Where along the track the trouble is: dropouts and noise by place, and the time spent there.
 #pragma once
 
+#include "core/capture/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/sheet.hpp"
 
 #include <array>
+#include <cmath>
 #include <vector>
 
 namespace stillwire {
@@ -16,10 +18,12 @@ public:
 
     explicit WearMap(const Sheet& sheet);
 
-    void held(double volts_V, double level_V) {
+    void held(const Reading* first, std::size_t count, double level_V) {
         Bin& bin = bins_[binOf(level_V)];
-        ++bin.readings;
-        bin.deviation_V += volts_V > level_V ? volts_V - level_V : level_V - volts_V;
+        bin.readings += static_cast<long>(count);
+        double deviation_V = bin.deviation_V;
+        for (const Reading* r = first; r != first + count; ++r) deviation_V += std::abs(r->volts_V - level_V);
+        bin.deviation_V = deviation_V;
     }
     void moving(double volts_V) { ++bins_[binOf(volts_V)].readings; }
     void dropout(double held_V) { ++bins_[binOf(held_V)].dropouts; }

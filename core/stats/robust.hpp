@@ -9,8 +9,10 @@ namespace stillwire {
 
 // 1/quantile of the normal distribution at 3/4: turns a median absolute deviation into a standard deviation.
 inline constexpr double kMadToSigma = 1.482602218505602;
-// Standard deviation of the median of n normal readings, times sqrt(n)/sigma, for large n: sqrt(pi/2).
-inline constexpr double kMedianScatter = 1.2533141373155003;
+// sqrt(pi/2): turns the mean absolute deviation of normal readings into a standard deviation.
+inline constexpr double kMeanDeviationToSigma = 1.2533141373155003;
+// Standard deviation of the median of n normal readings, times sqrt(n)/sigma, for large n: the same number.
+inline constexpr double kMedianScatter = kMeanDeviationToSigma;
 
 // The mean of the middle two for an even count; NaN if empty. Takes a copy because it reorders.
 [[nodiscard]] double medianOf(std::vector<double> values);

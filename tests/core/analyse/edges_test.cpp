@@ -123,6 +123,22 @@ TEST(Edges, AQuietCoarseMeterIsNeverFrozen) {
     EXPECT_TRUE(examine(trace, fallingSheet()).blind.empty());
 }
 
+// At rest it stands on one count as it must; how it ran through the counts on the way says nothing of that.
+TEST(Edges, ACoarseMeterAtRestAfterASlowMovementIsNotFrozen) {
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        TraceMaker trace({0.2, 0.2, 0.010, 0.001, 0.004, 0.8, 2}, seed);
+        trace.set(0.825);
+        trace.hold(8);
+        for (int i = 0; i < 4; ++i) {
+            trace.move(4.101, trace.dice().between(12, 40));
+            trace.hold(8);
+            trace.move(0.825, trace.dice().between(12, 40));
+            trace.hold(8);
+        }
+        EXPECT_TRUE(examine(trace, risingSheet()).blind.empty()) << seed;
+    }
+}
+
 TEST(Edges, ALevelThatStaysElsewhereHasJumped) {
     TraceMaker trace(MakerMeter{}, 8);
     trace.set(4.4);

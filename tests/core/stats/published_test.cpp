@@ -42,7 +42,8 @@ TEST(CertifiedSets, TheHistogramFindsTheMediansOfTheOthers) {
         LevelHistogram histogram;
         for (const double v : set.values) {
             volts.push_back(v * set.scale);
-            histogram.add(v * set.scale);
+            const Reading reading{Time(0), v * set.scale, {}};
+            histogram.add(&reading, 1);
         }
         EXPECT_NEAR(medianOf(volts), set.median_V, 1e-12);
         EXPECT_NEAR(histogram.median_V(), set.median_V, 1e-9);
