@@ -248,6 +248,7 @@ void Examination::Parts::push(const Mark& mark) {
         follower.blind();
         referenceWatch.pause();
     }
+    if (mark.kind() == MarkKind::probe) probedAtController |= mark.argument() == "controller-side";
     const std::size_t placesBefore = places.count();
     const bool levelMayFollow = places.push(mark);
     if (places.count() == placesBefore) return;

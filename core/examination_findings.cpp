@@ -91,7 +91,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     for (const Excursion& e : found.excursions)
         if (e.unmarked && votes(e, places)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
-    facts.probeAtSensor = setup.probe == ProbeSide::sensorSide;
+    facts.probeAtSensor = setup.probe == ProbeSide::sensorSide && !probedAtController;
     facts.meterKnown = setup.meterKnown;
     facts.missing = missingForKeep(facts);
     return facts;

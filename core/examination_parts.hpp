@@ -81,7 +81,8 @@ struct Examination::Parts final : LevelFollowerListener {
     Time lastJump{-1000000000};
     WireState state = WireState::silent;
     int overReadings = 0;
-    bool overloadIsOver = false; // the smallest range reaches past 5.5 V, so what is over it is over that too
+    bool probedAtController = false; // by a mark
+    bool overloadIsOver = false;     // the smallest range reaches past 5.5 V, so what is over it is over that too
     bool overVoltage = false;
     // What the reading being pushed has shown; pushResult() packs it. Kept apart, for a struct written in pieces and
     // read whole stalls the processor at every reading.

@@ -108,11 +108,12 @@ bool somewhereFarEnough(const Sheet& sheet, const std::vector<ShiftDemand>& dema
     return least_V <= most_V + kRoundOff_V;
 }
 
-// Outside, undecided, or nearer to a limit than the allowance. Against an assumed reference only what lies outside as
-// it stands counts: what is merely uncertain then wants the reference measured, not the sensor turned.
+// Outside, undecided, or nearer to a limit than the allowance. Against an assumed reference, or one that wanders,
+// only what lies outside as it stands counts: what is merely uncertain then wants the reference measured, not the
+// sensor turned.
 bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLevel& position) {
     const Window& window = position.window_V;
-    if (!levels.supply.referenceMeasured)
+    if (!levels.supply.steady())
         return !window.contains(*position.level_V) ||
                (position.coldLevel_V && !window.contains(*position.coldLevel_V));
     if (position.conformance != Conformance::inside) return true;

@@ -77,8 +77,8 @@ bool onlyColdIsOff(const Case& c) {
 bool spanOff(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
     if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || c.untouched.any) return false;
-    // Without an adjustable mount, or a measured reference, a level that is merely undecided is no linkage fault.
-    const bool sure = c.levels->supply.referenceMeasured && c.sheet->driftAllowance_V.has_value();
+    // Without an adjustable mount, or a steady reference, a level that is merely undecided is no linkage fault.
+    const bool sure = c.levels->supply.steady() && c.sheet->driftAllowance_V.has_value();
     return sure || misplaced(c);
 }
 

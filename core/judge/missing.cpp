@@ -88,6 +88,7 @@ void positions(const Case& c, std::vector<Missing>& out) {
     if (!c.places->did(Step::fullPress))
         out.push_back(
             {{"Nothing was pressed fully and held.", {}}, {"Press fully and hold it still, five seconds.", {}}});
+    bool undecided = false;
     const int rest = static_cast<int>(&c.sheet->rest() - c.sheet->positions.data());
     for (const PositionLevel& position : c.findings->positions) {
         const bool resting = &position - c.findings->positions.data() == rest;
@@ -96,12 +97,19 @@ void positions(const Case& c, std::vector<Missing>& out) {
                            resting ? Sentence{"Record the level %1, hands off.", {byName(position.name)}}
                                    : Sentence{"Press fully to %1 and hold it still.", {byName(position.name)}}});
         } else if (position.conformance == Conformance::undecided) {
-            out.push_back({tooCloseToCall(position),
-                           {"Measure %1 again with a better meter or on a finer range.", {byName(position.name)}}});
+            const bool wanders = c.levels->supply.referenceMeasured && !c.levels->supply.steady();
+            undecided = true;
+            out.push_back(
+                {tooCloseToCall(position),
+                 wanders ? Sentence{"The reference changed by %1 between looks: watch it for longer, then measure %2 "
+                                    "again.",
+                                    {volts(c.levels->supply.referenceChange_V), byName(position.name)}}
+                         : Sentence{"Measure %1 again with a better meter or on a finer range.",
+                                    {byName(position.name)}}});
         }
     }
     const AdjustmentAdvice& turn = c.findings->adjustment;
-    if (turn.wanted && turn.feasible && !adjustable(c))
+    if (turn.wanted && turn.feasible && !adjustable(c) && !undecided && !c.untouched.any)
         out.push_back({{"An end lies near its limit, and no turn would bring every end further in.", {}},
                        {"Look at the stops and the lever, then measure every end again.", {}}});
     if (c.levels->releases < kReleases)

@@ -27,9 +27,11 @@ struct Settled {
 // The reference and the ground that levels are measured against.
 struct Supply {
     Settled reference;
-    bool referenceMeasured = false;              // else: nominal, good to the window of the sheet
-    double uReference_V = 0;                     // if not measured
-    double referenceChange_V = 0;                // largest change seen between two measurements
+    bool referenceMeasured = false; // else: nominal, good to the window of the sheet
+    double uReference_V = 0;        // if not measured
+    double referenceChange_V = 0;   // largest change seen between two measurements
+    // "Less than 0.1 V while moved" (common practice, no source): more, and levels against it are only a guess.
+    [[nodiscard]] bool steady() const { return referenceMeasured && referenceChange_V < 0.1; }
     const MeterTraits* referenceMeter = nullptr; // another meter measured it: no gain error in common; null: the same
     Settled ground;
     bool groundMeasured = false; // else: half of max_drop, rectangular from 0 to max_drop; or exactly 0

@@ -3366,6 +3366,10 @@
         <source>What else it can be</source>
         <translation>Qué más puede ser</translation>
     </message>
+    <message>
+        <source>The reference changed by %1 between looks: watch it for longer, then measure %2 again.</source>
+        <translation>La referencia cambió en %1 entre dos miradas: obsérvela más tiempo y vuelva a medir %2.</translation>
+    </message>
 </context>
 <context>
     <name>names</name>

@@ -90,6 +90,18 @@ TEST(Examination, ShowsTheNewestReadingOnTheMoveAndTheHeldLevelWhenStill) {
     EXPECT_NEAR(examine(trace, fallingSheet()).meter.held_V, 4.0, 0.01);
 }
 
+// Probed at the controller for a while: what lies between is no longer untested.
+TEST(Verdict, AProbeThatWasMovedToTheControllerIsRemembered) {
+    for (const bool moved : {false, true}) {
+        TraceMaker trace = guided({});
+        if (moved) trace.mark("probe:controller-side");
+        bool untested = false;
+        for (const Sentence& s : examine(trace, fallingSheet()).verdict.notTested)
+            untested = untested || s.english().starts_with("Measured at the sensor");
+        EXPECT_EQ(untested, !moved);
+    }
+}
+
 // A meter locked on its 6 V range shows no figure for the battery's 12 V, only that it is over; one that may stand on
 // a small range says nothing by it.
 TEST(OverVoltage, WhatIsOverARangeThatReachesPastItIsOver) {

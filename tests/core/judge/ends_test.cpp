@@ -82,6 +82,26 @@ TEST(Ends, UndecidedAgainstAnAssumedReferenceIsNoLinkage) {
     }
 }
 
+// The reference 0.2 V lower at the second look, and inside its limits both times: no turn is advised from a guess.
+TEST(Ends, AgainstAReferenceThatWandersNothingIsTurned) {
+    GuidedRun run;
+    run.rest_V = 0.82;
+    run.pressed_V = 4.16;
+    TraceMaker trace = guided(run);
+    trace.mark("step:reference");
+    trace.hold(1);
+    trace.set(4.8);
+    trace.hold(8);
+    trace.mark("step:end");
+    const Findings f = examine(trace, risingSheet());
+    ASSERT_TRUE(f.reference);
+    EXPECT_NEAR(f.reference->change_V, 0.2, 0.01);
+    EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << whatItSaid(f);
+    std::vector<std::string> next;
+    for (const Sentence& s : f.verdict.next) next.push_back(s.english());
+    EXPECT_THAT(next, Contains(HasSubstr("The reference changed by 0.20 V between looks")));
+}
+
 Sheet leverSheet() {
     Sheet sheet = risingSheet();
     sheet.positions = {
