@@ -2,6 +2,7 @@
 #include "core/judge/case_facts.hpp"
 
 #include "core/judge/adjustment.hpp"
+#include "core/judge/phrases.hpp"
 #include "core/judge/within.hpp"
 #include "core/stats/exact.hpp"
 
@@ -142,6 +143,15 @@ double worstLevel_V(const PositionLevel& p) {
         if (!visit.hang && margin(visit.level_V) < margin(worst_V)) worst_V = visit.level_V;
     if (p.coldLevel_V && margin(*p.coldLevel_V) < margin(worst_V)) worst_V = *p.coldLevel_V;
     return worst_V;
+}
+
+Sentence leftItsRange(int poses, Shaken shaken) {
+    return shaken == Shaken::shaft
+               ? Sentence{"The meter changed its range in %1 of the shaft, where the level should have stood still.",
+                          {countedPoses(poses)}}
+               : Sentence{
+                     "The meter changed its range in %1 of the harness, where the level should have stood still.",
+                     {countedPoses(poses)}};
 }
 
 Sentence tooCloseToCall(const PositionLevel& p) {

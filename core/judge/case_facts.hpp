@@ -40,6 +40,8 @@ namespace stillwire {
 [[nodiscard]] const PositionLevel& worstPosition(const Case& facts);
 // The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.
 [[nodiscard]] double worstLevel_V(const PositionLevel& position);
+// A level that stands still leaves no range: where the meter left it, the level may have leapt unseen.
+[[nodiscard]] Sentence leftItsRange(int poses, Shaken shaken);
 // "released 4.21 V, good to 0.03 V: too close to the 4.20 V limit to call."
 [[nodiscard]] Sentence tooCloseToCall(const PositionLevel& position);
 

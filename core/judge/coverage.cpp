@@ -128,6 +128,7 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     }
     for (const int pose : renewedIn(evidence, [&](const Excursion& e) { return votes(e, *evidence.places); }))
         if (mine(poses[static_cast<std::size_t>(pose)].step, pose)) faulty.insert(pose);
+    tally.dropped = tally.any;
     tally.any = tally.any || tally.jumped;
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;
     tally.offScale = static_cast<int>(offScale.size());

@@ -39,7 +39,8 @@ struct ShakenTally {
     int suspectPoses = 0; // with a vote, or off the scale
     bool decides = false; // two dropouts in two poses (or a second off the scale), one of three readings, or a jump
     bool any = false;     // at least one vote
-    bool jumped = false;
+    bool dropped = false; // a dropout among them
+    bool jumped = false;  // a level jump among them
     double heldLow_V = 0, heldHigh_V = 0; // between these the dropouts left their levels
     double deepest_V = 0;
     double held_V = 0, extreme_V = 0; // of the deepest

@@ -109,6 +109,12 @@ Verdict judge(const Case& facts) {
                 verdict.next.push_back(missing.next);
         }
     }
+    if (verdict.decision != Decision::cannotTell) { // else it is missing
+        if (facts.shaft.any && facts.shaft.offScale > 0)
+            verdict.reasons.push_back(leftItsRange(facts.shaft.offScale, Shaken::shaft));
+        if (facts.harness.any && facts.harness.offScale > 0)
+            verdict.reasons.push_back(leftItsRange(facts.harness.offScale, Shaken::harness));
+    }
     addLevelReasons(facts, verdict);
     addNotTested(facts, verdict);
     return verdict;

@@ -53,15 +53,7 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
         }
         const int offScale = (shaft ? c.shaft : c.harness).offScale;
         if (offScale > 0 && *step.posesFor95 == 0) {
-            // A level that stands still leaves no range: where the meter left it, the level may have leapt unseen.
-            const Sentence dark = countedPoses(offScale);
-            out.push_back({shaft
-                               ? Sentence{"The meter changed its range in %1 of the shaft, where the level should "
-                                          "have stood still.",
-                                          {dark}}
-                               : Sentence{"The meter changed its range in %1 of the harness, where the level should "
-                                          "have stood still.",
-                                          {dark}},
+            out.push_back({leftItsRange(offScale, shaft ? Shaken::shaft : Shaken::harness),
                            {"Lock the meter's range on DC volts and repeat these poses.", {}}});
         }
         if (*step.posesFor95 == 0) continue;

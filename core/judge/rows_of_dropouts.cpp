@@ -19,6 +19,10 @@ const std::array kRows = {
         [](const Case& c) {
             std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
                                           volts(c.harness.extreme_V)};
+            if (!c.harness.dropped)
+                return Sentence{
+                    "The level moved by itself in %1 of %2 of the harness: from %3 to %4, and stayed there.",
+                    figures};
             if (c.shaft.any || c.shaft.poses == 0)
                 return Sentence{"The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further.",
                                 figures};
@@ -41,9 +45,17 @@ const std::array kRows = {
     JudgementRow{
         "shaft", Decision::replace, shaftDecides,
         [](const Case& c) {
-            return Sentence{
-                "The signal dropped out in %1 of %2 of the shaft, the pedal still: %3 went to %4 or further.",
-                {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V)}};
+            const std::vector<Argument> figures{faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V),
+                                                volts(c.shaft.extreme_V)};
+            return c.shaft.dropped
+                       ? Sentence{"The signal dropped out in %1 of %2 of the shaft, the pedal still: %3 went to %4 "
+                                  "or "
+                                  "further.",
+                                  figures}
+                       : Sentence{
+                             "The level moved by itself in %1 of %2 of the shaft, the pedal still: from %3 to %4, "
+                             "and stayed there.",
+                             figures};
         },
         [](const Case& c) {
             return c.places->did(Step::wiggleReference) && c.places->did(Step::wiggleGround)
@@ -95,16 +107,21 @@ const std::array kRows = {
         [](const Case&) {
             return Sentence{"With the wiring mended, wiggle the shaft again.", {}};
         }},
-    JudgementRow{"moving shaft", Decision::replace,
-                 [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any; },
-                 [](const Case& c) {
-                     return Sentence{
-                         "Dropouts while the shaft turns, nothing else touched: %1 went to %2 or further.",
-                         {volts(c.moving.held_V), volts(c.moving.extreme_V)}};
-                 },
-                 [](const Case&) {
-                     return Sentence{"Sweep again, the harness held still: a worn spot shows at the same place.", {}};
-                 }}};
+    JudgementRow{
+        "moving shaft", Decision::replace,
+        [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any; },
+        [](const Case& c) {
+            const std::vector<Argument> figures{volts(c.moving.held_V), volts(c.moving.extreme_V)};
+            return c.moving.dropped
+                       ? Sentence{"Dropouts while the shaft turns, nothing else touched: %1 went to %2 or further.",
+                                  figures}
+                       : Sentence{
+                             "The level moved by itself from %1 to %2 with the shaft held, nothing else touched.",
+                             figures};
+        },
+        [](const Case&) {
+            return Sentence{"Sweep again, the harness held still: a worn spot shows at the same place.", {}};
+        }}};
 
 } // namespace
 

@@ -3370,6 +3370,18 @@
         <source>The reference changed by %1 between looks: watch it for longer, then measure %2 again.</source>
         <translation>La referencia cambió en %1 entre dos miradas: obsérvela más tiempo y vuelva a medir %2.</translation>
     </message>
+    <message>
+        <source>The level moved by itself from %1 to %2 with the shaft held, nothing else touched.</source>
+        <translation>El nivel se movió solo de %1 a %2 con el eje sujeto, sin tocar nada más.</translation>
+    </message>
+    <message>
+        <source>The level moved by itself in %1 of %2 of the harness: from %3 to %4, and stayed there.</source>
+        <translation>El nivel se movió solo en %1 de %2 del mazo: de %3 a %4, y ahí se quedó.</translation>
+    </message>
+    <message>
+        <source>The level moved by itself in %1 of %2 of the shaft, the pedal still: from %3 to %4, and stayed there.</source>
+        <translation>El nivel se movió solo en %1 de %2 del eje, con el pedal quieto: de %3 a %4, y ahí se quedó.</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
