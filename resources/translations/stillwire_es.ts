@@ -1863,10 +1863,6 @@
         <translation>Visitar cada posición</translation>
     </message>
     <message>
-        <source>Wanted, but no turn brings every position inside its window.</source>
-        <translation>Hace falta, pero ningún giro mete todas las posiciones en su margen.</translation>
-    </message>
-    <message>
         <source>Warning: %1</source>
         <translation>Aviso: %1</translation>
     </message>
@@ -3381,6 +3377,22 @@
     <message>
         <source>The level moved by itself in %1 of %2 of the shaft, the pedal still: from %3 to %4, and stayed there.</source>
         <translation>El nivel se movió solo en %1 de %2 del eje, con el pedal quieto: de %3 a %4, y ahí se quedó.</translation>
+    </message>
+    <message>
+        <source>Wanted, but no turn does it: the best, by %1 at rest, would leave %2 at %3, outside %4 to %5.</source>
+        <translation>Haría falta, pero ningún giro lo logra: el mejor, de %1 en reposo, dejaría %2 en %3, fuera de %4 a %5.</translation>
+    </message>
+    <message>
+        <source>Wanted, but no turn does it: the best, by %1 at rest, would leave %2 at %3, too near a limit of %4 to %5.</source>
+        <translation>Haría falta, pero ningún giro lo logra: el mejor, de %1 en reposo, dejaría %2 en %3, demasiado cerca de un límite de %4 a %5.</translation>
+    </message>
+    <message>
+        <source>Wanted, but not every position was measured.</source>
+        <translation>Haría falta, pero no se midieron todas las posiciones.</translation>
+    </message>
+    <message>
+        <source>Wanted, but this mount has no adjustment.</source>
+        <translation>Haría falta, pero esta fijación no tiene ajuste.</translation>
     </message>
 </context>
 <context>

@@ -25,7 +25,7 @@ const std::vector<std::string> kForMachines = {
     "meters/session/log.cpp"};
 // Of the rest, what speaks in sentences as core does.
 const std::vector<std::string> kOfApp = {"app/cli/evaluate.cpp", "app/cli/html.cpp", "app/cli/html_tables.cpp", "app/cli/report.cpp",
-                                                 "app/cli/resources.cpp", "app/cli/spoken.cpp",
+                                                 "app/cli/resources.cpp", "app/cli/spoken.cpp", "app/cli/spoken_levels.cpp",
                                                  "app/cli/trace_svg.cpp", "app/window/bench_doors.cpp"};
 
 std::string bytesOf(const fs::path& path) {
