@@ -27,7 +27,9 @@ constexpr int kEstablished = 10;    // readings of a level before it is the leve
 constexpr Time kStirredFor = 10s;   // after an excursion
 constexpr Time kSettleSpan = 250ms; // two near readings of a quick meter may both lie in a slow movement
 constexpr Time kSlowSettleSpan = 1s;
-constexpr Time kDetour = 8s; // longer than this elsewhere is no excursion
+constexpr Time kPasses = 1500ms;    // where a wire has not moved in this, it is back and not on its way
+constexpr double kStaysShare = 0.5; // by more than this much of the threshold
+constexpr Time kDetour = 8s;        // longer than this elsewhere is no excursion
 constexpr std::size_t kRuns = 64;
 constexpr double kWider = 0.5; // of a window's half-width: a pedal out of adjustment is pressed all the same
 constexpr double kRoundOff_V = 1e-9;
@@ -67,6 +69,7 @@ bool LevelTracker::inAnotherWindow(double volts_V) const {
 }
 
 void LevelTracker::placeChanged(const Place& place) {
+    tellPassing();
     // A foot that is asked to leave is still there until the level leaves.
     footLeaves_ = foot_ && !place.foot && place.moveAsked && place.wire == wire_;
     foot_ = place.foot || footLeaves_;
@@ -98,6 +101,7 @@ void LevelTracker::placeChanged(const Place& place) {
         listener_->excursionWithdrawn();
     else
         endExcursion(excursion_.held_V);
+    tellPassing();
     dip_.reset();
     beginSeek(lastHeld_, excursion_.from, held_V_ + lastOffset_V_);
     if (otherWire) left_V_.reset();
@@ -107,6 +111,7 @@ void LevelTracker::placeChanged(const Place& place) {
 }
 
 void LevelTracker::blind() {
+    tellPassing();
     before_V_.reset();
     runCount_ = 0;
 }
@@ -153,7 +158,8 @@ void LevelTracker::tellHeld(Time time, double volts_V, bool anew) {
 
 std::size_t LevelTracker::mostQuiet(Time time) const {
     const bool mayBeStirred = !foot_ && (inPose_ || time - lastExcursion_ < kStirredFor);
-    return state_ != State::held || sweeping_ || mayBeStirred || level_.moves() ? 0 : level_.untilRefresh();
+    return state_ != State::held || passing_ || sweeping_ || mayBeStirred || level_.moves() ? 0
+                                                                                            : level_.untilRefresh();
 }
 
 std::size_t LevelTracker::quietRun(const Reading* first, std::size_t count) const {
@@ -176,6 +182,7 @@ void LevelTracker::pushQuiet(const Reading* first, std::size_t count, Asked aske
 
 ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     const double offset_V = volts_V - held_V_;
+    if (passing_ && passOn(time, volts_V)) return ReadingClass::moving;
     if (offset_V <= limit_V_ && offset_V >= -limit_V_) {
         lastOffset_V_ = offset_V;
         const Time interval = time - lastHeld_;
@@ -332,7 +339,49 @@ void LevelTracker::endExcursion(double next_V) {
     const bool shoulderAfter = next * depth > 0 && std::abs(next) >= kShoulderShare * std::abs(depth);
     excursion_.open = false;
     lastExcursion_ = excursion_.to;
-    tellEnded(excursion_, shoulderBefore_ || shoulderAfter);
+    const bool shoulder = shoulderBefore_ || shoulderAfter;
+    if (rested())
+        passing_ = Passing{excursion_, shoulder, lastHeld_, excursion_.to, next_V};
+    else
+        tellEnded(excursion_, shoulder);
+}
+
+bool LevelTracker::rested() const {
+    const auto rest = [](Time from, Time to, int readings) {
+        return readings >= kPressReadings && to - from >= kPressSettles;
+    };
+    return excursionAsked_ == Asked::unmarked &&
+           (rest(runFrom_, runTo_, runCount_) ||
+            std::any_of(runs_.begin(), runs_.end(), [&](const Run& r) { return rest(r.from, r.to, r.readings); }));
+}
+
+void LevelTracker::tellPassing() {
+    if (passing_) tellEnded(passing_->excursion, passing_->shoulder);
+    passing_.reset();
+}
+
+// True if the level has been crossed, and a movement goes on.
+bool LevelTracker::passOn(Time time, double volts_V) {
+    const Passing was = *passing_;
+    const double offset_V = volts_V - held_V_;
+    const bool off = std::abs(offset_V) > limit_V_;
+    const bool crossed = off && (offset_V > 0) != (was.excursion.direction == Direction::up);
+    if (!crossed) {
+        const bool late = time - was.back >= kPasses;
+        if (off || (late && std::abs(volts_V - was.back_V) <= kStaysShare * limit_V_)) {
+            tellPassing();
+        } else if (late) {
+            passing_->back = time;
+            passing_->back_V = volts_V;
+        }
+        return false;
+    }
+    passing_.reset();
+    listener_->excursionWithdrawn();
+    beginSeek(was.lastHeld, was.excursion.from, volts_V);
+    surelyMoved_ = slowly_ = true;
+    beforeTime_ = time;
+    return true;
 }
 
 void LevelTracker::takeForMovement() {
@@ -378,6 +427,7 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
     if (event == DipDetector::Event::ended) {
         endExcursion(volts_V);
         lastOffset_V_ = offset_V;
+        if (passing_ && passOn(time, volts_V)) return ReadingClass::moving;
         if (otherSide) {
             beginExcursion(time, volts_V, excursionAsked_);
             return ReadingClass::away;
@@ -498,6 +548,7 @@ bool LevelTracker::settledElsewhere(Time time, Asked asked) {
 }
 
 std::optional<Excursion> LevelTracker::open() const {
+    if (passing_) return passing_->excursion;
     if (state_ != State::away) return std::nullopt;
     return excursion_;
 }

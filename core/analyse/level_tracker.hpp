@@ -69,6 +69,9 @@ private:
     void setHold(Time time);
     void restartLevel();
     void endExcursion(double next_V);
+    [[nodiscard]] bool rested() const; // the open excursion, before it came back
+    bool passOn(Time time, double volts_V);
+    void tellPassing();
     bool followRun(Time time, double volts_V); // true if this reading began a new run
     bool settledElsewhere(Time time, Asked asked);
     void settle(Time time, double volts_V, Asked asked);
@@ -135,6 +138,17 @@ private:
     int sinceSettled_ = 0;
     int settleDirection_ = 0; // of the movement that ended in this level
     double settleMove_V_ = 0; // and how far it went
+
+    // Nothing marked: an excursion that rested elsewhere and is back, if it stays. One that passes its level and goes
+    // on beyond it was a hand on its way.
+    struct Passing {
+        Excursion excursion;
+        bool shoulder = false;
+        Time lastHeld{0}; // before it
+        Time back{0};     // and where; of late, if it goes on moving
+        double back_V = 0;
+    };
+    std::optional<Passing> passing_;
 
     // Away.
     Excursion excursion_;

@@ -16,6 +16,7 @@ constexpr Time kLongestUnasked = 8s;
 constexpr Time kShort = 1500ms;
 constexpr double kLeapSteps = 2.5;     // a leap is so many readings' worth of the sweep's own movement
 constexpr double kHand_V_per_s = 0.75; // a sweeping hand goes back no faster than this
+constexpr double kHurry_V_per_s = 1;   // nor, where two readings show one leap, than this
 constexpr double kFaster = 1.5;        // a hand may speed up by this while the sensor is off
 constexpr double kTolerated = 2;       // steps by which a hand may be off its own line
 constexpr double kBack = 0.5;          // of its depth, that an excursion must come back by
@@ -29,6 +30,7 @@ constexpr int kStay = 3;       // readings in the window of the rest after which
 
 void SweepLeap::reset() {
     count_ = 0;
+    even_ = evenBefore_ = false;
     off_ = Excursion{};
     toldFrom_ = toldTo_ = Time(-1);
 }
@@ -42,6 +44,7 @@ void SweepLeap::remember(Point point) {
     if (count_ < kBefore) return;
     slopeBefore_V_per_s_ = slope_V_per_s_;
     stepBefore_V_ = step_V_;
+    evenBefore_ = even_;
     std::array<double, kBefore> time_s{}, volts_V{};
     for (std::size_t i = 0; i < kBefore; ++i) {
         time_s[i] = toSeconds(before_[i].time - before_.front().time);
@@ -83,6 +86,17 @@ double SweepLeap::cameBack_V(double volts_V) const {
     return off_.direction == Direction::down ? back_V : -back_V;
 }
 
+// Against the hand's own movement, within two readings: the aperture that the return falls in shows something
+// between.
+bool SweepLeap::leaptBack(Point point, double limit_V) const {
+    const double least_V = std::max(limit_V, kBack * farthest_V_);
+    const auto leapt = [&](const Point& from) {
+        const double step_V = point.volts_V - from.volts_V - slope_V_per_s_ * toSeconds(point.time - from.time);
+        return (off_.direction == Direction::down ? step_V : -step_V) >= least_V;
+    };
+    return leapt(lastOff_) || leapt(priorOff_);
+}
+
 // Off for longer than a short dropout and never at rest: a hand that moves. The aperture that a leap itself falls in
 // shows something between, on the way back too.
 bool SweepLeap::wanders(Point point, double limit_V) {
@@ -104,29 +118,47 @@ bool SweepLeap::covers(const Excursion& excursion) const {
     return toldFrom_.count() >= 0 && excursion.to >= toldFrom_ - margin && excursion.from <= toldTo_ + margin;
 }
 
+double SweepLeap::due_V(Time time) const {
+    const Point& prior = before_[kBefore - 2];
+    return prior.volts_V + slopeBefore_V_per_s_ * toSeconds(time - prior.time);
+}
+
+// The newest point lies off the sweep already, if only by what a hand may do.
+bool SweepLeap::wasLeaving() const {
+    const Point& last = before_.back();
+    return stepBefore_V_ > 0 && std::abs(last.volts_V - due_V(last.time)) > kLeapSteps * stepBefore_V_;
+}
+
+// Further than a hand goes in two readings: the aperture that the leap fell in has shown something between.
+bool SweepLeap::leaptInTwo(Point point, double limit_V) const {
+    const double last_V = before_.back().volts_V - due_V(before_.back().time);
+    const double now_V = point.volts_V - due_V(point.time);
+    const double least_V = std::max({limit_V, kLeapSteps * stepBefore_V_, 2 * kHurry_V_per_s * interval_s_});
+    return wasLeaving() && last_V * now_V > 0 && std::abs(now_V) >= std::max(least_V, std::abs(last_V));
+}
+
 void SweepLeap::leave(Point point, double limit_V) {
     off_.from = point.time;
-    // The reading before may have been leaving already.
-    const Point& last = before_[kBefore - 1];
-    const Point& prior = before_[kBefore - 2];
-    const double due_V = prior.volts_V + slopeBefore_V_per_s_ * toSeconds(last.time - prior.time);
-    if (stepBefore_V_ > 0 && std::abs(last.volts_V - due_V) > kLeapSteps * stepBefore_V_) {
+    if (wasLeaving()) {
+        Point& last = before_.back();
+        last.volts_V = due_V(last.time);
         off_.from = last.time;
         off_.readings = 1;
         slope_V_per_s_ = slopeBefore_V_per_s_;
         step_V_ = stepBefore_V_;
-        before_[kBefore - 1] = {last.time, due_V};
     }
     off_.held_V = off_.extreme_V = before_.back().volts_V;
     off_.threshold_V = limit_V;
     off_.direction = point.volts_V < off_.held_V ? Direction::down : Direction::up;
     atRest_ = 0;
+    farthest_V_ = 0;
     strayed_ = false;
 }
 
 void SweepLeap::giveUp(Point point) {
     off_ = Excursion{};
     count_ = 0; // the hand's speed is learned anew
+    even_ = evenBefore_ = false;
     slope_V_per_s_ = step_V_ = 0;
     remember(point);
 }
@@ -139,13 +171,17 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
     }
     const double limit_V = std::max({threshold_V, kLeapSteps * step_V_, kHand_V_per_s * interval_s_});
     if (!off()) {
-        const bool leapt = std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time))) >= limit_V;
-        if (!leapt || (evenOnly && !even_)) {
+        const bool leapt = std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time))) >= limit_V ||
+                           leaptInTwo(point, threshold_V);
+        // The reading before may have been leaving already.
+        if (!leapt || (evenOnly && !even_ && !evenBefore_)) {
             remember(point);
             return std::nullopt;
         }
         leave(point, limit_V);
-    } else if (cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) && onSweep(point, threshold_V)) {
+        lastOff_ = point;
+    } else if ((cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) || leaptBack(point, limit_V)) &&
+               onSweep(point, threshold_V)) {
         std::optional<Excursion> ended;
         if (!letGo()) {
             ended = off_;
@@ -168,7 +204,9 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
         restHigh_V_ = atRest_ == 0 ? volts_V : std::max(restHigh_V_, volts_V);
         ++atRest_;
     }
+    priorOff_ = lastOff_;
     lastOff_ = point;
+    farthest_V_ = std::max(farthest_V_, std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time))));
     const double way_V = off_.direction == Direction::down ? off_.held_V - volts_V : volts_V - off_.held_V;
     if (way_V > off_.depth_V()) off_.extreme_V = volts_V;
     return std::nullopt;

@@ -30,12 +30,16 @@ private:
         double volts_V = 0;
     };
     void remember(Point point);
+    [[nodiscard]] bool wasLeaving() const;
+    [[nodiscard]] bool leaptInTwo(Point point, double limit_V) const;
     void leave(Point point, double limit_V);
     void giveUp(Point point);                             // whatever it was, it is no dropout
     [[nodiscard]] double ahead_V(double seconds_s) const; // where the sweep would be, that long after the last point
     [[nodiscard]] bool onSweep(Point point, double threshold_V) const;
     [[nodiscard]] bool caughtUp(Point point, double threshold_V) const;
+    [[nodiscard]] double due_V(Time time) const;           // at that time, had the newest point not been
     [[nodiscard]] double cameBack_V(double volts_V) const; // from the extreme
+    [[nodiscard]] bool leaptBack(Point point, double limit_V) const;
     [[nodiscard]] bool wanders(Point point, double limit_V);
     [[nodiscard]] bool letGo() const;
 
@@ -45,11 +49,12 @@ private:
     std::size_t count_ = 0;
     double slope_V_per_s_ = 0, step_V_ = 0, interval_s_ = 0;
     double slopeBefore_V_per_s_ = 0, stepBefore_V_ = 0; // of the reading before
-    bool even_ = false;
+    bool even_ = false, evenBefore_ = false;
     Excursion off_;
-    Point lastOff_;
-    bool strayed_ = false; // the reading before was not where the one before it was
-    int atRest_ = 0;       // readings in the window of the rest, and between what
+    Point lastOff_, priorOff_; // the newest two off the sweep
+    double farthest_V_ = 0;    // off where the sweep would have been
+    bool strayed_ = false;     // the reading before was not where the one before it was
+    int atRest_ = 0;           // readings in the window of the rest, and between what
     double restLow_V_ = 0, restHigh_V_ = 0;
     Time toldFrom_{-1}, toldTo_{-1};
 };

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <span>
 #include <vector>
 
 namespace stillwire {
@@ -22,18 +24,32 @@ void SweepLine::reset() {
     open_.reset();
 }
 
-bool SweepLine::even() const {
+bool SweepLine::even(int readings) const {
     if (count_ < kWindow) return false;
-    // Steps between neighbours, without the two of an excursion that has just ended.
-    std::array<double, kWindow - 3> steps{};
-    std::size_t n = 0;
-    for (std::size_t i = 1; i < kWindow; ++i)
-        if (i != kWindow / 2 - 1 && i != kWindow / 2) steps[n++] = volts_V_[i] - volts_V_[i - 1];
-    const auto [least, most] = std::minmax_element(steps.begin(), steps.end());
-    if (*least * *most <= 0) return false;
-    const double small_V = std::min(std::abs(*least), std::abs(*most));
-    const double large_V = std::max(std::abs(*least), std::abs(*most));
+    // Steps between neighbours, without those into it, in it and out of it.
+    const int last = kWindow / 2, first = std::max(1, last - readings);
+    double least_V = std::numeric_limits<double>::infinity(), most_V = -least_V;
+    for (int i = 1; i < kWindow; ++i) {
+        if (i >= first && i <= last) continue;
+        const double step_V = volts_V_[static_cast<std::size_t>(i)] - volts_V_[static_cast<std::size_t>(i - 1)];
+        least_V = std::min(least_V, step_V);
+        most_V = std::max(most_V, step_V);
+    }
+    if (least_V * most_V <= 0) return false;
+    const double small_V = std::min(std::abs(least_V), std::abs(most_V));
+    const double large_V = std::max(std::abs(least_V), std::abs(most_V));
     return large_V <= kUneven * small_V && large_V >= kLeastStep_V;
+}
+
+// The middle reading goes on from the three before it, or leads to the three after it: a hand that changes its pace.
+bool SweepLine::bends(double limit_V) const {
+    constexpr std::size_t middle = kWindow / 2;
+    const std::span<const double> t(time_s_), v(volts_V_);
+    const auto near = [&](std::size_t from) {
+        const Line line = robustLine(t.subspan(from, middle), v.subspan(from, middle));
+        return std::abs(v[middle] - line.at(t[middle])) <= 0.5 * limit_V;
+    };
+    return near(0) || near(middle + 1);
 }
 
 std::optional<Excursion> SweepLine::push(Time time, double volts_V, double threshold_V) {
@@ -65,12 +81,13 @@ std::optional<Excursion> SweepLine::push(Time time, double volts_V, double thres
     const bool off = std::abs(offset_V) >= limit_V;
     if (open_ && (!off || direction != open_->direction)) {
         open_->open = false;
-        ended = open_;
+        if (open_->readings > 1 || !bend_) ended = open_;
         open_.reset();
     }
     if (!off) return ended;
     if (!open_) {
         open_ = Excursion{};
+        bend_ = bends(limit_V);
         open_->from = time_[middle];
         open_->held_V = line_V;
         open_->extreme_V = volts_V_[middle];

@@ -6,7 +6,7 @@ namespace stillwire {
 void SweepWatch::push(Time time, double volts_V, double threshold_V, bool asked) {
     dropouts_.clear();
     onward_.clear();
-    if (const auto ended = line_.push(time, volts_V, threshold_V); ended && (asked || line_.even()))
+    if (const auto ended = line_.push(time, volts_V, threshold_V); ended && (asked || line_.even(ended->readings)))
         undecided_.push_back(*ended);
     if (const auto leapt = leap_.push(time, volts_V, threshold_V, !asked)) {
         dropouts_.push_back(*leapt);

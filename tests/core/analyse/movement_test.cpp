@@ -74,6 +74,29 @@ TEST(Movement, ASlowSweepThatNobodyMarkedIsTravelAndItsDropoutsAreTold) {
     }
 }
 
+// Nothing marked: a foot eases off to the stop, rests there and presses, past where it came from. A fault goes there
+// and comes back to stay.
+TEST(Movement, ARestOnTheWayIsNoDropoutUnlessItsLevelComesBack) {
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        TraceMaker hand({0.2, 0.1}, seed);
+        hand.set(0.95);
+        hand.hold(12);
+        hand.move(0.82, 0.6);
+        hand.hold(4);
+        hand.move(4.1, hand.dice().between(8, 30));
+        hand.hold(12);
+        EXPECT_EQ(dropoutCount(examine(hand, risingSheet())), 0) << seed;
+
+        TraceMaker fault({0.2, 0.1}, seed);
+        fault.set(0.95);
+        fault.dropout(12, 4, -0.13);
+        fault.hold(30);
+        fault.move(4.1, 15);
+        fault.hold(12);
+        EXPECT_EQ(dropoutCount(examine(fault, risingSheet())), 1) << seed;
+    }
+}
+
 TEST(Movement, AShallowShiftThatComesBackWithinItsPoseIsNoPlay) {
     for (const MakerMeter& meter : {kMeters[0], kMeters[1]}) {
         TraceMaker trace(meter, 3);

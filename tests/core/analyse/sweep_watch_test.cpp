@@ -2,6 +2,7 @@
 #include "core/analyse/sweep_watch.hpp"
 #include "tests/support/trace_maker.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <functional>
 
@@ -60,6 +61,29 @@ TEST(SweepWatch, FindsLongDropoutsWithSlantedSides) {
         EXPECT_EQ(found[0].direction, Direction::down);
         EXPECT_NEAR(found[0].extreme_V, 0.01, 0.01);
     }
+}
+
+// Along with the sweep, so that two readings on it might pass for the hand; and no deeper than a hand could just not
+// go.
+TEST(SweepWatch, FindsShallowOnesThatGoOnWithTheSweep) {
+    for (const bool asked : {true, false})
+        for (const double depth_V : {-0.32, 0.32})
+            for (int length = 1; length <= 6; ++length)
+                for (int begin = 20; begin < 150; begin += 13) {
+                    const auto shown = [&](int i) {
+                        return swept_V(i) + (i >= begin && i < begin + length ? depth_V : 0);
+                    };
+                    const auto found = sweep(shown, 1, asked);
+                    ASSERT_EQ(found.size(), 1U) << length << " readings from " << begin << " by " << depth_V;
+                    EXPECT_EQ(found[0].direction, depth_V < 0 ? Direction::down : Direction::up);
+                }
+}
+
+TEST(SweepWatch, AHandThatChangesItsPaceIsNoDropout) {
+    for (int seed = 1; seed <= 20; ++seed)
+        EXPECT_TRUE(sweep([](int i) { return 4.5 - 0.012 * std::min(i, 40) - 0.07 * std::clamp(i - 40, 0, 45); },
+                          static_cast<std::uint64_t>(seed), false)
+                        .empty());
 }
 
 // A lost contact that happens to show what the shaft shows at rest goes on along with the sweep.
