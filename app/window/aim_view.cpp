@@ -140,10 +140,13 @@ void AimView::paintEvent(QPaintEvent*) {
     drawShape(painter, iconBox, there ? Shape::tick : (figures_->off_V() > 0 ? Shape::wedgeUp : Shape::wedgeDown),
               look_(there ? Role::good : Role::trace), look_.px(5));
     const double half = in.left() + in.width() * 0.52;
-    const QRectF title = text.line(
-        QRectF(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48)),
-        Qt::AlignLeft | Qt::AlignVCenter, aimSays(*figures_), look_.font(TextSize::word, true),
-        look_(there ? Role::good : Role::ink));
+    const QRectF place(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48));
+    const QString aim = aimSays(*figures_);
+    // The one thing to steer by, read from the sensor: as large as there is room.
+    const bool large = QFontMetricsF(look_.font(TextSize::state, true)).horizontalAdvance(aim) < place.width();
+    const QRectF title =
+        text.line(place, Qt::AlignLeft | Qt::AlignVCenter, aim,
+                  look_.font(large ? TextSize::state : TextSize::word, true), look_(there ? Role::good : Role::ink));
     QStringList lines;
     for (const OtherEnd& end : figures_->others) lines << otherEndSays(end);
     for (const QString& turns : {perTurnSays(*figures_), turnsSay(*figures_)})

@@ -161,7 +161,11 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
 }
 
 Result<Opened> BenchDoors::openCapture(const Way& way) {
-    auto replay = openReplay(way.path.toStdString());
+    ImportOptions reading;
+    const auto size = static_cast<double>(QFileInfo(way.path).size());
+    if (way.told && size > 0)
+        reading.told = [&](std::uint64_t bytes) { return way.told(static_cast<double>(bytes) / size); };
+    auto replay = openReplay(way.path.toStdString(), reading);
     if (!replay) return replay.error();
     if (!replay->header.sheet) {
         if (way.sheet.isEmpty())

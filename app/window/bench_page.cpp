@@ -24,7 +24,7 @@
 
 namespace stillwire {
 namespace {
-constexpr double kNarrow = 372, kWide = 480; // of the left page
+constexpr double kUsual = 396, kWide = 480; // of the left page
 } // namespace
 
 BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
@@ -116,8 +116,9 @@ void BenchPage::buildRight() {
 }
 
 void BenchPage::restyle() {
+    roomMadeFor_.clear();
     elsewhere_->setFont(look_.font(TextSize::text));
-    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kNarrow));
+    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kUsual));
     leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
     leftColumn_->setSpacing(look_.ipx(6));
     rightColumn_->setContentsMargins(look_.ipx(28), look_.ipx(14), look_.ipx(26), look_.ipx(8));
@@ -125,9 +126,13 @@ void BenchPage::restyle() {
     update();
 }
 
-// A step with many cautions, or words that run long, has the left page wider, and if that is not enough its lines
-// closer, rather than words left out.
+// A step with many cautions has its sentences smaller and its lines closer, and if words run so long that this is not
+// enough the left page wider, rather than words left out. The number beside it keeps its place as long as it can.
 void BenchPage::makeRoom() {
+    const QString takes = hand_->takesRoom() + QLatin1Char(turns_->isHidden() ? '0' : '1');
+    if (takes == roomMadeFor_ && size() == roomMadeIn_) return;
+    roomMadeFor_ = takes;
+    roomMadeIn_ = size();
     const QMargins edge = leftColumn_->contentsMargins();
     const auto fits = [&](double design) {
         const int width = look_.ipx(design) - edge.left() - edge.right();
@@ -136,12 +141,15 @@ void BenchPage::makeRoom() {
             if (!hints->isHidden()) height -= hints->heightForWidth(width) + leftColumn_->spacing();
         return hand_->fits(width, height);
     };
-    hand_->setTight(false);
-    const bool wide = !fits(kNarrow);
-    if (wide) hand_->setTight(!fits(kWide));
-    if (wide == wide_) return;
-    wide_ = wide;
-    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kNarrow));
+    bool found = false;
+    for (const double design : {kUsual, kWide})
+        for (const HandPage::Room room : {HandPage::Room::ample, HandPage::Room::less, HandPage::Room::least}) {
+            if (found) continue;
+            hand_->setRoom(room);
+            wide_ = design == kWide;
+            found = fits(design);
+        }
+    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kUsual));
 }
 
 void BenchPage::begin(const QString& name, const QString& notes, bool guided, double length_s) {
@@ -265,7 +273,10 @@ bool BenchPage::handle(KeyAction action) {
     }
 }
 
-void BenchPage::resizeEvent(QResizeEvent*) { stop_->setGeometry(rect()); }
+void BenchPage::resizeEvent(QResizeEvent*) {
+    stop_->setGeometry(rect());
+    if (leftStack_->currentWidget() == hand_) makeRoom();
+}
 
 void BenchPage::paintEvent(QPaintEvent*) {
     QPainter painter(this);

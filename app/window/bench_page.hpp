@@ -63,6 +63,8 @@ private:
     FindingsModel summary_;
     bool guided_ = true, hidden_ = false; // hidden_: the verdict, for a class
     bool wide_ = false;
+    QString roomMadeFor_; // and in which size; made again only for another
+    QSize roomMadeIn_;
     QString notice_;
 
     QWidget *left_, *right_;

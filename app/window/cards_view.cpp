@@ -58,7 +58,7 @@ bool CardsView::haveRoom(int cards, double width) const {
     const double more = static_cast<int>(rows.size()) > cards ? title.horizontalAdvance(tr("+%1 more").arg(9)) : 0;
     for (int i = 0; i < std::min<int>(cards, static_cast<int>(rows.size())); ++i) {
         const FindingRow& row = rows[static_cast<std::size_t>(i)];
-        const double room = (width - look_.px(50)) * kShrinks;
+        const double room = (width - look_.px(56)) * kShrinks;
         if (title.horizontalAdvance(row.title) + (i == cards - 1 ? more * kShrinks : 0) > room ||
             detail.horizontalAdvance(row.detail) > room)
             return false;
@@ -78,7 +78,7 @@ void CardsView::paintCard(QPainter& painter, const QRectF& box, const FindingRow
     const double icon = look_.px(18);
     drawShape(painter, QRectF(box.left() + look_.px(15), box.top() + look_.px(17), icon, icon), row.shape,
               look_(row.colour), look_.px(3.2));
-    const double left = box.left() + look_.px(42), right = box.right() - look_.px(6);
+    const double left = box.left() + look_.px(42), right = box.right() - look_.px(12);
     FittedText text(painter, *this);
     double titleRight = right;
     if (more > 0) {

@@ -31,6 +31,8 @@ struct Way {
     QString path;                         // of a capture
     double speed = 1;                     // of a simulated meter or a replay; 0: as fast as it goes
     std::uint64_t seed = 1;
+    // While a capture is opened, from the thread that opens it: the share of the file read; false gives it up.
+    std::function<bool(double share)> told{};
 };
 
 struct Opened {

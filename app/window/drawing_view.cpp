@@ -22,12 +22,20 @@ QByteArray drawingSvg(const QString& name, const QString& side, const Palette& p
     if (name.isEmpty() || !file.open(QIODevice::ReadOnly)) return {};
     QByteArray svg = file.readAll();
     const std::pair<const char*, QByteArray> labels[] = {
-        {"{reference}", label(DrawingText::tr("reference"))}, {"{signal}", label(DrawingText::tr("signal"))},
-        {"{ground}", label(DrawingText::tr("ground"))},       {"{red}", label(DrawingText::tr("red lead"))},
-        {"{black}", label(DrawingText::tr("black lead"))},    {"{battery}", label(DrawingText::tr("battery"))},
-        {"{stop}", label(DrawingText::tr("stop"))},           {"{released}", label(DrawingText::tr("released"))},
-        {"{pressed}", label(DrawingText::tr("pressed"))},     {"{off}", label(DrawingText::tr("key off"))},
-        {"{hands off}", label(DrawingText::tr("hands off"))}, {"{slowly}", label(DrawingText::tr("slowly"))},
+        {"{reference}", label(DrawingText::tr("reference"))},
+        {"{signal}", label(DrawingText::tr("signal"))},
+        {"{ground}", label(DrawingText::tr("ground"))},
+        {"{red}", label(DrawingText::tr("red lead"))},
+        {"{black}", label(DrawingText::tr("black lead"))},
+        {"{battery}", label(DrawingText::tr("battery"))},
+        {"{stop}", label(DrawingText::tr("stop"))},
+        {"{released}", label(DrawingText::tr("released"))},
+        {"{pressed}", label(DrawingText::tr("pressed"))},
+        {"{off}", label(DrawingText::tr("key off"))},
+        {"{harness side}", label(DrawingText::tr("harness side"))},
+        {"{plugged}", label(DrawingText::tr("stays plugged in"))},
+        {"{hands off}", label(DrawingText::tr("hands off"))},
+        {"{slowly}", label(DrawingText::tr("slowly"))},
     };
     for (const auto& [token, text] : labels) svg.replace(token, text);
     const QByteArray lit = palette[Role::trace].name().toLatin1(), dim = palette[Role::strongLine].name().toLatin1();
@@ -78,12 +86,18 @@ const QPixmap& DrawingView::picture(QSize size) {
     return kept;
 }
 
-QSize DrawingView::sizeHint() const { return {look_.ipx(316), look_.ipx(232)}; }
-QSize DrawingView::minimumSizeHint() const { return {look_.ipx(small_ ? 100 : 150), look_.ipx(small_ ? 75 : 112)}; }
+// Higher than its picture it would only be empty.
+void DrawingView::resizeEvent(QResizeEvent* event) {
+    setMaximumHeight(qRound(width() * 232.0 / 316));
+    QWidget::resizeEvent(event);
+}
 
-void DrawingView::setSmall(bool small) {
-    if (small == small_) return;
-    small_ = small;
+QSize DrawingView::sizeHint() const { return {look_.ipx(316), look_.ipx(232)}; }
+QSize DrawingView::minimumSizeHint() const { return {look_.ipx(100), look_.ipx(least_)}; }
+
+void DrawingView::setLeast(double height) {
+    if (height == least_) return;
+    least_ = height;
     updateGeometry();
 }
 

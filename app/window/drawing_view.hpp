@@ -20,16 +20,17 @@ public:
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
-    void setSmall(bool small); // may be squeezed further
+    void setLeast(double height); // of the design, below which it is not squeezed
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     const QPixmap& picture(QSize size);
 
     const Look& look_;
-    bool small_ = false;
+    double least_ = 112;
     QString name_, side_;
     QSvgRenderer renderer_;
     QHash<QString, QPixmap> kept_; // by name and side, of the look in force

@@ -23,29 +23,40 @@ QString clockText(double at_s) {
     return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
 }
 
-void dropouts(const Findings& f, std::vector<FindingRow>& rows) {
+Wire wireRead(const std::optional<Step>& step) {
+    if (step == Step::reference || step == Step::wiggleReference) return Wire::reference;
+    if (step == Step::ground || step == Step::wiggleGround) return Wire::ground;
+    return Wire::signal;
+}
+
+// The dropouts of one wire, as a card of their own: what the ground wire shows is no fault of the signal.
+bool dropoutsOf(Wire wire, const QString& on, const Findings& f, std::vector<FindingRow>& rows) {
     const Excursion* deepest = nullptr;
-    int count = 0, plays = 0;
+    int count = 0, poses = 0;
     for (const Excursion& e : f.excursions) {
-        if (e.kind == ExcursionKind::play) {
-            ++plays;
-            continue;
-        }
+        if (e.kind == ExcursionKind::play || wireRead(e.step) != wire) continue;
         ++count;
         if (!deepest || e.depth_V() > deepest->depth_V()) deepest = &e;
     }
-    if (deepest) {
-        QString title = counted(count, FindingText::tr("1 dropout"), FindingText::tr("%1 dropouts"));
-        int poses = 0;
-        for (const StepCoverage& step : f.steps) poses += step.poses;
-        if (poses > 0) title = FindingText::tr("%1 in %2 poses").arg(title).arg(poses);
-        const bool up = deepest->direction == Direction::up;
-        const QString detail =
-            (up ? FindingText::tr("%1 leapt to %2 or more") : FindingText::tr("%1 fell to %2 or less"))
-                .arg(V(deepest->held_V), V(deepest->extreme_V));
-        rows.push_back(
-            {up ? Shape::wedgeUp : Shape::wedgeDown, Role::fault, title, detail, toSeconds(deepest->from)});
-    }
+    if (!deepest) return false;
+    for (const StepCoverage& step : f.steps)
+        if (wireRead(step.step) == wire) poses += step.poses;
+    QString title = counted(count, FindingText::tr("1 dropout"), FindingText::tr("%1 dropouts"));
+    if (poses > 0) title = FindingText::tr("%1 in %2 poses").arg(title).arg(poses);
+    const bool up = deepest->direction == Direction::up;
+    QString detail = (up ? FindingText::tr("%1 leapt to %2 or more") : FindingText::tr("%1 fell to %2 or less"))
+                         .arg(V(deepest->held_V), V(deepest->extreme_V));
+    if (!on.isEmpty()) detail = FindingText::tr("%1: %2").arg(on, detail);
+    rows.push_back({up ? Shape::wedgeUp : Shape::wedgeDown, Role::fault, title, detail, toSeconds(deepest->from)});
+    return true;
+}
+
+void dropouts(const Findings& f, std::vector<FindingRow>& rows) {
+    const bool dropped = dropoutsOf(Wire::signal, {}, f, rows);
+    dropoutsOf(Wire::reference, FindingText::tr("reference"), f, rows);
+    dropoutsOf(Wire::ground, FindingText::tr("ground"), f, rows);
+    const auto plays = std::count_if(f.excursions.begin(), f.excursions.end(),
+                                     [](const Excursion& e) { return e.kind == ExcursionKind::play; });
     if (!f.jumps.empty()) {
         const LevelJump& jump = f.jumps.back();
         rows.push_back({Shape::step, Role::fault,
@@ -53,14 +64,15 @@ void dropouts(const Findings& f, std::vector<FindingRow>& rows) {
                                 FindingText::tr("Moved by itself, %1 times")),
                         FindingText::tr("%1 to %2").arg(V(jump.from_V), V(jump.to_V)), toSeconds(jump.at)});
     }
-    if (!deepest && f.jumps.empty() && f.wiggle.poses > 0 && f.wiggle.shortestVisible_s)
+    if (!dropped && f.jumps.empty() && f.wiggle.poses > 0 && f.wiggle.shortestVisible_s)
         rows.push_back(
             {Shape::level, Role::good, FindingText::tr("None of %1 or longer").arg(S(*f.wiggle.shortestVisible_s)),
              counted(f.wiggle.poses, FindingText::tr("in 1 pose"), FindingText::tr("in %1 poses")), std::nullopt});
     if (plays > 0)
-        rows.push_back({Shape::play, Role::quietText,
-                        counted(plays, FindingText::tr("Play, once"), FindingText::tr("Play, %1 times")),
-                        FindingText::tr("inside what the sheet allows"), std::nullopt});
+        rows.push_back(
+            {Shape::play, Role::quietText,
+             counted(static_cast<int>(plays), FindingText::tr("Play, once"), FindingText::tr("Play, %1 times")),
+             FindingText::tr("inside what the sheet allows"), std::nullopt});
 }
 
 void wires(const Findings& f, std::vector<FindingRow>& rows) {

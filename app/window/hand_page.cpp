@@ -29,7 +29,17 @@ QString litSide(const SessionSnapshot& snapshot) {
 }
 
 constexpr int kMostChoices = 4;
-constexpr int kLongSentence = 58; // letters; longer ones are set smaller
+
+// What is done one after the other stands one under the other.
+void sayDeeds(TextLabel& label, const QString& sentence) {
+    QStringList deeds = sentence.split(QStringLiteral("; "));
+    if (deeds.size() < 3) return label.say(sentence);
+    for (QString& deed : deeds) {
+        deed[0] = deed[0].toUpper();
+        if (!deed.endsWith(QLatin1Char('.'))) deed += QLatin1Char('.');
+    }
+    label.sayInTurn(deeds);
+}
 
 bool hasPoses(const std::optional<Step>& step) {
     return step == Step::wiggleShaft || step == Step::wiggleHarness || step == Step::wiggleReference ||
@@ -46,7 +56,7 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
     instruction_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
     detail_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
     pace_ = new PaceView(look, feed, this);
-    wanted_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
+    wanted_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
     progress_ = new ProgressLine(look, this);
     why_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
 
@@ -55,10 +65,13 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    column->addWidget(title_);
-    column->addWidget(count_);
+    auto* heading = new QVBoxLayout;
+    heading->setSpacing(0);
+    heading->addWidget(title_);
+    heading->addWidget(count_);
+    column->addLayout(heading);
     column->addWidget(caution_);
-    column->addWidget(drawing_, 1);
+    column->addWidget(drawing_, 20);
     column->addWidget(instruction_);
     column->addWidget(detail_);
     column->addLayout(answers);
@@ -66,19 +79,24 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
     column->addWidget(wanted_);
     column->addWidget(progress_);
     column->addWidget(why_);
+    column->addStretch(1);
     connect(&look, &Look::changed, this, &HandPage::restyle);
     restyle();
 }
 
 void HandPage::restyle() {
-    layout()->setSpacing(look_.ipx(tight_ ? 4 : 8));
-    detail_->setSize(tight_ ? TextSize::small : TextSize::text);
-    drawing_->setSmall(tight_);
+    const bool least = room_ == Room::least;
+    layout()->setSpacing(look_.ipx(least ? 4 : 8));
+    const TextSize says = room_ == Room::ample ? TextSize::title : TextSize::text;
+    instruction_->setSize(says);
+    wanted_->setSize(says);
+    detail_->setSize(least ? TextSize::small : TextSize::text);
+    drawing_->setLeast(room_ == Room::ample ? 170 : least ? 75 : 130); // to be read, not only recognised
 }
 
-void HandPage::setTight(bool tight) {
-    if (tight == tight_) return;
-    tight_ = tight;
+void HandPage::setRoom(Room room) {
+    if (room == room_) return;
+    room_ = room;
     restyle();
 }
 
@@ -115,6 +133,16 @@ bool HandPage::fits(int width, int height) {
     return layout()->minimumHeightForWidth(width) <= height;
 }
 
+// A count that goes down keeps its line, and is left out.
+QString HandPage::takesRoom() const {
+    QStringList all{caution_->accessibleDescription()};
+    for (const TextLabel* label : {title_, count_, instruction_, detail_, why_}) all << label->text();
+    for (std::size_t i = 0; i < choices_.size(); ++i) all << answers_[i]->text();
+    for (const QWidget* widget : std::initializer_list<const QWidget*>{pace_, wanted_, progress_})
+        all << QString::number(static_cast<int>(widget->isHidden()));
+    return all.join(QLatin1Char('\n'));
+}
+
 void HandPage::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     const Prompt& prompt = snapshot.prompt;
@@ -125,9 +153,7 @@ void HandPage::show(const Scene& scene) {
     QString drawing = QString::fromStdString(prompt.drawing);
     if (drawing.isEmpty() && prompt.step) drawing = QString::fromUtf8(stepName(*prompt.step).data());
     drawing_->show(drawing, litSide(snapshot), say(prompt.instruction));
-    const QString instruction = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
-    instruction_->setSize(instruction.size() > kLongSentence ? TextSize::text : TextSize::title);
-    instruction_->say(instruction);
+    sayDeeds(*instruction_, say(prompt.offer.empty() ? prompt.instruction : prompt.offer));
     detail_->say(say(prompt.detail));
     showAnswers(prompt);
     const bool asks = !prompt.offer.empty() || !prompt.choices.empty(); // then nothing is paced, and room is short

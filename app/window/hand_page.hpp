@@ -25,9 +25,11 @@ public:
     HandPage(const Look& look, const Feed& feed, QWidget* parent = nullptr);
     void show(const Scene& scene);
 
+    enum class Room { ample, less, least };
+    void setRoom(Room room); // the same in less room: smaller sentences, then closer lines
     // Has all that is shown now room in a page of this size?
     [[nodiscard]] bool fits(int width, int height);
-    void setTight(bool tight); // the same in less room
+    [[nodiscard]] QString takesRoom() const; // what the answer depends on: the same text, the same answer
 
     [[nodiscard]] const std::vector<Choice>& choices() const { return choices_; }
 
@@ -41,7 +43,7 @@ private:
     void restyle();
 
     const Look& look_;
-    bool tight_ = false;
+    Room room_ = Room::ample;
     TextLabel *title_, *count_, *instruction_, *detail_, *wanted_, *why_;
     CautionBox* caution_;
     DrawingView* drawing_;

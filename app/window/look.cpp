@@ -20,6 +20,7 @@ double designSize(TextSize size) {
     case TextSize::text: return 16;
     case TextSize::title: return 22;
     case TextSize::word: return 32;
+    case TextSize::state: return 44;
     case TextSize::number: return 172;
     }
     return 16;
@@ -91,8 +92,8 @@ QString Look::styleSheet() const {
                        "QPushButton:disabled { border-style: dashed; color: @quiet; }"
                        "QPushButton[flat=\"true\"] { border-color: transparent; background: transparent; }"
                        "QPushButton[flat=\"true\"]:focus { border-color: @focus; }"
-                       "QPushButton[flat=\"true\"] { padding: %6px %6px; border-width: %4px; }"
-                       "QPushButton[flat=\"true\"]:focus { padding: %6px %6px; }"
+                       "QPushButton[flat=\"true\"] { padding: %4px %6px; border-width: %4px; }"
+                       "QPushButton[flat=\"true\"]:focus { padding: %4px %6px; }"
                        "QPushButton[flat=\"true\"]:pressed { color: @ink; background: @plot; }"
                        "QComboBox { border: %5px solid @strong; border-radius: %1px; padding: %2px %3px; background: "
                        "@plot; color: @ink; }"

@@ -10,8 +10,8 @@
 
 namespace stillwire {
 
-// Three sizes for reading near, two for three metres.
-enum class TextSize { small, text, title, word, number };
+// Three sizes for reading near, three for three metres.
+enum class TextSize { small, text, title, word, state, number };
 
 class Look : public QObject {
     Q_OBJECT

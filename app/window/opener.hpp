@@ -4,7 +4,8 @@
 
 #include "app/window/doors.hpp"
 
-#include <QElapsedTimer>
+#include <atomic>
+
 #include <QObject>
 #include <QThreadPool>
 #include <QTimer>
@@ -23,7 +24,7 @@ public:
     [[nodiscard]] bool busy() const { return timer_.isActive(); }
 
 signals:
-    void going(const QString& says); // each second: what is opened, for how long already
+    void going(const QString& says, double share); // what is opened, and how much of it is read
     void opened(std::shared_ptr<stillwire::Result<stillwire::Opened>> opened, stillwire::Way way);
 
 private:
@@ -32,7 +33,11 @@ private:
     Doors& doors_;
     QThreadPool pool_;
     QTimer timer_;
-    QElapsedTimer since_;
+    struct Reading { // shared with the thread that reads
+        std::atomic<double> share = 0;
+        std::atomic<bool> givenUp = false;
+    };
+    std::shared_ptr<Reading> reading_;
     QString what_;
     int turn_ = 0; // what comes from an earlier one is thrown away
 };

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <QFontMetricsF>
 #include <QPaintEvent>
 
 namespace stillwire {
@@ -37,7 +38,7 @@ void PaceView::show(const Prompt& prompt) {
     update();
 }
 
-QSize PaceView::sizeHint() const { return {look_.ipx(316), look_.ipx(64)}; }
+QSize PaceView::sizeHint() const { return {look_.ipx(316), look_.ipx(82)}; }
 
 double PaceView::beadX() const {
     const double left = look_.px(24), right = width() - left;
@@ -64,11 +65,17 @@ void PaceView::paintEvent(QPaintEvent* event) {
         painter.setBrush(look_(Role::paper));
         painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), look_.px(8), look_.px(8));
         FittedText text(painter, *this);
-        const QRectF top(pad, look_.px(7), width() - 2 * pad, look_.px(26));
-        text.line(top, Qt::AlignLeft | Qt::AlignVCenter, word_, look_.font(TextSize::text, true), look_(Role::trace));
+        // The word changes with every pose and is read from the sensor, with both hands busy.
+        const QRectF top(pad, look_.px(6), width() - 2 * pad, look_.px(44));
+        const double timeWidth = look_.px(64);
+        const QRectF place = top.adjusted(0, 0, -timeWidth, 0);
+        const bool large =
+            QFontMetricsF(look_.font(TextSize::word, true)).horizontalAdvance(word_) < place.width() * 1.2;
+        text.line(place, Qt::AlignLeft | Qt::AlignVCenter, word_,
+                  look_.font(large ? TextSize::word : TextSize::title, true), look_(Role::trace));
         if (for_s_ > 0)
             text.line(top, Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(plain(for_s_, 1)) + tr(" s"),
-                      look_.font(TextSize::text), look_(Role::ink));
+                      look_.font(TextSize::title), look_(Role::ink));
     } else {
         painter.fillRect(event->rect(), look_(Role::paper));
     }

@@ -81,7 +81,7 @@ void drawHatch(QPainter& painter, const QRectF& area, const Look& look) {
     painter.setClipRect(area, Qt::IntersectClip);
     painter.fillRect(area, look(Role::hatchBack));
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.setPen(QPen(look(Role::strongLine), look.px(1.5)));
+    painter.setPen(QPen(look(Role::quietText), look.px(1.5))); // still lines in pure black and white
     // Lines are tied to the page and not to the area, so that neighbours run on.
     const double pitch = look.px(9), rise = area.height();
     const double first = std::floor((area.left() - rise) / pitch) * pitch;

@@ -37,9 +37,9 @@ QPainterPath frameOf(WireState state, const QRectF& r, double d) {
     switch (state) {
     case WireState::dropped: // a notch in the upper edge
         path.addPolygon(QPolygonF{{r.left(), r.top()},
-                                  {r.right() - 4 * d, r.top()},
-                                  {r.right() - 3.2 * d, r.top() + 2 * d},
-                                  {r.right() - 2.4 * d, r.top()},
+                                  {r.right() - 5.2 * d, r.top()},
+                                  {r.right() - 4 * d, r.top() + 1.2 * d},
+                                  {r.right() - 2.8 * d, r.top()},
                                   {r.right(), r.top()},
                                   {r.right(), r.bottom()},
                                   {r.left(), r.bottom()}});
@@ -115,11 +115,10 @@ QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 
 void ReadoutView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double boxWidth = look_.px(284), boxHeight = look_.px(wire_.isEmpty() ? 112 : 134);
+    const double boxWidth = look_.px(288);
     const QRectF all = rect();
-    paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(16), 0));
-    paintWord(painter,
-              QRectF(all.right() - boxWidth - look_.px(2), all.center().y() - boxHeight / 2, boxWidth, boxHeight));
+    paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(14), 0));
+    paintWord(painter, QRectF(all.right() - boxWidth, all.top() + look_.px(2), boxWidth, all.height() - look_.px(4)));
 }
 
 const QPixmap& ReadoutView::sign(QChar sign, const QFont& font, QColor colour) {
@@ -147,8 +146,8 @@ void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     QFont font = look_.digits(digitHeight());
     QFontMetricsF metrics(font);
     const QString cells = QStringLiteral("8.888");
-    const QFont unitFont = look_.digits(digitHeight() * 0.36);
-    const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(14);
+    const QFont unitFont = look_.digits(digitHeight() * 0.24);
+    const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(10);
     double tight = 1;
     auto widthOf = [&](QChar c) {
         return (c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
@@ -195,7 +194,7 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
     if (word_.state == WireState::blind) {
         painter.save();
         painter.setClipPath(frame);
-        drawHatch(painter, QRectF(box.left(), box.top(), look_.px(18), box.height()), look_);
+        drawHatch(painter, QRectF(box.left(), box.top(), look_.px(13), box.height()), look_);
         painter.restore();
     }
     painter.setPen(pen);
@@ -206,22 +205,28 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
         const double in = look_.px(7);
         painter.drawPath(frameOf(word_.state, box.adjusted(in, in, -in, -in), look_.px(9)));
     }
-    const double left = box.left() + look_.px(24), right = box.right() - look_.px(12);
-    const double icon = look_.px(32);
-    const QRectF iconBox(left, box.top() + look_.px(26), icon, look_.px(28));
-    drawShape(painter, iconBox, word_.shape, look_(edge), look_.px(5));
+    const double left = box.left() + look_.px(20), right = box.right() - look_.px(12);
+    const QRectF iconBox(left, box.top() + look_.px(27), look_.px(36), look_.px(34));
+    drawShape(painter, iconBox, word_.shape, look_(edge), look_.px(6));
     FittedText text(painter, *this);
-    const double wordLeft = iconBox.right() + look_.px(12);
-    const QRectF place(wordLeft, box.top() + look_.px(16), right - wordLeft, look_.px(48));
-    const QFont big = look_.font(TextSize::word, true), smaller = look_.font(TextSize::title, true);
-    if (QFontMetricsF(big).horizontalAdvance(word_.word) <= place.width() * 1.2)
+    const double wordLeft = iconBox.right() + look_.px(11);
+    const QRectF place(wordLeft, box.top() + look_.px(14), right - wordLeft, look_.px(58));
+    const QFont big = look_.font(TextSize::state, true);
+    QFont smaller = big;
+    smaller.setPixelSize(big.pixelSize() * 3 / 5);
+    if (QFontMetricsF(big).horizontalAdvance(word_.word) <= place.width() * 1.25 ||
+        !word_.word.contains(QLatin1Char(' ')))
         text.line(place, Qt::AlignLeft | Qt::AlignVCenter, word_.word, big, look_(edge));
     else // on two lines
-        text.paragraph(place.adjusted(0, -look_.px(6), 0, look_.px(6)), word_.word, smaller, look_(edge));
-    text.line(QRectF(left, box.top() + look_.px(68), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
-              word_.detail, look_.font(TextSize::text), look_(Role::ink));
-    text.line(QRectF(left, box.top() + look_.px(96), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
-              wire_, look_.font(TextSize::small), look_(Role::ink));
+    {
+        const double need = QFontMetricsF(smaller).boundingRect(place, Qt::TextWordWrap, word_.word).height();
+        const double down = (place.height() + look_.px(6) - need) / 2;
+        text.paragraph(place.adjusted(0, down, 0, look_.px(12)), word_.word, smaller, look_(edge));
+    }
+    text.line(QRectF(left, box.top() + look_.px(82), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
+              word_.detail, look_.font(TextSize::text, true), look_(Role::ink));
+    text.line(QRectF(left, box.top() + look_.px(108), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
+              wire_, look_.font(TextSize::text), look_(Role::ink));
 }
 
 } // namespace stillwire

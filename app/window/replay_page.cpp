@@ -30,11 +30,12 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     column->setContentsMargins(0, 0, 0, 0);
     for (TextLabel* label : {title_, notes_, summary_}) column->addWidget(label);
     column->addWidget(judged_);
-    column->addWidget(details_, 6);
+    column->addWidget(details_, 60);
     column->addWidget(eventsTitle_);
-    column->addWidget(eventList_, 4);
+    column->addWidget(eventList_, 40);
     column->addWidget(phasesTitle);
-    column->addWidget(phaseList_, 2);
+    column->addWidget(phaseList_, 30);
+    column->addStretch(1);
     auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
     connect(&look, &Look::changed, this, restyle);
     restyle();
@@ -53,7 +54,17 @@ QListView* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) 
         const QVariant at = now.data(TimeRole);
         if (at.isValid()) emit lookAt(at.toDouble());
     });
-    connect(&look_, &Look::changed, list, [list] { list->doItemsLayout(); });
+    auto enough = [this, list] {
+        list->setMaximumHeight(look_.ipx(46) * std::max(1, list->model()->rowCount()) + look_.ipx(8));
+    };
+    connect(model, &QAbstractItemModel::modelReset, list, enough);
+    connect(model, &QAbstractItemModel::rowsInserted, list, enough);
+    connect(model, &QAbstractItemModel::rowsRemoved, list, enough);
+    connect(&look_, &Look::changed, list, [list, enough] {
+        enough();
+        list->doItemsLayout();
+    });
+    enough();
     return list;
 }
 

@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/start_page.hpp"
 
-#include "app/language/language.hpp"
-#include "app/window/caution_box.hpp"
-#include "app/window/drawing_view.hpp"
 #include "app/window/find_meter_box.hpp"
+#include "app/window/start_intro.hpp"
+#include "app/window/start_news.hpp"
 #include "app/window/text_label.hpp"
 
 #include <QComboBox>
-#include <QFileInfo>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QListView>
@@ -24,49 +22,17 @@ QString settingOf(const QComboBox& box) { return QStringLiteral("start/") + box.
 } // namespace
 
 StartPage::StartPage(const Look& look, Doors& doors, QWidget* parent) : QWidget(parent), look_(look), doors_(doors) {
-    left_ = new QWidget(this);
+    left_ = new StartIntro(look, this);
+    connect(left_, &StartIntro::languageChosen, this, &StartPage::languageChosen);
     right_ = new QWidget(this);
     auto* both = new QHBoxLayout(this);
     both->setContentsMargins(0, 0, 0, 0);
     both->setSpacing(0);
     both->addWidget(left_);
     both->addWidget(right_, 1);
-    buildLeft();
     buildRight();
     connect(&look, &Look::changed, this, &StartPage::restyle);
     restyle();
-}
-
-void StartPage::buildLeft() {
-    auto* column = new QVBoxLayout(left_);
-    auto* name = new TextLabel(look_, TextSize::word, true, Role::ink, left_);
-    name->say(QStringLiteral("Stillwire"));
-    auto* what = new TextLabel(look_, TextSize::text, false, Role::ink, left_);
-    what->say(tr(
-        "Clip the meter to the signal wire, key on, engine off. The bench leads the hand, watches the wire, and says "
-        "what to do with the sensor."));
-    auto* drawing = new DrawingView(look_, left_);
-    drawing->show(QStringLiteral("hook-up"), {}, tr("Black lead on battery negative, red lead on a sensor wire"));
-    auto* caution = new CautionBox(look_, left_);
-    caution->show({tr("Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where "
-                      "this bench "
-                      "and the maker's service literature differ, the maker is right.")},
-                  false);
-    auto* keys = new TextLabel(look_, TextSize::small, false, Role::quietText, left_);
-    keys->say(tr("Tab moves on, Enter starts, F1 lists every key."));
-    language_ = new QComboBox(left_);
-    language_->setAccessibleName(tr("Language"));
-    for (const Language& language : languages()) language_->addItem(language.name, language.code);
-    language_->setCurrentIndex(language_->findData(languageSpoken()));
-    connect(language_, &QComboBox::activated, this,
-            [this](int at) { emit languageChosen(language_->itemData(at).toString()); });
-    column->addWidget(name);
-    column->addWidget(what);
-    column->addWidget(drawing);
-    column->addWidget(caution);
-    column->addStretch(1);
-    column->addWidget(keys);
-    column->addWidget(language_, 0, Qt::AlignLeft);
 }
 
 QGridLayout* StartPage::panel(const QString& title, const QString& text) {
@@ -107,50 +73,15 @@ QPushButton* StartPage::button(const QString& words) {
     return made;
 }
 
-// What went wrong, what is under way, what was left behind: above everything else, and only while there is any.
-void StartPage::buildNews(QVBoxLayout* column) {
-    trouble_ = new TextLabel(look_, TextSize::text, true, Role::fault, right_);
-    trouble_->say({});
-    column->addWidget(trouble_);
-    busy_ = new TextLabel(look_, TextSize::text, true, Role::ink, right_);
-    giveUp_ = newsRow(column, busy_, tr("Give up"));
-    connect(giveUp_, &QPushButton::clicked, this, &StartPage::givenUp);
-    cutShort_ = new TextLabel(look_, TextSize::text, true, Role::ink, right_);
-    openCutShort_ = newsRow(column, cutShort_, tr("Open it"));
-    connect(openCutShort_, &QPushButton::clicked, this, [this] { emit chosen(captureWay(cutShortPath_)); });
-    setBusy({});
-    setCutShort({});
-}
-
-QPushButton* StartPage::newsRow(QVBoxLayout* column, TextLabel* says, const QString& deed) {
-    auto* row = new QHBoxLayout;
-    QPushButton* made = button(deed);
-    row->addWidget(says, 1);
-    row->addWidget(made);
-    column->addLayout(row);
-    return made;
-}
-
-void StartPage::setBusy(const QString& says) {
-    busy_->say(says);
-    giveUp_->setVisible(!says.isEmpty());
-}
-
-void StartPage::setCutShort(const QString& path) {
-    cutShortPath_ = path;
-    cutShort_->say(
-        path.isEmpty()
-            ? QString()
-            : tr("The last run was cut short. What it recorded is kept: %1").arg(QFileInfo(path).completeBaseName()));
-    openCutShort_->setVisible(!path.isEmpty());
-}
-
 void StartPage::buildRight() {
     auto* column = new QVBoxLayout(right_);
     auto* title = new TextLabel(look_, TextSize::word, true, Role::ink, right_);
     title->say(tr("What is on the bench?"));
     column->addWidget(title);
-    buildNews(column);
+    news_ = new StartNews(look_, right_);
+    connect(news_, &StartNews::givenUp, this, &StartPage::givenUp);
+    connect(news_, &StartNews::openAsked, this, [this](const QString& path) { emit chosen(captureWay(path)); });
+    column->addWidget(news_);
 
     QGridLayout* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
     sheet_ = choice("sheet", tr("Sensor sheet"), sensor, 0);
@@ -249,6 +180,10 @@ void StartPage::refresh() {
     const bool ports = port_->isEnabled();
     startPort_->setEnabled(ports && sheet_->isEnabled() && meter_->isEnabled());
     startSimulated_->setEnabled(scenario_->isEnabled());
+    if (!greeted_ && isVisible()) { // who has chosen before only presses Enter
+        greeted_ = true;
+        (startPort_->isEnabled() ? startPort_ : startSimulated_)->setFocus();
+    }
     portSays_->say(
         ports ? QString()
               : tr("Plug the meter's lead in; the port shows here by itself. Until then, try the simulated meter."));
@@ -274,7 +209,9 @@ void StartPage::remember() {
         settings.setValue(settingOf(*box), box->currentData());
 }
 
-void StartPage::setTrouble(const QString& trouble) { trouble_->say(trouble); }
+void StartPage::setTrouble(const QString& trouble) { news_->setTrouble(trouble); }
+void StartPage::setBusy(const QString& says, double share) { news_->setBusy(says, share); }
+void StartPage::setCutShort(const QString& path) { news_->setCutShort(path); }
 
 Way StartPage::portWay() const {
     Way way;
@@ -305,10 +242,6 @@ Way StartPage::captureWay(const QString& path) const {
 }
 
 void StartPage::restyle() {
-    left_->setFixedWidth(look_.ipx(372));
-    auto* leftColumn = static_cast<QVBoxLayout*>(left_->layout());
-    leftColumn->setContentsMargins(look_.ipx(28), look_.ipx(24), look_.ipx(28), look_.ipx(20));
-    leftColumn->setSpacing(look_.ipx(14));
     auto* column = static_cast<QVBoxLayout*>(right_->layout());
     column->setContentsMargins(look_.ipx(40), look_.ipx(24), look_.ipx(40), look_.ipx(16));
     column->setSpacing(look_.ipx(12));
@@ -318,9 +251,8 @@ void StartPage::restyle() {
         grid->setHorizontalSpacing(look_.ipx(16));
         grid->setVerticalSpacing(look_.ipx(4));
     }
-    for (QWidget* input :
-         std::initializer_list<QWidget*>{language_, sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
-                                         startPort_, startSimulated_, open_, giveUp_, openCutShort_, find_})
+    for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
+                                                          startPort_, startSimulated_, open_, find_})
         input->setFont(look_.font(TextSize::text));
     recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
     recentList_->doItemsLayout();

@@ -17,6 +17,8 @@ class QVBoxLayout;
 namespace stillwire {
 
 class DrawingView;
+class StartIntro;
+class StartNews;
 class TextLabel;
 
 class StartPage : public QWidget {
@@ -27,8 +29,8 @@ public:
     void refresh();                          // ports, meters, sheets and scenarios anew; what was chosen stays
     void remember();                         // the choices, in QSettings
     void setTrouble(const QString& trouble); // one sentence with its mend; empty takes it away
-    void setBusy(const QString& says);       // what is being opened, with a way to give it up; empty: nothing
-    void setCutShort(const QString& path);   // a run that nobody ended; empty: none
+    void setBusy(const QString& says, double share = 0); // what is being opened, how much of it; empty: nothing
+    void setCutShort(const QString& path);               // a run that nobody ended; empty: none
     void setRecents(const QStringList& paths) { recents_.setPaths(paths); }
     [[nodiscard]] RecentsModel& recents() { return recents_; }
     [[nodiscard]] Way portWay() const;
@@ -45,11 +47,8 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    void buildLeft();
     void buildRight();
-    void buildNews(QVBoxLayout* column);
     void buildCaptures();
-    QPushButton* newsRow(QVBoxLayout* column, TextLabel* says, const QString& deed);
     QGridLayout* panel(const QString& title, const QString& text);
     QComboBox* choice(const char* setting, const QString& name, QGridLayout* panel, int column);
     QPushButton* button(const QString& words);
@@ -60,12 +59,12 @@ private:
     const Look& look_;
     Doors& doors_;
     RecentsModel recents_;
-    QWidget *left_, *right_;
-    TextLabel *busy_, *cutShort_;
-    QPushButton *giveUp_, *openCutShort_;
-    QString cutShortPath_;
-    TextLabel *trouble_, *portSays_, *recentsSays_;
-    QComboBox *language_, *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
+    StartIntro* left_;
+    QWidget* right_;
+    StartNews* news_;
+    bool greeted_ = false;
+    TextLabel *portSays_, *recentsSays_;
+    QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
     QPushButton *startPort_, *startSimulated_, *open_, *find_;
     QListView* recentList_;
     std::vector<QWidget*> panels_;

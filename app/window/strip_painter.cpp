@@ -95,7 +95,7 @@ void TracePainter::paintRibbon() {
             p_.fillRect(box, look_(phase.kind == PhaseKind::quiet    ? Role::quietPhase
                                    : phase.kind == PhaseKind::wiggle ? Role::wigglePhase
                                                                      : Role::travelPhase));
-            if (box.width() > 3) drawMotif(p_, box, phase.kind, look_(Role::strongLine), look_.px(1));
+            if (box.width() > 3) drawMotif(p_, box, phase.kind, look_(Role::quietText), look_.px(1.3));
         }
         p_.setPen(QPen(look_(Role::line), 1));
         p_.drawLine(box.topLeft(), box.bottomLeft());
@@ -129,7 +129,7 @@ void TracePainter::paintMachine() {
     p_.setRenderHint(QPainter::Antialiasing);
     paintBlind(r);
     p_.setPen(QPen(look_(Role::good), look_.px(2)));
-    const double high = r.top() + look_.px(7), low = r.bottom() - look_.px(6);
+    const double high = r.top() + look_.px(24), low = r.bottom() - look_.px(6); // below the label
     auto y = [&](double drive) { return low - std::clamp(drive, 0.0, 1.0) * (low - high); };
     const double end_s = toSeconds(pic_.snapshot->now);
     QPolygonF run;
@@ -142,34 +142,23 @@ void TracePainter::paintMachine() {
     }
     if (run.size() > 1) p_.drawPolyline(run);
     // The machine takes the signal; what another wire showed is none of it.
-    double shownFrom = r.left(); // where the strip's own line begins, if another wire comes first
     for (const AwaySpan& away : awayFromSignal(pic_.snapshot->marks, pic_.snapshot->now)) {
         const double left = std::max(r.left(), pic_.time.x(toSeconds(away.from)));
         const double right = std::min(r.right(), pic_.time.x(toSeconds(away.to)));
-        if (right <= left) continue;
-        p_.fillRect(QRectF(left, r.top(), right - left, r.height()), look_(Role::page));
-        if (left <= shownFrom) shownFrom = right;
+        if (right > left) p_.fillRect(QRectF(left, r.top(), right - left, r.height()), look_(Role::page));
     }
-    const QFont font = look_.font(TextSize::small);
     QString label = StripText::tr("drive the machine would take");
     if (findings_.machine.stops > 0)
         label = StripText::tr("stops of the machine, sure: %1").arg(findings_.machine.stops);
     else if (findings_.machine.stopsPossible > 0)
         label = StripText::tr("stops of the machine, possible: %1").arg(findings_.machine.stopsPossible);
-    const QFontMetricsF metrics(font);
-    const double width = metrics.horizontalAdvance(label) + look_.px(6);
-    // Low where the drive is high, and the other way round.
-    double most = 0;
-    for (const QPointF& point : run)
-        if ((shownFrom == r.left() || point.x() >= shownFrom) && point.x() <= r.left() + width + look_.px(12))
-            most = std::max(most, (low - point.y()) / (low - high));
-    const QRectF under(r.left() + look_.px(6),
-                       most < 0.5 ? r.top() + look_.px(2) : r.bottom() - metrics.height() - look_.px(1), width,
+    p_.setFont(look_.font(TextSize::small));
+    p_.setPen(look_(Role::ink));
+    const QFontMetricsF metrics(p_.font());
+    const QRectF place(r.left() + look_.px(4), r.top() + 1, metrics.horizontalAdvance(label) + look_.px(8),
                        metrics.height());
-    p_.fillRect(under, look_(Role::plot));
-    p_.setFont(font);
-    p_.setPen(look_(Role::quietText));
-    p_.drawText(under, Qt::AlignCenter, label);
+    p_.fillRect(place, look_(Role::plot)); // hatching may lie under it; the curve runs below
+    p_.drawText(place, Qt::AlignCenter, label);
     p_.restore();
     p_.setPen(QPen(look_(Role::line), 1));
     p_.setBrush(Qt::NoBrush);
@@ -209,9 +198,12 @@ VoltAxis voltAxisFor(const SessionSnapshot& snapshot, const Sheet* sheet, const 
     }
     const auto seen = snapshot.trace.extremes(fromSeconds(std::max(0.0, time.from_s)), fromSeconds(time.to_s), 1);
     if (!seen.empty() && seen.front().count > 0) {
-        const double room = 0.04 * (axis.high_V - axis.low_V);
-        if (seen.front().min_V < axis.low_V) axis.low_V = seen.front().min_V - room;
-        if (seen.front().max_V > axis.high_V) axis.high_V = seen.front().max_V + room;
+        const bool lower = seen.front().min_V<axis.low_V, higher = seen.front().max_V> axis.high_V;
+        if (lower) axis.low_V = seen.front().min_V;
+        if (higher) axis.high_V = seen.front().max_V;
+        const double room = 0.04 * (axis.high_V - axis.low_V); // of what it has become: the line stays off the edge
+        if (lower) axis.low_V -= room;
+        if (higher) axis.high_V += room;
     }
     return axis;
 }

@@ -13,8 +13,22 @@ TextLabel::TextLabel(const Look& look, TextSize size, bool bold, Role colour, QW
 }
 
 void TextLabel::say(const QString& text) {
+    setTextFormat(Qt::PlainText);
     if (text != this->text()) setText(text);
     setVisible(!text.isEmpty());
+}
+
+void TextLabel::sayInTurn(const QStringList& deeds) {
+    QString html = QStringLiteral("<table cellspacing='0' cellpadding='0'>");
+    for (qsizetype i = 0; i < deeds.size(); ++i)
+        html +=
+            QStringLiteral("<tr><td style='padding:0 8px 4px 0'>%1</td><td style='padding:0 0 4px 0'>%2</td></tr>")
+                .arg(i + 1)
+                .arg(deeds[i].toHtmlEscaped());
+    html += QStringLiteral("</table>");
+    setTextFormat(Qt::RichText);
+    if (html != text()) setText(html);
+    setVisible(true);
 }
 
 void TextLabel::setSize(TextSize size) {

@@ -5,6 +5,7 @@
 #include "app/window/look.hpp"
 
 #include <QLabel>
+#include <QStringList>
 
 namespace stillwire {
 
@@ -12,7 +13,8 @@ class TextLabel : public QLabel {
     Q_OBJECT
 public:
     TextLabel(const Look& look, TextSize size, bool bold, Role colour, QWidget* parent = nullptr);
-    void say(const QString& text); // empty hides the label
+    void say(const QString& text);            // empty hides the label
+    void sayInTurn(const QStringList& deeds); // numbered, one under the other
     void setSize(TextSize size);
 
 protected:

@@ -168,11 +168,12 @@ void TracePainter::paintLine() {
 }
 
 void TracePainter::paintColumns(Time from, Time to) {
-    const auto columns = static_cast<std::size_t>(std::max(1.0, pic_.plot.width()));
+    const double across = pic_.time.right - pic_.time.left;
+    const auto columns = static_cast<std::size_t>(std::max(1.0, across));
     const std::vector<TraceExtremes> slices = pic_.snapshot->trace.extremes(from, to, columns);
     QVector<QLineF> lines;
     lines.reserve(static_cast<qsizetype>(columns) * 2);
-    const double width = pic_.plot.width() / static_cast<double>(columns);
+    const double width = across / static_cast<double>(columns);
     double lastTop = 0, lastBottom = 0;
     bool joined = false;
     for (std::size_t i = 0; i < columns; ++i) {

@@ -96,7 +96,7 @@ TracePicture TraceView::picture() const {
     pic.selected_s = selected_s_;
     const double left = look_.px(44), right = width() - look_.px(42);
     const bool machine = scene_.sheet && scene_.sheet->drive;
-    const double timeRow = look_.px(20), ribbonHeight = look_.px(22), machineHeight = machine ? look_.px(44) : 0;
+    const double timeRow = look_.px(20), ribbonHeight = look_.px(22), machineHeight = machine ? look_.px(56) : 0;
     double bottom = height() - timeRow;
     if (machine) {
         pic.machine = QRectF(left, bottom - machineHeight, right - left, machineHeight);
@@ -106,7 +106,7 @@ TracePicture TraceView::picture() const {
     bottom -= ribbonHeight + look_.px(8);
     pic.plot = QRectF(left, look_.px(8), right - left, bottom - look_.px(8));
     pic.rail = QRectF(right + look_.px(10), pic.plot.top(), look_.px(22), pic.plot.height());
-    pic.time = {time_.from_s(), time_.to_s(), left, right};
+    pic.time = {time_.from_s(), time_.to_s(), left, right - look_.px(10)}; // the newest mark is seen whole
     pic.volts = voltAxisFor(*scene_.snapshot, scene_.sheet.get(), band_, pic.time);
     pic.volts.top = pic.plot.top();
     pic.volts.bottom = pic.plot.bottom();
@@ -136,7 +136,7 @@ void TraceView::paintEvent(QPaintEvent*) {
     if (!time_.following() && scene_.snapshot->link != LinkState::ended) {
         FittedText text(painter, *this);
         text.line(pic.plot.adjusted(look_.px(8), look_.px(4), -look_.px(8), 0), Qt::AlignRight | Qt::AlignTop,
-                  tr("held still: End follows the wire again"), look_.font(TextSize::small, true), look_(Role::ink));
+                  tr("held here · End follows the wire again"), look_.font(TextSize::small, true), look_(Role::ink));
     }
     if (scene_.snapshot->trace.empty()) {
         FittedText text(painter, *this);

@@ -39,6 +39,14 @@ VerdictDetails::VerdictDetails(const Look& look, QWidget* parent) : QScrollArea(
     restyle();
 }
 
+// Higher than its text it would push what stands below away.
+void VerdictDetails::keepToTheText() { setMaximumHeight(text_->heightForWidth(viewport()->width()) + look_.ipx(6)); }
+
+void VerdictDetails::resizeEvent(QResizeEvent* event) {
+    QScrollArea::resizeEvent(event);
+    keepToTheText();
+}
+
 void VerdictDetails::restyle() {
     text_->setFont(look_.font(TextSize::small));
     text_->setPalette(look_.widgetPalette());
@@ -53,12 +61,15 @@ void VerdictDetails::show(const Findings& findings) {
         if (!verdict.causes[i].nextTest.empty()) line += QLatin1Char(' ') + say(verdict.causes[i].nextTest);
         causes << line;
     }
+    QStringList why = said(verdict.reasons);
+    if (!why.isEmpty()) why.removeFirst(); // it stands beside the decision
     const QString html =
         section(tr("Next"), verdict.next.empty() ? QStringList{tr("Nothing more to do.")} : said(verdict.next)) +
-        section(tr("Why"), said(verdict.reasons)) + section(tr("It could also be"), causes) +
+        section(tr("Why"), why) + section(tr("It could also be"), causes) +
         section(tr("Not tested"), said(verdict.notTested)) + section(tr("Assumed"), said(findings.assumed));
     if (text_->text() == html) return;
     text_->setText(html);
+    keepToTheText();
     setAccessibleDescription(said(verdict.reasons).join(QLatin1Char(' ')));
 }
 

@@ -17,7 +17,11 @@ public:
     explicit VerdictDetails(const Look& look, QWidget* parent = nullptr);
     void show(const Findings& findings);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void keepToTheText();
     void restyle();
 
     const Look& look_;

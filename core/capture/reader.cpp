@@ -40,13 +40,17 @@ Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const Impor
     // Grows for a long header only: what a block leaves over is less than one row of the longest.
     std::vector<char> buffer(2 * kBlock);
     std::size_t filled = 0;
+    std::uint64_t read = 0;
     bool ended = false;
     const auto more = [&]() -> Status {
         if (buffer.size() - filled < kBlock) buffer.resize(2 * buffer.size());
         auto n = file->read(buffer.data() + filled, kBlock);
         if (!n) return n.error();
         filled += *n;
+        read += *n;
         ended = *n == 0;
+        if (options.told && !options.told(read))
+            return Error{Error::Kind::badInput, path, 0, "reading it was given up", "open it again"};
         return Done{};
     };
     const auto view = [&] { return std::string_view(buffer.data(), filled); };

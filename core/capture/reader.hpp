@@ -9,6 +9,8 @@
 #include "core/capture/reading.hpp"
 
 #include <cstddef>
+#include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,6 +23,8 @@ struct ImportOptions {
     std::string voltsColumn;
     char delimiter = '\0';
     std::optional<bool> decimalComma;
+    // Told after each block with the bytes of the file read so far; false gives the reading up, which is an error.
+    std::function<bool(std::uint64_t bytes)> told{};
 };
 
 // Who takes the rows. header() comes once, before any row.

@@ -44,7 +44,10 @@ public:
         if (command == Command::next) on_ = true;
     }
     [[nodiscard]] bool done(const Bench&) const override { return on_; }
-    void show(Prompt& prompt, const Bench&) const override { prompt.progress = on_ ? 1 : 0; }
+    void show(Prompt& prompt, const Bench&) const override {
+        prompt.detail = {phrases::kReachTheWire, {}};
+        prompt.progress = on_ ? 1 : 0;
+    }
 
 private:
     bool endsByEvidence_;

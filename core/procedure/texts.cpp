@@ -31,12 +31,11 @@ constexpr std::array kPutBack{kKeyOffFirst, kMaker};
 // In the order of Step.
 constexpr std::array<StepText, kStepCount> kTable{{
     {Step::hookUp, "Hook up the meter",
-     "Read and note the codes before touching a connector, lock the meter on DC volts, clip the black lead to "
-     "battery negative and "
-     "the red lead to the reference wire, then turn the key on.",
-     "A connector that is touched can hide its fault. Reach the wire with a breakout lead, else by back-probing if "
-     "the maker allows it; "
-     "piercing a wire comes last.",
+     "Read and note the codes before touching a connector; lock the meter's range on DC volts; clip the black lead "
+     "to "
+     "battery negative; put the red lead on the reference wire, on the harness side of the connector, which stays "
+     "plugged in; turn the key on.",
+     "A connector that is touched can hide its fault, and a sensor that is unplugged is neither fed nor loaded.",
      kHookUp},
     {Step::reference, "Measure the reference", "Leave the red lead on the reference wire and touch nothing.",
      "Every level is a share of this voltage; if it is wrong, the sensor looks wrong.", kMoveLead},

@@ -56,6 +56,9 @@ inline constexpr const char* kSweepSlower = "Take about half a minute each way."
 inline constexpr const char* kTurnTo = "Loosen the sensor a little and turn it until the meter shows %1.";
 inline constexpr const char* kTighten = "Hold it there and tighten evenly; watch that the reading stays.";
 inline constexpr const char* kOffBy = "%1 to go";
+inline constexpr const char* kReachTheWire = "A breakout lead is best; else back-probe where the wire enters the "
+                                             "connector, if the maker allows it; piercing a "
+                                             "wire comes last.";
 inline constexpr const char* kKeyOff =
     "Turn the key off and wait for the controller to shut down; unplug nothing yet.";
 inline constexpr const char* kAfterKeyOff = "Take the leads off, seal a pierced wire against water, fit everything "

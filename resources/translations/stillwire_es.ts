@@ -117,6 +117,14 @@
         <source>slowly</source>
         <translation>despacio</translation>
     </message>
+    <message>
+        <source>harness side</source>
+        <translation>lado del mazo</translation>
+    </message>
+    <message>
+        <source>stays plugged in</source>
+        <translation>sigue enchufado</translation>
+    </message>
 </context>
 <context>
     <name>FindingText</name>
@@ -267,6 +275,18 @@
     <message>
         <source>%1  blind for %2</source>
         <translation>%1  ciego durante %2</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>reference</source>
+        <translation>referencia</translation>
+    </message>
+    <message>
+        <source>ground</source>
+        <translation>masa</translation>
     </message>
 </context>
 <context>
@@ -947,10 +967,6 @@
         <translation>Un hilo partido o un cable rozado sigue al mazo, no al eje.</translation>
     </message>
     <message>
-        <source>A connector that is touched can hide its fault. Reach the wire with a breakout lead, else by back-probing if the maker allows it; piercing a wire comes last.</source>
-        <translation>Un conector que se toca puede esconder su fallo. Llegue al cable con un cable de derivación o, si el fabricante lo permite, por detrás del conector; perforar el cable es lo último.</translation>
-    </message>
-    <message>
         <source>A dropout with nobody touching anything: %1 to %2 or further. Its cause is not known.</source>
         <translation>Un corte sin que nadie tocara nada: de %1 a %2 o más allá. No se conoce la causa.</translation>
     </message>
@@ -1541,10 +1557,6 @@
     <message>
         <source>Rate</source>
         <translation>Cadencia</translation>
-    </message>
-    <message>
-        <source>Read and note the codes before touching a connector, lock the meter on DC volts, clip the black lead to battery negative and the red lead to the reference wire, then turn the key on.</source>
-        <translation>Lea y anote los códigos antes de tocar un conector, fije el multímetro en voltios de continua, ponga la punta negra en el negativo de batería y la roja en el cable de referencia, y dé el contacto.</translation>
     </message>
     <message>
         <source>Record again with the steps marked, or add the marks.</source>
@@ -2280,11 +2292,11 @@
     </message>
     <message>
         <source>hold left</source>
-        <translation>mantenga a la izquierda</translation>
+        <translation>a la izquierda</translation>
     </message>
     <message>
         <source>hold right</source>
-        <translation>mantenga a la derecha</translation>
+        <translation>a la derecha</translation>
     </message>
     <message>
         <source>inside</source>
@@ -2516,11 +2528,11 @@
     </message>
     <message>
         <source>section %1, hold left</source>
-        <translation>tramo %1, a la izquierda</translation>
+        <translation>tramo %1, izquierda</translation>
     </message>
     <message>
         <source>section %1, hold right</source>
-        <translation>tramo %1, a la derecha</translation>
+        <translation>tramo %1, derecha</translation>
     </message>
     <message>
         <source>see meters/bench/README.md for their names</source>
@@ -3394,6 +3406,26 @@
         <source>Wanted, but this mount has no adjustment.</source>
         <translation>Haría falta, pero esta fijación no tiene ajuste.</translation>
     </message>
+    <message>
+        <source>A breakout lead is best; else back-probe where the wire enters the connector, if the maker allows it; piercing a wire comes last.</source>
+        <translation>Mejor un cable de derivación; si no, pinche por detrás, donde el cable entra en el conector, si el fabricante lo permite; perforar un cable es lo último.</translation>
+    </message>
+    <message>
+        <source>A connector that is touched can hide its fault, and a sensor that is unplugged is neither fed nor loaded.</source>
+        <translation>Un conector que se toca puede esconder su fallo, y un sensor desenchufado no está ni alimentado ni cargado.</translation>
+    </message>
+    <message>
+        <source>Read and note the codes before touching a connector; lock the meter&apos;s range on DC volts; clip the black lead to battery negative; put the red lead on the reference wire, on the harness side of the connector, which stays plugged in; turn the key on.</source>
+        <translation>Lea y anote los códigos antes de tocar un conector; fije el rango del multímetro en voltios de continua; ponga la punta negra en el negativo de batería; ponga la roja en el cable de referencia, por el lado del mazo del conector, que sigue enchufado; dé el contacto.</translation>
+    </message>
+    <message>
+        <source>open it again</source>
+        <translation>ábralo otra vez</translation>
+    </message>
+    <message>
+        <source>reading it was given up</source>
+        <translation>se abandonó su lectura</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
@@ -3927,8 +3959,8 @@
         <translation>Leyendo %1, %2</translation>
     </message>
     <message>
-        <source>%1, for %2 s. Esc gives it up.</source>
-        <translation>%1, desde hace %2 s. Esc lo abandona.</translation>
+        <source>%1: %2 %. Esc gives it up.</source>
+        <translation>%1: %2 %. Esc abandona.</translation>
     </message>
 </context>
 <context>
@@ -4065,7 +4097,7 @@
     </message>
 </context>
 <context>
-    <name>stillwire::StartPage</name>
+    <name>stillwire::StartIntro</name>
     <message>
         <source>Clip the meter to the signal wire, key on, engine off. The bench leads the hand, watches the wire, and says what to do with the sensor.</source>
         <translation>Ponga el multímetro en el cable de señal, contacto dado, motor parado. El banco guía la mano, vigila el cable y dice qué hacer con el sensor.</translation>
@@ -4082,6 +4114,32 @@
         <source>Tab moves on, Enter starts, F1 lists every key.</source>
         <translation>Tab avanza, Intro empieza, F1 enumera las teclas.</translation>
     </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::StartNews</name>
+    <message>
+        <source>Give up</source>
+        <translation>Abandonar</translation>
+    </message>
+    <message>
+        <source>How much of the capture is read</source>
+        <translation>Cuánto se ha leído de la captura</translation>
+    </message>
+    <message>
+        <source>Open it</source>
+        <translation>Abrirla</translation>
+    </message>
+    <message>
+        <source>The last run was cut short. What it recorded is kept: %1</source>
+        <translation>La última prueba se cortó. Lo que registró está guardado: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::StartPage</name>
     <message>
         <source>What is on the bench?</source>
         <translation>¿Qué hay en el banco?</translation>
@@ -4211,22 +4269,6 @@
         <translation>Enchufe el cable del multímetro; el puerto aparece aquí solo. Mientras tanto, pruebe el multímetro simulado.</translation>
     </message>
     <message>
-        <source>Language</source>
-        <translation>Idioma</translation>
-    </message>
-    <message>
-        <source>Give up</source>
-        <translation>Abandonar</translation>
-    </message>
-    <message>
-        <source>Open it</source>
-        <translation>Abrirla</translation>
-    </message>
-    <message>
-        <source>The last run was cut short. What it recorded is kept: %1</source>
-        <translation>La última prueba se cortó. Lo que registró está guardado: %1</translation>
-    </message>
-    <message>
         <source>Find my meter…</source>
         <translation>Buscar mi multímetro…</translation>
     </message>
@@ -4261,16 +4303,16 @@
         <translation>Trazo de las lecturas</translation>
     </message>
     <message>
-        <source>held still: End follows the wire again</source>
-        <translation>detenido: Fin vuelve a seguir el cable</translation>
-    </message>
-    <message>
         <source>The trace begins with the first reading.</source>
         <translation>El trazo empieza con la primera lectura.</translation>
     </message>
     <message>
         <source>cold: whole line, warm: broken line</source>
         <translation>frío: línea entera, caliente: línea a trazos</translation>
+    </message>
+    <message>
+        <source>held here · End follows the wire again</source>
+        <translation>parado aquí · Fin vuelve a seguir el cable</translation>
     </message>
 </context>
 <context>

@@ -80,10 +80,13 @@ TEST_F(Habits, WhatWasOpenWhenTheWindowClosedIsOpenedAgain) {
 class SlowDoors : public test::FakeDoors {
 public:
     Result<Opened> open(const Way& way) override {
-        while (!go) QThread::msleep(1);
+        while (!go && !gaveUp) {
+            if (way.told && !way.told(0.43)) gaveUp = true;
+            QThread::msleep(1);
+        }
         return FakeDoors::open(way);
     }
-    std::atomic<bool> go = false;
+    std::atomic<bool> go = false, gaveUp = false;
 };
 
 TEST_F(Habits, ALongCaptureOpensInTheBackgroundAndSaysSo) {
@@ -94,6 +97,7 @@ TEST_F(Habits, ALongCaptureOpensInTheBackgroundAndSaysSo) {
     window.open(window.start().captureWay(file("long.csv", 2'000'000)));
     EXPECT_TRUE(window.opener().busy());
     EXPECT_TRUE(visibleText(window.start()).contains("Reading long.csv"));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return visibleText(window.start()).contains("43 %"); }));
     doors->go = true;
     EXPECT_TRUE(QTest::qWaitFor([&] { return window.page() == &window.bench(); }));
     EXPECT_FALSE(window.opener().busy());
@@ -108,7 +112,7 @@ TEST_F(Habits, OpeningALongCaptureCanBeGivenUp) {
     window.press(KeyAction::leave);
     EXPECT_FALSE(window.opener().busy());
     EXPECT_FALSE(visibleText(window.start()).contains("Reading"));
-    doors->go = true;
+    EXPECT_TRUE(QTest::qWaitFor([&] { return doors->gaveUp.load(); })) << "the reading goes on";
     QTest::qWait(50);
     EXPECT_EQ(window.page(), &window.start());
 }

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/capture/reader.hpp"
 #include "tests/core/capture/collect.hpp"
+#include "tests/core/capture/temp_folder.hpp"
 
+#include <algorithm>
 #include <cstdlib>
 #include <random>
 
@@ -162,6 +164,30 @@ TEST(Reader, EveryFormOfANumberGivesTheNearestDouble) {
     for (std::size_t i = 0; i < written.size(); ++i) {
         EXPECT_EQ(sink.volts[i], std::strtod(written[i].c_str(), nullptr)) << written[i];
     }
+}
+
+TEST(Reader, TellsHowFarItIsAndCanBeGivenUp) {
+    const TempFolder folder;
+    const std::string path = folder / "long.csv";
+    std::string bytes = kColumnLine;
+    for (int i = 0; i < 60'000; ++i) bytes += std::to_string(i) + ",4.5,,\n";
+    writeFile(path, bytes);
+    std::vector<std::uint64_t> told;
+    ImportOptions options;
+    options.told = [&](std::uint64_t read) {
+        told.push_back(read);
+        return true;
+    };
+    ASSERT_TRUE(loadCapture(path, options));
+    ASSERT_GE(told.size(), 3U);
+    EXPECT_TRUE(std::is_sorted(told.begin(), told.end()));
+    EXPECT_LT(told.front(), bytes.size());
+    EXPECT_EQ(told.back(), bytes.size());
+
+    options.told = [](std::uint64_t read) { return read < 300'000; };
+    const auto given = loadCapture(path, options);
+    ASSERT_FALSE(given);
+    EXPECT_THAT(given.error().text(), HasSubstr("given up"));
 }
 
 } // namespace stillwire
