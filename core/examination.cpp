@@ -209,7 +209,7 @@ void Examination::Parts::noteState(ReadingClass seen) {
 std::size_t Examination::Parts::quietRun(const Reading* from, std::size_t count) const {
     const bool nearOver = tracker.held_V() + 2 * tracker.threshold_V() > kOverVoltage_V;
     if (nearOver || overReadings > 0 || from->time - aperture < places.now().from) return 0;
-    count = std::min(count, follower.mostQuiet(from->time, places.now().asked));
+    count = std::min(count, follower.mostQuiet(places.now().asked));
     return count == 0 ? 0 : follower.quietRun(from, blind.quietRun(from, count));
 }
 

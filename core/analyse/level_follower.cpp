@@ -87,9 +87,9 @@ void LevelFollower::settleAside() {
     aside_.clear();
 }
 
-std::size_t LevelFollower::mostQuiet(Time time, Asked asked) const {
+std::size_t LevelFollower::mostQuiet(Asked asked) const {
     const bool sweeps = asked == Asked::sweep || asked_ == Asked::sweep || tail_ > 0;
-    return sweeps ? 0 : tracker_.mostQuiet(time);
+    return sweeps ? 0 : tracker_.mostQuiet();
 }
 
 void LevelFollower::pushQuiet(const Reading* first, std::size_t count, Asked asked) {

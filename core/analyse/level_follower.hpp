@@ -27,9 +27,8 @@ public:
     LevelFollower(Setup setup, LevelFollowerListener& listener);
 
     ReadingClass push(Time time, double volts_V, Asked asked);
-    // As push() of each, for readings that are only held: how many may be, from `time` on; how many of these are; and
-    // those.
-    [[nodiscard]] std::size_t mostQuiet(Time time, Asked asked) const;
+    // As push() of each, for readings that are only held: how many may be; how many of these are; and those.
+    [[nodiscard]] std::size_t mostQuiet(Asked asked) const;
     [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const {
         return tracker_.quietRun(first, count);
     }

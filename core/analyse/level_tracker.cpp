@@ -156,15 +156,17 @@ void LevelTracker::tellHeld(Time time, double volts_V, bool anew) {
     listener_->held(&reading, 1, anew);
 }
 
-std::size_t LevelTracker::mostQuiet(Time time) const {
-    const bool mayBeStirred = !foot_ && (inPose_ || time - lastExcursion_ < kStirredFor);
-    return state_ != State::held || passing_ || sweeping_ || mayBeStirred || level_.moves() ? 0
-                                                                                            : level_.untilRefresh();
+std::size_t LevelTracker::mostQuiet() const {
+    return state_ != State::held || passing_ || sweeping_ || level_.moves() ? 0 : level_.untilRefresh();
 }
 
 std::size_t LevelTracker::quietRun(const Reading* first, std::size_t count) const {
+    // accept() is choosy where the wire is being stirred.
+    const bool choosy =
+        !foot_ && (inPose_ || first->time - lastExcursion_ < kStirredFor) && level_.begunBy() != Hold::stirred;
+    const double reach_V = choosy ? std::min(limit_V_, level_.quietReach_V()) : limit_V_;
     std::size_t n = 0;
-    while (n < count && std::abs(first[n].volts_V - held_V_) <= limit_V_) ++n;
+    while (n < count && std::abs(first[n].volts_V - held_V_) <= reach_V) ++n;
     return n;
 }
 

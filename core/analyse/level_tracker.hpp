@@ -40,8 +40,8 @@ public:
 
     ReadingClass push(Time time, double volts_V, Asked asked);
     // As push() of each, for readings that would only be held and from which nothing is learned yet. How many may
-    // be, from `time` on; how many of these are; and those.
-    [[nodiscard]] std::size_t mostQuiet(Time time) const;
+    // be; how many of these are; and those.
+    [[nodiscard]] std::size_t mostQuiet() const;
     [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const;
     void pushQuiet(const Reading* first, std::size_t count, Asked asked);
     // A mark has allowed, or forbidden, movement from here on. Time is that of the mark.

@@ -3,6 +3,9 @@
 // moving MAD over 41 readings, on the same data in the same run. Wanted: ten times the readings per second.
 #include "tests/support/trace_maker.hpp"
 
+#include <algorithm>
+#include <vector>
+
 #include <benchmark/benchmark.h>
 #include <gsl/gsl_movstat.h>
 #include <gsl/gsl_vector.h>
@@ -24,17 +27,27 @@ const test::TraceMaker& quietTrace() {
     return trace;
 }
 
+std::vector<Reading> readingsOf(const test::TraceMaker& trace) {
+    std::vector<Reading> readings;
+    for (const auto& row : trace.rows()) readings.push_back(std::get<Reading>(row));
+    return readings;
+}
+
+// `batch`: how many readings come at once; 256 is what the capture reader hands on, 1 what a live meter does.
 void analyse(benchmark::State& state) {
     const test::TraceMaker& trace = quietTrace();
+    const std::vector<Reading> readings = readingsOf(trace);
+    const auto batch = static_cast<std::size_t>(state.range(0));
     for (auto _ : state) {
         Examination examination(
             {test::fallingSheet(), trace.traits(), true, ProbeSide::sensorSide, BlackLead::batteryNegative});
-        for (const auto& row : trace.rows()) examination.push(std::get<Reading>(row));
+        for (std::size_t i = 0; i < readings.size(); i += batch)
+            examination.push(&readings[i], std::min(batch, readings.size() - i));
         benchmark::DoNotOptimize(examination.findings().excursions.size());
     }
-    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(trace.rows().size()));
+    state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(readings.size()));
 }
-BENCHMARK(analyse)->Unit(benchmark::kMillisecond);
+BENCHMARK(analyse)->Arg(256)->Arg(1)->Unit(benchmark::kMillisecond);
 
 void gslMovingMedianAndMad(benchmark::State& state) {
     const test::TraceMaker& trace = quietTrace();
