@@ -23,7 +23,7 @@ constexpr double kLeastSettle_V = 0.005;
 constexpr int kPadded = 32;
 static_assert(kPadded > HeldLevel::kWindow);
 
-using Window31 = std::array<double, HeldLevel::kWindow>;
+using Ring = std::array<double, HeldLevel::kWindow>;
 using Padded = std::array<float, kPadded>;
 
 // Counts ranks over a fixed number of single-precision values, which a compiler turns into a few vector compares.
@@ -38,7 +38,7 @@ bool hasMiddleRank(const Padded& v, float value) {
 
 // Median of a full window, tried first at `guess`: where readings come in counts it is seldom another one. Several
 // times quicker than selecting, and this is what the analyser spends its time on.
-double middleOfFull(const Window31& values, double guess) {
+double middleOfFull(const Ring& values, double guess) {
     alignas(32) Padded v;
     for (std::size_t i = 0; i < HeldLevel::kWindow; ++i) v[i] = static_cast<float>(values[i]);
     v[kPadded - 1] = std::numeric_limits<float>::infinity();
@@ -50,7 +50,7 @@ double middleOfFull(const Window31& values, double guess) {
 }
 
 // Median of the first `count`; reorders.
-double middleOf(Window31& values, int count, double guess) {
+double middleOf(Ring& values, int count, double guess) {
     if (count == HeldLevel::kWindow) return middleOfFull(values, guess);
     const auto middle = values.begin() + count / 2;
     std::nth_element(values.begin(), middle, values.begin() + count);
@@ -83,7 +83,7 @@ double HeldLevel::settleTolerance_V() const {
 }
 
 double HeldLevel::windowNoise_V() {
-    Window31 work = ring_;
+    Ring work = ring_;
     double squares = 0, sum_V = 0;
     for (int i = 0; i < count_; ++i) {
         double& v = work[static_cast<std::size_t>(i)];
@@ -118,7 +118,7 @@ void HeldLevel::refresh() {
     sinceRefresh_ = 0;
     moves_ = count_ == kWindow && std::abs(mean_V(kWindow - kEnd, kEnd) - mean_V(0, kEnd)) >
                                       std::max(kLeastMove_V, kMoveThresholds * thresholdFor_V(expected_V()));
-    Window31 work = ring_;
+    Ring work = ring_;
     level_V_ = count_ == 0 ? 0 : middleOf(work, count_, level_V_);
     double noise_V = count_ < 3 ? expected_V() : windowNoise_V();
     if (count_ >= 3 && count_ < kFewReadings) {
