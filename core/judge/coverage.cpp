@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/judge/coverage.hpp"
 
+#include "core/judge/trails.hpp"
 #include "core/judge/visibility.hpp"
 #include "core/stats/exact.hpp"
 
@@ -54,19 +55,6 @@ bool wentOffScale(const Pose& pose, const CoverageEvidence& evidence) {
     double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
     heldIn(evidence, *pose.step, level_V, threshold_V);
     return !nearARangeLimit(evidence, level_V);
-}
-
-// The poses in which an excursion that votes was renewed.
-std::set<int> renewedIn(const CoverageEvidence& evidence, const std::function<bool(const Excursion&)>& counts) {
-    std::set<int> poses;
-    for (const Excursion& e : *evidence.excursions) {
-        if (e.poseIndex < 0 || !counts(e)) continue;
-        const std::vector<Time>& all = *evidence.renewals;
-        for (auto at = std::upper_bound(all.begin(), all.end(), e.from); at != all.end() && *at <= e.to; ++at)
-            poses.insert(evidence.places->at(*at).poseIndex);
-    }
-    poses.erase(-1);
-    return poses;
 }
 
 bool lookedAt(const Pose& pose, const CoverageEvidence& evidence) {
@@ -219,7 +207,10 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     const double depth_V = std::min(fault.depth_V, most_V);
     cover.shortestVisible_s = shortestVisible_s({evidence.interval_s, evidence.aperture_s, threshold_V}, depth_V);
     if (cover.shortestVisible_s) cover.posesFor95 = std::max(0, trialsToSeeOne(fault.share) - cover.poses);
-    if (cover.poses > 0) cover.rateUpper95 = rateUpperBound(cover.dropouts, cover.poses);
+    int hidden = 0;
+    for (const int pose : hiddenBehind(evidence, dropout, kReadingsInAPose))
+        if (counted.count(pose) > 0 && faulty.count(pose) == 0) ++hidden;
+    if (cover.poses > 0) cover.rateUpper95 = rateUpperBound(cover.dropouts, cover.poses - hidden);
     return cover;
 }
 
