@@ -64,9 +64,16 @@ bool leans(const Excursion& e, const Pose& pose) {
     return readings >= enough;
 }
 
-// The hand lets go a little before the next mark; after the last pose of a step there is none to wait for.
-bool holdsThrough(const Excursion& e, const std::vector<Pose>& poses, double interval_s) {
+// The next pose, if most of it lies there: the hand was over a moment before the mark. Else its own.
+std::size_t laterPose(const Excursion& e, const std::vector<Pose>& poses) {
     const auto index = static_cast<std::size_t>(e.poseIndex);
+    if (index + 1 == poses.size() || poses[index + 1].stepVisit != poses[index].stepVisit) return index;
+    const Time next = poses[index + 1].from;
+    return e.to - next >= next - e.from ? index + 1 : index;
+}
+
+// The hand lets go a little before the next mark; after the last pose of a step there is none to wait for.
+bool holdsThrough(const Excursion& e, std::size_t index, const std::vector<Pose>& poses, double interval_s) {
     const Pose& pose = poses[index];
     if (!pose.closed) return true;
     // Within the threshold now, perhaps, but the pose leans to that side; or the one before did, and the hand is
@@ -93,9 +100,12 @@ void tellPlay(std::vector<Excursion>& excursions, const PlayEvidence& evidence) 
     for (Excursion& e : excursions) {
         if (e.poseIndex < 0 || e.depth_V() > e.play_V) continue;
         const std::vector<Pose>& poses = evidence.places->poses();
-        if (ofItsPose(e, poses[static_cast<std::size_t>(e.poseIndex)]))
+        const auto own = static_cast<std::size_t>(e.poseIndex);
+        const std::size_t later = laterPose(e, poses);
+        if (ofItsPose(e, poses[own]) || ofItsPose(e, poses[later]))
             e.kind = ExcursionKind::play;
-        else if (e.kind == ExcursionKind::play && !holdsThrough(e, poses, evidence.interval_s))
+        else if (e.kind == ExcursionKind::play && !holdsThrough(e, own, poses, evidence.interval_s) &&
+                 !holdsThrough(e, later, poses, evidence.interval_s))
             e.kind = ExcursionKind::dropout;
     }
     tellUnmarked(excursions, evidence.resolution_V);

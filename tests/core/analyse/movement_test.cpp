@@ -97,6 +97,26 @@ TEST(Movement, ARestOnTheWayIsNoDropoutUnlessItsLevelComesBack) {
     }
 }
 
+// The first shifted reading comes with the mark, so that its aperture began in the pose before.
+TEST(Movement, PlayOfAHandThatIsOverJustBeforeItsMarkIsNoDropout) {
+    Dice dice(5);
+    std::vector<std::variant<Reading, Mark>> rows;
+    rows.emplace_back(Mark{Time(0), "step:cold-start"});
+    const auto shown = [&](int i, double level_V) {
+        const double volts_V = std::round((level_V + 0.0005 * dice.normal()) * 1000) / 1000;
+        rows.emplace_back(Reading{fromSeconds(0.33 * i), volts_V, {}});
+    };
+    for (int i = 0; i < 40; ++i) shown(i, 0.85);
+    rows.emplace_back(Mark{fromSeconds(0.33 * 39), "step:wiggle-shaft"});
+    for (int i = 40; i < 640; ++i) {
+        const bool left = i / 6 % 2 == 0;
+        if (i % 6 == 0) rows.emplace_back(Mark{fromSeconds(0.33 * i), left ? "pose:left" : "pose:right"});
+        shown(i, left ? 0.871 : 0.842);
+    }
+    const MakerMeter meter{0.33, 0.1};
+    EXPECT_EQ(dropoutCount(examine(rows, risingSheet(), TraceMaker(meter).traits())), 0);
+}
+
 TEST(Movement, AShallowShiftThatComesBackWithinItsPoseIsNoPlay) {
     for (const MakerMeter& meter : {kMeters[0], kMeters[1]}) {
         TraceMaker trace(meter, 3);
