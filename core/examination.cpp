@@ -55,7 +55,8 @@ Examination::Parts::Parts(ExaminationSetup given)
       follower({resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), setup.sheet.rest().window}, *this),
       tracker(follower.tracker()), plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
       secondReference(referenceAperture, resolutionOf(referenceMeter) / std::sqrt(12.0)),
-      referenceWatch(resolutionOf(referenceMeter), referenceMeter.interval_s), wear(setup.sheet) {
+      referenceBlind(referenceMeter), referenceWatch(resolutionOf(referenceMeter), referenceMeter.interval_s),
+      wear(setup.sheet) {
     if (setup.sheet.drive)
         drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
@@ -142,7 +143,7 @@ void Examination::Parts::held(const Reading* from, std::size_t count, bool settl
 }
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {
-    if (!reading.hasNumber() || reading.flags.has(Flag::overload) || reading.flags.has(Flag::hold)) return;
+    if (!referenceBlind.push(reading)) return; // no volts, whatever it shows
     // Before hooking up is done, and with the key off, the reference is nothing to judge.
     if (places.now().asked == Asked::free) return referenceWatch.pause();
     referenceWatch.push(reading);

@@ -105,6 +105,7 @@ Findings Examination::Parts::findings() const {
     f.state = state;
     f.overVoltage = overVoltage;
     f.blind = blind.spans(last);
+    f.referenceBlind = referenceBlind.spans(last);
     if (readings > 0 && blind.blindAt(last)) f.state = WireState::blind;
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
     f.excursions = excursions;

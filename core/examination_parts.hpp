@@ -66,6 +66,7 @@ struct Examination::Parts final : LevelFollowerListener {
     const LevelTracker& tracker; // the follower's
     PlateauBook plateaus;
     PlateauBook secondReference;
+    BlindWatch referenceBlind; // of the second meter
     ReferenceWatch referenceWatch;
     RenewalWatch renewals;
     WearMap wear;

@@ -24,6 +24,8 @@ constexpr std::pair<std::string_view, Command> kWords[] = {
     {"+", Command::turnIn},      {"-", Command::turnOut},      {"y", Command::offerYes}, {"n", Command::offerNo},
     {"on", Command::liftOnStop}, {"off", Command::liftOffStop}};
 
+constexpr std::string_view kSaveTo = "w "; // and a path
+
 std::optional<Command> commandFor(std::string_view typed) {
     for (const auto& [word, command] : kWords)
         if (word == typed) return command;
@@ -106,7 +108,12 @@ void Follower::tell(const SessionSnapshot& now) {
     tellPrompt(now.prompt, now.now);
     tellWire(*now.findings);
     if (changed(link_, now.linkSays.english()) && !link_.empty()) stamp(now.now) << link_ << "\n";
-    if (changed(recorder_, now.recorderSays.english()) && !recorder_.empty()) stamp(now.now) << recorder_ << "\n";
+    if (changed(recorder_, now.recorderSays.english()) && !recorder_.empty()) {
+        stamp(now.now) << recorder_ << "\n";
+        std::cout << "             [w FILE] saves the whole capture there, and goes on there\n";
+    }
+    if (changed(path_, now.capturePath) && toldPath_) stamp(now.now) << "the capture goes on in " << path_ << "\n";
+    toldPath_ = true;
     std::cout.flush();
 }
 
@@ -118,8 +125,10 @@ void followToTheEnd(Session& session, double duration_s, bool (*interrupted)()) 
         const auto now = session.snapshot();
         follower.tell(*now);
         if (now->prompt.finished || (duration_s > 0 && toSeconds(now->now) >= duration_s)) break;
-        if (const auto line = typed.line(kLook_ms))
-            if (const auto command = commandFor(*line)) session.command(*command);
+        const auto line = typed.line(kLook_ms);
+        if (!line) continue;
+        if (line->rfind(kSaveTo, 0) == 0) session.saveTo(line->substr(kSaveTo.size()));
+        if (const auto command = commandFor(*line)) session.command(*command);
     }
     session.stop();
     follower.tell(*session.snapshot());

@@ -60,9 +60,9 @@ Json excursions(const Findings& f, ExcursionKind kind) {
     return out;
 }
 
-Json blind(const Findings& f) {
+Json blind(const std::vector<BlindSpan>& spans) {
     Json out = Json::array();
-    for (const BlindSpan& b : f.blind)
+    for (const BlindSpan& b : spans)
         out.push_back({{"from_s", toSeconds(b.from)}, {"to_s", toSeconds(b.to)}, {"cause", nameOf(b.cause)}});
     return out;
 }
@@ -215,7 +215,7 @@ std::string findingsJson(const Evaluation& e) {
     out["duration_s"] = toSeconds(f.duration);
     out["interval_s"] = f.meter.interval_s > 0 ? number(f.meter.interval_s) : Json(nullptr);
     out["assumed"] = texts(f.assumed);
-    out["blind"] = blind(f);
+    out["blind"] = blind(f.blind);
     out["phases"] = phases(f);
     out["dropouts"] = excursions(f, ExcursionKind::dropout);
     out["play"] = excursions(f, ExcursionKind::play);
@@ -227,6 +227,7 @@ std::string findingsJson(const Evaluation& e) {
     out["verdict"] = verdict(f.verdict);
     // Beyond the promised members.
     out["reference_moves"] = referenceMoves(f);
+    out["reference_blind"] = blind(f.referenceBlind);
     out["reference"] = wire(f.reference);
     out["ground"] = wire(f.ground);
     out["wear"] = wear(f);

@@ -2,6 +2,7 @@
 #include "app/cli/commands.hpp"
 #include "app/cli/follow.hpp"
 #include "app/cli/logging.hpp"
+#include "app/cli/rescue.hpp"
 #include "app/cli/resources.hpp"
 #include "app/cli/spoken.hpp"
 #include "meters/decode/decoder.hpp"
@@ -73,10 +74,7 @@ Status runRecord(const Options& o) {
 
     const auto last = running.snapshot();
     std::cout << "\n" << spokenVerdict(*last->findings, *sheet);
-    if (!last->recorderSays.empty())
-        return Error{.where = o.output,
-                     .what = {"the capture may not be whole: %1", {last->recorderSays}},
-                     .mend = "record again elsewhere"};
+    if (const Status whole = recordedWhole(running, o.output); !whole) return whole;
     std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";
     return Done{};
 }

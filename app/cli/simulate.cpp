@@ -2,6 +2,7 @@
 #include "meters/bench/simulate.hpp"
 
 #include "app/cli/commands.hpp"
+#include "app/cli/rescue.hpp"
 #include "app/cli/resources.hpp"
 #include "app/cli/serve.hpp"
 #include "core/capture/writer.hpp"
@@ -100,6 +101,7 @@ Status runGuided(const Options& o, Asked asked) {
     if (!session) return session.error();
     while ((*session)->running()) std::this_thread::sleep_for(std::chrono::milliseconds(10));
     (*session)->stop();
+    if (const Status whole = recordedWhole(**session, o.output); !whole) return whole;
     if (!o.truth.empty())
         if (const Status done = writeText(o.truth, truthJson(meter->truth())); !done) return done;
     // Faster than anybody reads: told from the capture, which holds it all.

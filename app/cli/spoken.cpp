@@ -102,12 +102,15 @@ Section oddities(const Evaluation& e) {
         s.lines.push_back(
             {{"At %1 the level moved by itself from %2 to %3.", {clockTime(j.at), volts(j.from_V), volts(j.to_V)}}});
     }
-    double blind_s = 0;
-    for (const BlindSpan& b : f.blind) blind_s += toSeconds(b.to - b.from);
-    if (!f.blind.empty())
-        s.lines.push_back({{"The meter was blind %1, for %2 in all.",
-                            {counted(f.blind.size(), "1 time", "%1 times"), seconds(blind_s)}},
-                           blindMend(f.blind, Time(0), f.blind.back().to)});
+    const auto blind = [&s](const char* pattern, const std::vector<BlindSpan>& spans) {
+        if (spans.empty()) return;
+        double blind_s = 0;
+        for (const BlindSpan& b : spans) blind_s += toSeconds(b.to - b.from);
+        s.lines.push_back({{pattern, {counted(spans.size(), "1 time", "%1 times"), seconds(blind_s)}},
+                           blindMend(spans, Time(0), spans.back().to)});
+    };
+    blind("The meter was blind %1, for %2 in all.", f.blind);
+    blind("The meter on the reference was blind %1, for %2 in all.", f.referenceBlind);
     if (e.setup.sheet.drive && f.machine.stopsPossible > 0)
         s.lines.push_back({{"On the machine: %1, and up to %2 that the averaged readings allow.",
                             {counted(static_cast<std::size_t>(f.machine.stops), "1 sure stop", "%1 sure stops"),

@@ -10,6 +10,7 @@
 #include "meters/link/serial_link.hpp"
 #include "meters/session/unfinished.hpp"
 
+#include <algorithm>
 #include <atomic>
 
 #include <QDateTime>
@@ -64,13 +65,16 @@ QString scriptTitle(const std::string& path) {
 
 std::vector<Listed> BenchDoors::ports() {
     std::vector<Listed> all;
-    for (const PortInfo& port : listPorts()) {
+    const std::vector<PortInfo> ports = listPorts();
+    for (const PortInfo& port : ports) {
         const QString name = QString::fromStdString(port.name);
         QString title = QFileInfo(name).fileName();
         if (!port.description.empty() && title != QString::fromStdString(port.description))
             title += QStringLiteral("  ") + QString::fromStdString(port.description);
-        // By its identity: put back, an adapter may have another name.
-        const bool known = port.usb && !port.usb->serial.empty();
+        // By its identity: put back, an adapter may have another name. Some makes number all of theirs alike.
+        const bool known =
+            port.usb && !port.usb->serial.empty() &&
+            std::count_if(ports.begin(), ports.end(), [&port](const PortInfo& p) { return p.usb == port.usb; }) == 1;
         all.push_back({known ? QString::fromStdString(port.usb->text()) : name, title, name});
     }
     return all;
@@ -111,8 +115,14 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
     options.capturePath = newCapturePath(QString::fromStdString(sheet->name));
     options.notesFolder = recordingNotes();
     options.seed = static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch());
+    std::optional<ReferenceMeter> reference;
+    if (!way.referencePort.isEmpty()) {
+        auto second = loadDescription(way.referenceMeter.toStdString());
+        if (!second) return second.error();
+        reference = ReferenceMeter{makeSerialLink(way.referencePort.toStdString(), second->link), second->traits};
+    }
     auto session = Session::start(makeSerialLink(way.port.toStdString(), description->link),
-                                  makeDecoder(*description), header, options);
+                                  makeDecoder(*description), header, options, std::move(reference));
     if (!session) return session.error();
     return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), sayName(sheet->name), way.port};
 }

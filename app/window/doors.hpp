@@ -27,9 +27,10 @@ struct Listed {
 struct Way {
     enum class Kind { port, simulated, capture };
     Kind kind = Kind::simulated;
-    QString port, meter, sheet, scenario; // ids
-    QString path;                         // of a capture
-    double speed = 1;                     // of a simulated meter or a replay; 0: as fast as it goes
+    QString port, meter, sheet, scenario;  // ids
+    QString referencePort, referenceMeter; // of a second meter, on the reference wire; no port: none
+    QString path;                          // of a capture
+    double speed = 1;                      // of a simulated meter or a replay; 0: as fast as it goes
     std::uint64_t seed = 1;
     // While a capture is opened, from the thread that opens it: the share of the file read; false gives it up.
     std::function<bool(double share)> told{};

@@ -125,12 +125,12 @@ void positions(const Findings& f, std::vector<FindingRow>& rows) {
     }
 }
 
-void blindTime(const Findings& f, std::vector<FindingRow>& rows) {
+void blindTime(const std::vector<BlindSpan>& spans, const QString& words, std::vector<FindingRow>& rows) {
     double blind_s = 0;
-    for (const BlindSpan& span : f.blind) blind_s += toSeconds(span.to - span.from);
+    for (const BlindSpan& span : spans) blind_s += toSeconds(span.to - span.from);
     if (blind_s < 0.05) return;
-    rows.push_back({Shape::hatch, Role::quietText, FindingText::tr("Blind for %1").arg(S(blind_s)),
-                    blindCauseWords(f.blind.back().cause), toSeconds(f.blind.back().from)});
+    rows.push_back({Shape::hatch, Role::quietText, words.arg(S(blind_s)), blindCauseWords(spans.back().cause),
+                    toSeconds(spans.back().from)});
 }
 
 } // namespace
@@ -146,7 +146,8 @@ std::vector<FindingRow> summaryRows(const Findings& f) {
                         f.adjustment.feasible ? FindingText::tr("every end can sit well inside")
                                               : FindingText::tr("no turn suits every end"),
                         std::nullopt});
-    blindTime(f, rows);
+    blindTime(f.blind, FindingText::tr("Blind for %1"), rows);
+    blindTime(f.referenceBlind, FindingText::tr("Reference unseen for %1"), rows);
     if (f.coldWarm)
         rows.push_back({Shape::level, Role::quietText,
                         f.coldWarm->significant ? FindingText::tr("Cold and warm differ")

@@ -6,6 +6,7 @@
 #include "app/language/language.hpp"
 #include "app/window/bench_doors.hpp"
 #include "app/window/bench_window.hpp"
+#include "meters/session/log.hpp"
 
 #include <cstdio>
 #include <memory>
@@ -37,6 +38,15 @@ void openWindow(std::unique_ptr<BenchWindow>& window) {
         Qt::QueuedConnection); // not from within the list that was chosen from
 }
 
+// What Qt complains of by itself, such as a sound server that has gone, is for the log and not for a terminal.
+void intoTheLog(QtMsgType type, const QMessageLogContext&, const QString& text) {
+    if (type == QtDebugMsg || type == QtInfoMsg)
+        logInfo(text.toStdString());
+    else
+        logWarning(text.toStdString());
+    if (type == QtFatalMsg) std::fprintf(stderr, "stillwire: %s\n", qPrintable(text)); // it ends the program
+}
+
 } // namespace
 
 int runWindow(int& argc, char** argv, bool demo) {
@@ -49,6 +59,7 @@ int runWindow(int& argc, char** argv, bool demo) {
         return kExitBadInput;
     }
     logToFile();
+    qInstallMessageHandler(intoTheLog);
     QApplication app(argc, argv);
     nameProgram();
     speak(languageWanted());

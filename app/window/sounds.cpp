@@ -14,7 +14,10 @@ const QString kMute = QStringLiteral("mute"), kHum = QStringLiteral("sound/volta
 
 } // namespace
 
-Sounds::Sounds(QObject* parent) : QObject(parent) {}
+Sounds::Sounds(QObject* parent) : QObject(parent) {
+    // With no way out there is nothing to speak through.
+    connect(&speaker_, &Speaker::found, this, [this] { voice_.load(QLocale()); });
+}
 
 void Sounds::restore() {
     const QSettings settings;
@@ -25,7 +28,6 @@ void Sounds::restore() {
 
 void Sounds::load() {
     speaker_.load();
-    if (speaker_.available()) voice_.load(QLocale()); // with no way out there is nothing to speak through
     settle();
 }
 
@@ -53,7 +55,10 @@ void Sounds::hear(const Scene& scene) {
     if (aloud_) voice_.say(words);
 }
 
-void Sounds::settle() { speaker_.hum(hum_ && running_ && !muted_); }
+void Sounds::settle() {
+    speaker_.run(running_ && !muted_);
+    speaker_.hum(hum_);
+}
 
 QString Sounds::noSound() const {
     return speaker_.available() ? QString()

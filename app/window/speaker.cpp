@@ -2,15 +2,20 @@
 #include "app/window/speaker.hpp"
 
 #ifdef STILLWIRE_SOUND
-#include "app/window/hum.hpp"
+#include "app/window/mixer.hpp"
 
 #include <algorithm>
-#include <array>
+#include <atomic>
+#include <cstring>
+#include <functional>
+#include <utility>
+#include <vector>
 
 #include <QAudioDevice>
 #include <QAudioSink>
-#include <QBuffer>
 #include <QMediaDevices>
+#include <QThread>
+#include <QTimer>
 #endif
 
 namespace stillwire {
@@ -19,107 +24,159 @@ namespace stillwire {
 
 namespace {
 
-void append(QByteArray& out, float sample, const QAudioFormat& format) {
-    for (int channel = 0; channel < format.channelCount(); ++channel) {
-        if (format.sampleFormat() == QAudioFormat::Float) {
-            out.append(reinterpret_cast<const char*>(&sample), sizeof sample);
-        } else {
-            const auto whole = static_cast<qint16>(sample * 32000);
-            out.append(reinterpret_cast<const char*>(&whole), sizeof whole);
-        }
-    }
-}
+constexpr int kRate_Hz = 48000;
+constexpr qint64 kAhead_us = 60'000; // more would lag behind the needle
+constexpr int kLook_ms = 2000;       // for a device, while there is none, and whether the one there is still plays
 
-QByteArray bytes(const std::vector<float>& samples, const QAudioFormat& format) {
-    QByteArray out;
-    for (const float sample : samples) append(out, sample, format);
-    return out;
-}
-
-// What the audio device draws from while the voltage is to be heard: never at its end.
-class HumStream : public QIODevice {
+// What the audio device draws from, never at its end. A tone shorter than the device's buffer never begins by itself,
+// so silence is played too.
+class MixStream : public QIODevice {
 public:
-    explicit HumStream(const QAudioFormat& format) : format_(format) { open(QIODevice::ReadOnly); }
-    Hum hum;
+    MixStream(Mixer& mixer, const QAudioFormat& format) : mixer_(mixer), format_(format) {
+        open(QIODevice::ReadOnly);
+    }
     [[nodiscard]] bool isSequential() const override { return true; }
     [[nodiscard]] qint64 bytesAvailable() const override { return format_.bytesForDuration(kAhead_us); }
 
-    static constexpr qint64 kAhead_us = 60'000; // more would lag behind the needle
+    qint64 takeDrawn() { return std::exchange(drawn_, 0); } // bytes since the last time
 
 protected:
     qint64 readData(char* data, qint64 most) override {
-        const qint64 frames = most / format_.bytesPerFrame();
-        std::vector<float> samples(static_cast<std::size_t>(frames));
-        hum.fill(samples.data(), samples.size(), format_.sampleRate());
-        const QByteArray out = bytes(samples, format_);
-        std::copy(out.begin(), out.end(), data);
-        return out.size();
+        const auto frames = static_cast<std::size_t>(most / format_.bytesPerFrame());
+        samples_.resize(frames);
+        mixer_.fill(samples_.data(), frames);
+        char* at = data;
+        for (const float sample : samples_)
+            for (int channel = 0; channel < format_.channelCount(); ++channel) at = put(at, sample);
+        drawn_ += at - data;
+        return at - data;
     }
     qint64 writeData(const char*, qint64) override { return -1; }
 
 private:
+    char* put(char* at, float sample) const {
+        if (format_.sampleFormat() == QAudioFormat::Float) {
+            std::memcpy(at, &sample, sizeof sample);
+            return at + sizeof sample;
+        }
+        const auto whole = static_cast<qint16>(std::clamp(sample, -1.0F, 1.0F) * 32767);
+        std::memcpy(at, &whole, sizeof whole);
+        return at + sizeof whole;
+    }
+
+    Mixer& mixer_;
     QAudioFormat format_;
+    std::vector<float> samples_;
+    qint64 drawn_ = 0;
 };
 
 } // namespace
 
 struct Speaker::Device {
-    QAudioFormat format;
-    std::array<QByteArray, 3> tones;
-    QBuffer buffer;
+    QThread thread;
+    QObject worker; // lives in the thread, as does all that follows but the mixer and the flags
+    Mixer mixer{kRate_Hz};
+    std::atomic<bool> there = false; // a device to play on
+    std::function<void()> found;     // called in the thread
+    bool running = false;
+    std::unique_ptr<QTimer> again;
+    std::unique_ptr<MixStream> stream; // outlives its sink
     std::unique_ptr<QAudioSink> sink;
-    std::unique_ptr<HumStream> stream; // outlives its sink
-    std::unique_ptr<QAudioSink> humming;
+
+    explicit Device(std::function<void()> tell) : found(std::move(tell)) {
+        thread.setObjectName(QStringLiteral("speaker"));
+        worker.moveToThread(&thread);
+        QObject::connect(
+            &thread, &QThread::finished, &worker,
+            [this] {
+                close();
+                again.reset();
+            },
+            Qt::DirectConnection);
+        thread.start();
+        post([this] { look(); });
+    }
+    ~Device() {
+        thread.quit();
+        thread.wait();
+    }
+    template <typename Deed> void post(Deed deed) {
+        QMetaObject::invokeMethod(&worker, std::move(deed), Qt::QueuedConnection);
+    }
+
+    // A device that goes need not say so: it draws no more.
+    void look() {
+        if (!again) {
+            again = std::make_unique<QTimer>();
+            QObject::connect(again.get(), &QTimer::timeout, &worker, [this] { look(); });
+            again->start(kLook_ms);
+        }
+        if (sink && stream->takeDrawn() == 0) close();
+        if (sink) return;
+        const bool before = there.exchange(!QMediaDevices::defaultAudioOutput().isNull());
+        if (!there) return;
+        if (!before) found();
+        if (running) open();
+    }
+    void run(bool on) {
+        running = on;
+        if (!on) return close();
+        if (there && !sink) open();
+    }
+    void open() {
+        const QAudioDevice output = QMediaDevices::defaultAudioOutput();
+        QAudioFormat format;
+        format.setSampleRate(kRate_Hz);
+        format.setChannelCount(1);
+        format.setSampleFormat(QAudioFormat::Int16);
+        if (!output.isFormatSupported(format)) {
+            format = output.preferredFormat();
+            format.setSampleRate(kRate_Hz);
+            if (format.sampleFormat() != QAudioFormat::Float) format.setSampleFormat(QAudioFormat::Int16);
+        }
+        stream = std::make_unique<MixStream>(mixer, format);
+        sink = std::make_unique<QAudioSink>(output, format);
+        sink->setBufferSize(format.bytesForDuration(kAhead_us));
+        mixer.forget();
+        sink->start(stream.get());
+    }
+    void close() {
+        if (sink) sink->reset(); // at once: nothing that is still waiting is played
+        sink.reset();
+        stream.reset();
+    }
 };
 
 void Speaker::load() {
-    // Where no sound server runs, the search for one would complain on stderr; silence is no error here.
-    const QtMessageHandler before =
-        qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
-    const QAudioDevice output = QMediaDevices::defaultAudioOutput();
-    qInstallMessageHandler(before);
-    if (output.isNull()) return;
-    QAudioFormat format;
-    format.setSampleRate(48000);
-    format.setChannelCount(1);
-    format.setSampleFormat(QAudioFormat::Int16);
-    if (!output.isFormatSupported(format)) format = output.preferredFormat();
-    if (format.sampleFormat() != QAudioFormat::Int16 && format.sampleFormat() != QAudioFormat::Float) return;
-    device_ = std::make_unique<Device>();
-    device_->format = format;
-    for (const Tone tone : {Tone::down, Tone::up, Tone::tick})
-        device_->tones.at(static_cast<std::size_t>(tone)) = bytes(toneSamples(tone, format.sampleRate()), format);
-    device_->sink = std::make_unique<QAudioSink>(output, format);
-    device_->stream = std::make_unique<HumStream>(format);
-    device_->humming = std::make_unique<QAudioSink>(output, format);
-    device_->humming->setBufferSize(format.bytesForDuration(HumStream::kAhead_us));
+    if (!device_)
+        device_ = std::make_unique<Device>(
+            [this] { QMetaObject::invokeMethod(this, &Speaker::found, Qt::QueuedConnection); });
+}
+
+bool Speaker::available() const { return device_ && device_->there; }
+
+void Speaker::run(bool on) {
+    if (device_) device_->post([device = device_.get(), on] { device->run(on); });
 }
 
 void Speaker::play(Tone tone) {
-    if (!device_) return;
-    device_->sink->stop(); // the newer one matters
-    device_->buffer.close();
-    device_->buffer.setData(device_->tones.at(static_cast<std::size_t>(tone)));
-    device_->buffer.open(QIODevice::ReadOnly);
-    device_->sink->start(&device_->buffer);
+    if (device_) device_->mixer.strike(tone);
 }
 
 void Speaker::hum(bool on) {
-    if (!device_ || on == (device_->humming->state() != QAudio::StoppedState)) return;
-    if (on)
-        device_->humming->start(device_->stream.get());
-    else
-        device_->humming->stop();
+    if (device_) device_->mixer.hum(on);
 }
 
 void Speaker::follow(double frequency_Hz) {
-    if (device_) device_->stream->hum.aim(frequency_Hz);
+    if (device_) device_->mixer.follow(frequency_Hz);
 }
 
 #else
 
 struct Speaker::Device {};
 void Speaker::load() {}
+bool Speaker::available() const { return false; }
+void Speaker::run(bool) {}
 void Speaker::play(Tone) {}
 void Speaker::hum(bool) {}
 void Speaker::follow(double) {}
@@ -128,6 +185,5 @@ void Speaker::follow(double) {}
 
 Speaker::Speaker(QObject* parent) : QObject(parent) {}
 Speaker::~Speaker() = default;
-bool Speaker::available() const { return device_ != nullptr; }
 
 } // namespace stillwire

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Plays the tones, and the one that follows the voltage, on the default audio device. Built without Qt Multimedia, or
-// without a device, it stays silent.
+// Plays what the mixer mixes on the default audio device, in a thread of its own that may wait for one. Built without
+// Qt Multimedia, or without a device, it stays silent; a device that comes, or goes, is followed.
 #pragma once
 
 #include "app/window/tones.hpp"
@@ -19,9 +19,13 @@ public:
 
     void load(); // asks for the device; slow, so after the first painted window
     [[nodiscard]] bool available() const;
+    void run(bool on); // while off nothing sounds, and nothing is computed
     void play(Tone tone);
     void hum(bool on);                // the tone that follows the voltage
     void follow(double frequency_Hz); // what it is to follow; 0: nothing
+
+signals:
+    void found(); // there is a device now
 
 private:
     struct Device;

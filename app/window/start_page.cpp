@@ -52,12 +52,17 @@ QGridLayout* StartPage::panel(const QString& title, const QString& text) {
     return grid;
 }
 
+QComboBox* StartPage::box(const char* setting, const QString& name) {
+    auto* made = new QComboBox(right_);
+    made->setObjectName(QLatin1String(setting));
+    made->setAccessibleName(name);
+    made->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    made->setMinimumContentsLength(12);
+    return made;
+}
+
 QComboBox* StartPage::choice(const char* setting, const QString& name, QGridLayout* panel, int column) {
-    auto* box = new QComboBox(right_);
-    box->setObjectName(QLatin1String(setting));
-    box->setAccessibleName(name);
-    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(12);
+    QComboBox* box = this->box(setting, name);
     auto* label = new TextLabel(look_, TextSize::small, true, Role::ink, right_);
     label->say(name);
     label->setBuddy(box);
@@ -86,14 +91,17 @@ void StartPage::buildRight() {
     QGridLayout* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
     sheet_ = choice("sheet", tr("Sensor sheet"), sensor, 0);
 
-    QGridLayout* port = panel(tr("A meter on a port"), tr("A meter that sends its readings over a serial line."));
+    QGridLayout* port =
+        panel(tr("A meter on a port"), tr("A meter that sends its readings over a serial line. A second "
+                                          "one may watch the reference wire meanwhile."));
     port_ = choice("port", tr("Port"), port, 0);
     meter_ = choice("meter", tr("Meter"), port, 1);
     startPort_ = button(tr("Start"));
     startPort_->setAccessibleName(tr("Start with the meter on this port"));
     port->addWidget(startPort_, 3, 2);
     portSays_ = new TextLabel(look_, TextSize::small, false, Role::quietText, right_);
-    port->addWidget(portSays_, 4, 0, 1, 2);
+    port->addWidget(portSays_, 5, 0, 1, 3);
+    buildReference(port);
     find_ = button(tr("Find my meter…"));
     port->addWidget(find_, 4, 2);
 
@@ -116,6 +124,26 @@ void StartPage::buildRight() {
     for (QComboBox* box : {speed_, replaySpeed_})
         box->setCurrentIndex(
             std::max(0, box->findData(settings.value(settingOf(*box), box->itemData(0)).toDouble())));
+}
+
+// A second meter: its own description is asked for once it has a port.
+void StartPage::buildReference(QGridLayout* port) {
+    referencePort_ = box("reference-port", tr("Port of a second meter, on the reference wire"));
+    referenceMeter_ = box("reference-meter", tr("Meter on the reference wire"));
+    port->addWidget(referencePort_, 4, 0);
+    port->addWidget(referenceMeter_, 4, 1);
+    connect(referencePort_, &QComboBox::currentIndexChanged, this,
+            [this](int at) { referenceMeter_->setVisible(at > 0); });
+}
+
+void StartPage::fillReference(const std::vector<Listed>& ports, const std::vector<Listed>& meters) {
+    std::vector<Listed> items{{QString(), tr("Reference wire: none"), {}}};
+    for (const Listed& port : ports)
+        items.push_back({port.id, tr("Reference wire: %1").arg(port.title), port.detail});
+    fill(referencePort_, items, {});
+    fill(referenceMeter_, meters, tr("no meter found"));
+    referencePort_->setEnabled(!ports.empty());
+    referenceMeter_->setVisible(referencePort_->currentIndex() > 0);
 }
 
 void StartPage::buildCaptures() {
@@ -174,8 +202,10 @@ void StartPage::fill(QComboBox* box, const std::vector<Listed>& items, const QSt
 
 void StartPage::refresh() {
     fill(sheet_, doors_.sheets(), tr("no sheet found"));
-    fill(port_, doors_.ports(), tr("no port found"));
-    fill(meter_, doors_.meters(), tr("no meter found"));
+    const std::vector<Listed> portList = doors_.ports(), meters = doors_.meters();
+    fill(port_, portList, tr("no port found"));
+    fill(meter_, meters, tr("no meter found"));
+    fillReference(portList, meters);
     fill(scenario_, doors_.scenarios(), tr("none"));
     const bool ports = port_->isEnabled();
     startPort_->setEnabled(ports && sheet_->isEnabled() && meter_->isEnabled());
@@ -205,7 +235,8 @@ void StartPage::findMeter() {
 
 void StartPage::remember() {
     QSettings settings;
-    for (const QComboBox* box : {sheet_, port_, meter_, scenario_, speed_, replaySpeed_})
+    for (const QComboBox* box :
+         {sheet_, port_, meter_, referencePort_, referenceMeter_, scenario_, speed_, replaySpeed_})
         settings.setValue(settingOf(*box), box->currentData());
 }
 
@@ -219,6 +250,8 @@ Way StartPage::portWay() const {
     way.port = port_->currentData().toString();
     way.meter = meter_->currentData().toString();
     way.sheet = sheet_->currentData().toString();
+    way.referencePort = referencePort_->currentData().toString();
+    way.referenceMeter = referenceMeter_->currentData().toString();
     return way;
 }
 
@@ -251,8 +284,9 @@ void StartPage::restyle() {
         grid->setHorizontalSpacing(look_.ipx(16));
         grid->setVerticalSpacing(look_.ipx(4));
     }
-    for (QWidget* input : std::initializer_list<QWidget*>{sheet_, port_, meter_, scenario_, speed_, replaySpeed_,
-                                                          startPort_, startSimulated_, open_, find_})
+    for (QWidget* input :
+         std::initializer_list<QWidget*>{sheet_, port_, meter_, referencePort_, referenceMeter_, scenario_, speed_,
+                                         replaySpeed_, startPort_, startSimulated_, open_, find_})
         input->setFont(look_.font(TextSize::text));
     recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
     recentList_->doItemsLayout();

@@ -50,7 +50,10 @@ private:
     void buildRight();
     void buildCaptures();
     QGridLayout* panel(const QString& title, const QString& text);
+    QComboBox* box(const char* setting, const QString& name);
     QComboBox* choice(const char* setting, const QString& name, QGridLayout* panel, int column);
+    void buildReference(QGridLayout* port);
+    void fillReference(const std::vector<Listed>& ports, const std::vector<Listed>& meters);
     QPushButton* button(const QString& words);
     void fill(QComboBox* box, const std::vector<Listed>& items, const QString& none);
     void findMeter();
@@ -65,6 +68,7 @@ private:
     bool greeted_ = false;
     TextLabel *portSays_, *recentsSays_;
     QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
+    QComboBox *referencePort_, *referenceMeter_; // of a second meter
     QPushButton *startPort_, *startSimulated_, *open_, *find_;
     QListView* recentList_;
     std::vector<QWidget*> panels_;

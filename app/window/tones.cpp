@@ -12,15 +12,16 @@ struct Note {
     double frequency_Hz, for_s, loud;
 };
 
+// How loud they are leaves room for a voice at the same time: the sound server adds them up.
 constexpr double kRamp_s = 0.005;
 
 std::vector<Note> notes(Tone tone) {
     switch (tone) {
-    case Tone::down: return {{880, 0.09, 0.8}, {440, 0.16, 0.8}};
-    case Tone::up: return {{660, 0.06, 0.7}, {990, 0.06, 0.7}, {1480, 0.10, 0.7}};
+    case Tone::down: return {{880, 0.09, 0.5}, {440, 0.16, 0.5}};
+    case Tone::up: return {{660, 0.06, 0.5}, {990, 0.06, 0.5}, {1480, 0.10, 0.5}};
     case Tone::tick: break;
     }
-    return {{1000, 0.03, 0.25}};
+    return {{1000, 0.03, 0.2}};
 }
 
 } // namespace

@@ -18,12 +18,13 @@ public:
 
     void load(const QLocale& locale); // slow, so after the first painted window; it goes on in a thread of its own
     [[nodiscard]] bool available() const;
-    void say(const QString& text); // in place of what is being said
+    void say(const QString& text); // in place of what is being said; before it is loaded: once it is
     void hush();
 
 private:
     struct Engine;
     std::unique_ptr<Engine> engine_;
+    QString early_; // said before it was loaded
 };
 
 } // namespace stillwire

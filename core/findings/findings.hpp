@@ -194,6 +194,7 @@ struct Findings {
     std::vector<PositionLevel> positions; // in the order of the sheet
     std::optional<WireLevel> reference, ground;
     std::vector<Excursion> referenceMoves; // of the reference, seen by a second meter
+    std::vector<BlindSpan> referenceBlind; // when the second meter did not see it
     std::optional<LiveRatio> ratio;        // while a second meter reads the reference
     std::vector<StepCoverage> steps;       // wiggle steps done, and the required ones
     StepCoverage wiggle;                   // the worse-covered required step

@@ -231,6 +231,7 @@ void LiveSession::tick() {
     const auto findings = evidence_.judge(flatOut ? awakeTime() : at, mustJudge_);
     mustJudge_ = false;
     line_->watch().blindWas(findings->blind, at);
+    if (reference_) reference_->watch().blindWas(findings->referenceBlind, at);
     ticked_ = std::max(ticked_, at);
     if (!procedure_) return;
     takeMarks(procedure_->tick(ticked_, *findings));

@@ -22,11 +22,16 @@ std::string wallClock() {
     return out;
 }
 
-Result<std::unique_ptr<MeterLine>> openReference(ReferenceMeter reference, bool realClock) {
+Result<std::unique_ptr<MeterLine>> openReference(ReferenceMeter reference, const MeterLine& signal) {
     auto description = parseMeterDescription(reference.meter.toml, reference.meter.name);
     if (!description) return description.error();
+    const Error same{.where = signal.link().name(),
+                     .what = "both meters are on the same port",
+                     .mend = "choose another port for the one on the reference"};
+    if (reference.link->name() == same.where) return same;
     if (Status opened = reference.link->open(); !opened) return opened.error();
-    if (!realClock || reference.link->descriptor() < 0)
+    if (reference.link->name() == same.where) return same; // one by its name, one by its adapter
+    if (!signal.realClock() || reference.link->descriptor() < 0)
         return Error{.where = reference.link->name(),
                      .what = "a second meter goes only beside a meter on a port",
                      .mend = "leave it out here"};
@@ -68,7 +73,7 @@ Result<std::unique_ptr<Session>> Session::start(std::unique_ptr<Link> link, std:
     auto line = std::make_unique<MeterLine>(std::move(link), std::move(decoder), description);
     std::unique_ptr<MeterLine> second;
     if (reference) {
-        auto opened = openReference(std::move(*reference), line->realClock());
+        auto opened = openReference(std::move(*reference), *line);
         if (!opened) return opened.error();
         second = std::move(*opened);
     }

@@ -288,6 +288,10 @@
         <source>ground</source>
         <translation>masa</translation>
     </message>
+    <message>
+        <source>Reference unseen for %1</source>
+        <translation>Referencia sin ver durante %1</translation>
+    </message>
 </context>
 <context>
     <name>KeyText</name>
@@ -3426,6 +3430,18 @@
         <source>reading it was given up</source>
         <translation>se abandonó su lectura</translation>
     </message>
+    <message>
+        <source>The meter on the reference was blind %1, for %2 in all.</source>
+        <translation>El multímetro de la referencia estuvo ciego %1, %2 en total.</translation>
+    </message>
+    <message>
+        <source>both meters are on the same port</source>
+        <translation>los dos multímetros están en el mismo puerto</translation>
+    </message>
+    <message>
+        <source>choose another port for the one on the reference</source>
+        <translation>elija otro puerto para el de la referencia</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
@@ -4161,10 +4177,6 @@
         <translation>Un multímetro en un puerto</translation>
     </message>
     <message>
-        <source>A meter that sends its readings over a serial line.</source>
-        <translation>Un multímetro que envía sus lecturas por línea serie.</translation>
-    </message>
-    <message>
         <source>Port</source>
         <translation>Puerto</translation>
     </message>
@@ -4271,6 +4283,26 @@
     <message>
         <source>Find my meter…</source>
         <translation>Buscar mi multímetro…</translation>
+    </message>
+    <message>
+        <source>A meter that sends its readings over a serial line. A second one may watch the reference wire meanwhile.</source>
+        <translation>Un multímetro que envía sus lecturas por una línea serie. Otro puede vigilar a la vez el cable de referencia.</translation>
+    </message>
+    <message>
+        <source>Port of a second meter, on the reference wire</source>
+        <translation>Puerto de un segundo multímetro, en el cable de referencia</translation>
+    </message>
+    <message>
+        <source>Meter on the reference wire</source>
+        <translation>Multímetro en el cable de referencia</translation>
+    </message>
+    <message>
+        <source>Reference wire: none</source>
+        <translation>Cable de referencia: ninguno</translation>
+    </message>
+    <message>
+        <source>Reference wire: %1</source>
+        <translation>Cable de referencia: %1</translation>
     </message>
 </context>
 <context>

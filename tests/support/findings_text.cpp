@@ -88,6 +88,8 @@ std::string findingsText(const Findings& f) {
         .line();
     put(t, "assumed", f.assumed);
     for (const BlindSpan& b : f.blind) (t << "blind" << b.from << b.to << static_cast<int>(b.cause)).line();
+    for (const BlindSpan& b : f.referenceBlind)
+        (t << "reference-blind" << b.from << b.to << static_cast<int>(b.cause)).line();
     for (const Phase& p : f.phases)
         (t << "phase" << static_cast<int>(p.kind) << p.from << p.to << p.level_V << p.noise_V).line();
     for (const Excursion& e : f.excursions)

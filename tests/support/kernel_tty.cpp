@@ -19,6 +19,17 @@ termios2 settings() {
     lent::realIoctl(lent::state().slave, TCGETS2, &out);
     return out;
 }
+
+bool sendAll(int descriptor, std::span<const std::uint8_t> bytes) {
+    while (!bytes.empty()) {
+        pollfd room{descriptor, POLLOUT, 0};
+        if (poll(&room, 1, 2000) <= 0) return false;
+        const ssize_t count = write(descriptor, bytes.data(), bytes.size());
+        if (count < 0) return false;
+        bytes = bytes.subspan(static_cast<std::size_t>(count));
+    }
+    return true;
+}
 } // namespace
 
 KernelTty::KernelTty() {
@@ -42,16 +53,7 @@ bool KernelTty::waitOpened(int opens, int milliseconds) const {
     return lent::state().opens >= opens && opened();
 }
 
-bool KernelTty::send(std::span<const std::uint8_t> bytes) {
-    while (!bytes.empty()) {
-        pollfd room{lent::state().slave, POLLOUT, 0};
-        if (poll(&room, 1, 2000) <= 0) return false;
-        const ssize_t count = write(lent::state().slave, bytes.data(), bytes.size());
-        if (count < 0) return false;
-        bytes = bytes.subspan(static_cast<std::size_t>(count));
-    }
-    return true;
-}
+bool KernelTty::send(std::span<const std::uint8_t> bytes) { return sendAll(lent::state().slave, bytes); }
 
 bool KernelTty::send(const std::string& text) {
     return send(std::span(reinterpret_cast<const std::uint8_t*>(text.data()), text.size()));
@@ -93,6 +95,20 @@ int KernelTty::callsSinceAsked() { return lent::state().calls.exchange(0); }
 void KernelTty::redirect(const std::string& path) {
     const std::lock_guard lock(lent::state().mutex);
     lent::state().redirect = path;
+}
+
+const char* const SecondTty::kPort = lent::kSecondPort;
+
+SecondTty::SecondTty() { lent::state().servingSecond = true; }
+SecondTty::~SecondTty() {
+    lent::state().servingSecond = false;
+    closeSlave();
+}
+
+bool SecondTty::send(std::span<const std::uint8_t> bytes) { return sendAll(lent::state().secondSlave, bytes); }
+
+void SecondTty::closeSlave() {
+    if (const int slave = lent::state().secondSlave.exchange(-1); slave >= 0) close(slave);
 }
 
 } // namespace stillwire

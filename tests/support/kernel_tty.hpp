@@ -49,4 +49,18 @@ public:
     static void redirect(const std::string& path);
 };
 
+// Another instrument on another port, for two meters at once; it only sends, and shares the modem lines.
+class SecondTty {
+public:
+    static const char* const kPort;
+
+    SecondTty();
+    ~SecondTty();
+    SecondTty(const SecondTty&) = delete;
+    SecondTty& operator=(const SecondTty&) = delete;
+
+    bool send(std::span<const std::uint8_t> bytes);
+    void closeSlave(); // the port fails at the next read
+};
+
 } // namespace stillwire

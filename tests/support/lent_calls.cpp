@@ -38,9 +38,31 @@ constexpr unsigned kKept = CSIZE | PARENB | PARODD;
 
 bool isGone(int descriptor) { return state().vanished && descriptor >= 0 && descriptor == state().master; }
 
+// The instrument's end of a master, which passes bytes on as they are; -1: there is none.
+int slaveOf(int master) {
+    static auto* const open = real<int(const char*, int, ...)>("open");
+    char name[64];
+    unlockpt(master);
+    if (ptsname_r(master, name, sizeof name) != 0) return -1;
+    const int slave = open(name, O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC, mode_t(0));
+    termios raw{};
+    static auto* const get = real<int(int, termios*)>("tcgetattr");
+    static auto* const set = real<int(int, int, const termios*)>("tcsetattr");
+    if (get(slave, &raw) == 0) {
+        cfmakeraw(&raw);
+        set(slave, TCSANOW, &raw);
+    }
+    return slave;
+}
+
 int openPort(const char* path, int flags, mode_t mode) {
     static auto* const open = real<int(const char*, int, ...)>("open");
     State& shared = state();
+    if (shared.servingSecond && std::strcmp(path, kSecondPort) == 0) {
+        const int master = open(path, flags, mode);
+        if (const int before = shared.secondSlave.exchange(slaveOf(master)); before >= 0) close(before);
+        return master;
+    }
     if (std::strcmp(path, "/dev/ptmx") != 0) return open(path, flags, mode);
     std::string other;
     {
@@ -55,17 +77,8 @@ int openPort(const char* path, int flags, mode_t mode) {
     }
     const int master = open(path, flags, mode);
     if (master < 0) return master;
-    char name[64];
-    unlockpt(master);
-    if (ptsname_r(master, name, sizeof name) != 0) return master;
-    const int slave = open(name, O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC, mode_t(0));
-    termios raw{};
-    static auto* const get = real<int(int, termios*)>("tcgetattr");
-    static auto* const set = real<int(int, int, const termios*)>("tcsetattr");
-    if (get(slave, &raw) == 0) {
-        cfmakeraw(&raw);
-        set(slave, TCSANOW, &raw);
-    }
+    const int slave = slaveOf(master);
+    if (slave < 0) return master;
     if (const int before = shared.slave.exchange(slave); before >= 0) close(before);
     shared.vanished = false;
     shared.modemLines = 0;

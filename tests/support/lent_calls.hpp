@@ -8,11 +8,16 @@
 
 namespace stillwire::lent {
 
+// Another name of the multiplexer, which libserialport takes for another port.
+inline constexpr const char* kSecondPort = "/dev/./ptmx";
+
 struct State {
     std::atomic<int> master{-1}; // the descriptor the program holds
     std::atomic<int> slave{-1};
     std::atomic<int> opens{0};
-    std::atomic<bool> serving{false};  // a KernelTty is there
+    std::atomic<bool> serving{false}; // a KernelTty is there
+    std::atomic<int> secondSlave{-1}; // of the port of a SecondTty
+    std::atomic<bool> servingSecond{false};
     std::atomic<bool> vanished{false}; // calls on `master` answer as for a pulled adapter
     std::atomic<bool> absent{false};
     std::atomic<int> modemLines{0};

@@ -28,7 +28,7 @@ TEST(Tones, StayWithinFullScaleAndEndSilent) {
         const auto samples = toneSamples(tone, 44100);
         ASSERT_GT(samples.size(), 1000U);
         EXPECT_LT(*std::max_element(samples.begin(), samples.end()), 1.0F);
-        EXPECT_GT(*std::max_element(samples.begin(), samples.end()), 0.2F);
+        EXPECT_GT(*std::max_element(samples.begin(), samples.end()), 0.15F);
         EXPECT_NEAR(samples.front(), 0, 0.01);
         EXPECT_NEAR(samples.back(), 0, 0.01);
     }

@@ -199,4 +199,50 @@ TEST(SecondMeter, TheRatioHoldsWhileBothWiresSag) {
     EXPECT_NEAR(*f.ratio->level_V, 4.4, 1e-9);
 }
 
+TEST(SecondMeter, WhatIsNoVoltsMakesItBlindAndIsNoSag) {
+    for (const auto& [flag, cause] :
+         {std::pair{Flag::hold, BlindCause::hold}, std::pair{Flag::overload, BlindCause::overload},
+          std::pair{Flag::unit, BlindCause::unit}}) {
+        std::vector<std::variant<Reading, Mark>> rows = twoMeters(true, false);
+        Time from{0}, to{0};
+        int left = 12;
+        for (auto& row : rows) {
+            Reading* reading = std::get_if<Reading>(&row);
+            if (reading == nullptr || !reading->flags.has(Flag::ref) || reading->time < fromSeconds(100)) continue;
+            if (left == 12) from = reading->time;
+            if (left == 0) to = reading->time;
+            if (left-- <= 0) continue;
+            reading->volts_V = 2.5; // a number that is none
+            reading->flags |= flag;
+        }
+        const Findings f = examineBoth(rows);
+        ASSERT_EQ(f.referenceBlind.size(), 1U);
+        EXPECT_EQ(f.referenceBlind[0].cause, cause);
+        EXPECT_LT(f.referenceBlind[0].from, from); // from the last reading that was one
+        EXPECT_GE(f.referenceBlind[0].from, from - fromSeconds(0.34));
+        EXPECT_EQ(f.referenceBlind[0].to, to);
+        EXPECT_TRUE(f.referenceMoves.empty());
+        EXPECT_TRUE(f.blind.empty());
+        EXPECT_EQ(f.verdict.decision, Decision::replace); // as with a steady reference
+        ASSERT_TRUE(f.reference);
+        EXPECT_GT(f.reference->lowest_V, 4.9);
+    }
+}
+
+TEST(SecondMeter, OneThatFallsSilentIsBlindAndNoGapOfTheSignal) {
+    std::vector<std::variant<Reading, Mark>> rows = twoMeters(true, false);
+    rows.erase(std::remove_if(rows.begin(), rows.end(),
+                              [](const std::variant<Reading, Mark>& row) {
+                                  const Reading* reading = std::get_if<Reading>(&row);
+                                  return reading != nullptr && reading->flags.has(Flag::ref) &&
+                                         reading->time > fromSeconds(100);
+                              }),
+               rows.end());
+    const Findings f = examineBoth(rows);
+    ASSERT_EQ(f.referenceBlind.size(), 1U);
+    EXPECT_EQ(f.referenceBlind[0].cause, BlindCause::gap);
+    EXPECT_TRUE(f.blind.empty());
+    EXPECT_FALSE(f.ratio);
+}
+
 } // namespace stillwire::test

@@ -7,6 +7,7 @@
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/kernel_tty.hpp"
 #include "tests/support/lent_clock.hpp"
+#include "tests/support/within.hpp"
 
 #include <chrono>
 #include <thread>
@@ -44,15 +45,6 @@ std::unique_ptr<Session> start(const MeterDescription& meter) {
                                   {.guided = false});
     EXPECT_TRUE(session) << session.error().text();
     return session ? std::move(session.value()) : nullptr;
-}
-
-template <class Condition> bool within(std::chrono::milliseconds limit, const Condition& holds) {
-    const auto end = std::chrono::steady_clock::now() + limit;
-    while (!holds()) {
-        if (std::chrono::steady_clock::now() > end) return false;
-        std::this_thread::sleep_for(1ms);
-    }
-    return true;
 }
 
 void expectStart(Ear& ear) {

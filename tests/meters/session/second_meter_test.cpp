@@ -1,15 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Two meters at once: one on a kernel terminal at the signal, one at the reference wire.
+// Two meters at once, each on a kernel terminal of its own: one at the signal, one at the reference wire.
 #include "core/capture/reader.hpp"
-#include "meters/decode/decoder.hpp"
-#include "meters/link/serial_link.hpp"
-#include "meters/session/session.hpp"
-#include "tests/meters/session/fd_link.hpp"
-#include "tests/meters/session/script_link.hpp"
-#include "tests/support/kernel_tty.hpp"
+#include "tests/support/tty_run.hpp"
 
-#include <chrono>
-#include <thread>
+#include <array>
 
 #include <gtest/gtest.h>
 
@@ -18,56 +12,32 @@ namespace {
 
 using namespace std::chrono_literals;
 
-template <class Condition> bool within(std::chrono::milliseconds limit, const Condition& holds) {
-    const auto end = std::chrono::steady_clock::now() + limit;
-    while (!holds()) {
-        if (std::chrono::steady_clock::now() > end) return false;
-        std::this_thread::sleep_for(1ms);
-    }
-    return true;
-}
-
 struct TwoMeters {
     KernelTty tty;
+    SecondTty second;
     MeterDescription signal = shippedMeter("text-line-logger"), reference = shippedMeter("lcd-segment-meter");
-    int instrument = -1; // the second meter's end
-    std::string path;
-    std::unique_ptr<Session> session;
+    TtyRun run;
 
-    explicit TwoMeters(const std::string& name) : path(capturePath(name)) {
-        auto second = std::make_unique<FdLink>(instrument);
-        auto started = Session::start(makeSerialLink(KernelTty::kPort, signal.link), makeDecoder(signal),
-                                      headerFor(signal), {.guided = false, .capturePath = path},
-                                      ReferenceMeter{std::move(second), reference.traits});
-        EXPECT_TRUE(started) << started.error().text();
-        if (started) session = std::move(started.value());
-        std::this_thread::sleep_for(60ms); // what comes sooner might be torn
-    }
-    ~TwoMeters() {
-        session.reset();
-        if (instrument >= 0) ::close(instrument);
-        std::remove(path.c_str());
-    }
-    TwoMeters(const TwoMeters&) = delete;
-    TwoMeters& operator=(const TwoMeters&) = delete;
+    explicit TwoMeters(const std::string& name)
+        : run(signal, name, ReferenceMeter{makeSerialLink(SecondTty::kPort, reference.link), reference.traits}) {}
 
     // Each meter's frame, and the bench has both.
-    void show(double signal_V, double reference_V) {
-        const std::size_t before = session->snapshot()->findings->readings;
-        const auto frame = encodeFrame(reference.frame, number(reference_V), 0.001);
-        ASSERT_EQ(::send(instrument, frame.data(), frame.size(), MSG_NOSIGNAL), ssize_t(frame.size()));
+    void show(double signal_V, const Reading& shown) {
+        const std::size_t before = run.now()->findings->readings;
+        ASSERT_TRUE(second.send(encodeFrame(reference.frame, shown, 0.001)));
         ASSERT_TRUE(tty.send(encodeFrame(signal.frame, number(signal_V), 0.001)));
-        EXPECT_TRUE(within(5s, [&] { return session->snapshot()->findings->readings >= before + 2; }));
+        EXPECT_TRUE(within(5s, [&] { return run.now()->findings->readings >= before + 2; }));
     }
+    void show(double signal_V, double reference_V) { show(signal_V, number(reference_V)); }
 };
 
 } // namespace
 
 TEST(SecondMeter, ItsReadingsAreFlaggedAndTheRatioIsLive) {
     TwoMeters two("two_meters");
-    ASSERT_TRUE(two.session);
+    ASSERT_TRUE(two.run.session);
     for (int i = 0; i < 12; ++i) two.show(0.812, 4.96);
-    const auto snapshot = two.session->snapshot();
+    const auto snapshot = two.run.now();
     EXPECT_EQ(snapshot->trace.size(), 12u); // of the signal alone
     EXPECT_EQ(snapshot->lastVolts_V, 0.812);
     ASSERT_TRUE(snapshot->findings->ratio);
@@ -77,8 +47,9 @@ TEST(SecondMeter, ItsReadingsAreFlaggedAndTheRatioIsLive) {
     EXPECT_NEAR(*snapshot->findings->ratio->level_V, (0.812 - 0.05) * 5 / (4.96 - 0.05), 1e-9);
     ASSERT_TRUE(snapshot->findings->reference);
     EXPECT_NEAR(snapshot->findings->reference->level_V, 4.96, 1e-9);
-    two.session->stop();
-    auto capture = loadCapture(two.path);
+    EXPECT_TRUE(blindAsShown(snapshot->findings->referenceBlind).empty());
+    two.run.session->stop();
+    auto capture = loadCapture(two.run.path);
     ASSERT_TRUE(capture) << capture.error().text();
     ASSERT_EQ(capture->readings.size(), 24u);
     int flagged = 0;
@@ -94,43 +65,83 @@ TEST(SecondMeter, ItsReadingsAreFlaggedAndTheRatioIsLive) {
 
 TEST(SecondMeter, ADropoutTheReferenceMadeIsKnownAsSuch) {
     TwoMeters two("two_meters_sag");
-    ASSERT_TRUE(two.session);
+    ASSERT_TRUE(two.run.session);
     for (int i = 0; i < 30; ++i) two.show(0.812, 4.96);
     for (int i = 0; i < 3; ++i) two.show(0.487, 2.976); // both to 60 %
     for (int i = 0; i < 10; ++i) two.show(0.812, 4.96);
-    two.session->stop();
-    const auto findings = two.session->snapshot()->findings;
+    two.run.session->stop();
+    const auto findings = two.run.now()->findings;
     ASSERT_EQ(findings->excursions.size(), 1u);
     EXPECT_TRUE(findings->excursions[0].withReference);
     ASSERT_EQ(findings->referenceMoves.size(), 1u);
     EXPECT_EQ(findings->verdict.decision, Decision::checkSupply);
 }
 
-TEST(SecondMeter, GoneItIsToldAndTheSignalGoesOnWithoutAGap) {
-    TwoMeters two("two_meters_gone");
-    ASSERT_TRUE(two.session);
-    for (int i = 0; i < 3; ++i) two.show(0.812, 4.96);
-    ::close(two.instrument);
-    two.instrument = -1;
-    EXPECT_TRUE(within(5s, [&] { return !two.session->snapshot()->marks.empty(); }));
-    EXPECT_EQ(two.session->snapshot()->marks.front().text, "note:the meter on the reference is gone");
-    for (int i = 0; i < 3; ++i) ASSERT_TRUE(two.tty.send(encodeFrame(two.signal.frame, number(0.812), 0.001)));
-    EXPECT_TRUE(within(5s, [&] { return two.session->snapshot()->trace.size() == 6; }));
-    EXPECT_EQ(two.session->snapshot()->link, LinkState::live);
-    EXPECT_NE(two.session->snapshot()->linkSays.english().find("on the reference: second meter is gone"),
-              std::string::npos)
-        << two.session->snapshot()->linkSays.english();
-    EXPECT_TRUE(two.session->snapshot()->findings->blind.empty());
+// What its display shows then is no reference, and looks like a sag to whoever takes it for one.
+TEST(SecondMeter, HoldOverloadAndAnotherFunctionAreBlindAndSaidWithTheMend) {
+    struct Trouble {
+        Flag flag;
+        double shows_V;
+        BlindCause cause;
+        const char* mend;
+    };
+    const std::array<Trouble, 3> troubles{
+        {{Flag::hold, 2.96, BlindCause::hold, "on the reference: hold is on, so the number stands still"},
+         {Flag::overload, std::nan(""), BlindCause::overload, "on the reference: the meter shows overload"},
+         {Flag::unit, std::nan(""), BlindCause::unit, "on the reference: the meter does not show DC volts"}}};
+    TwoMeters two("two_meters_blind");
+    ASSERT_TRUE(two.run.session);
+    std::size_t spans = 0;
+    for (const Trouble& trouble : troubles) {
+        for (int i = 0; i < 12; ++i) two.show(0.812, 4.96);
+        Reading shown = number(trouble.shows_V);
+        shown.flags = trouble.flag;
+        for (int i = 0; i < 3; ++i) two.show(0.812, shown);
+        EXPECT_TRUE(two.run.says(trouble.mend)) << two.run.now()->linkSays.english();
+        two.show(0.812, 4.96);
+        const auto blind = [&] { return blindAsShown(two.run.now()->findings->referenceBlind); };
+        EXPECT_TRUE(within(5s, [&] { return blind().size() == spans + 1; }));
+        ASSERT_EQ(blind().size(), ++spans);
+        EXPECT_EQ(blind().back().cause, trouble.cause);
+    }
+    two.run.session->stop();
+    const auto findings = two.run.now()->findings;
+    EXPECT_TRUE(findings->referenceMoves.empty());
+    EXPECT_TRUE(blindAsShown(findings->blind).empty()); // the signal was seen all the while
+    ASSERT_TRUE(findings->reference);
+    EXPECT_NEAR(findings->reference->lowest_V, 4.96, 1e-9);
 }
 
-TEST(SecondMeter, GoesOnlyBesideAMeterOnAPort) {
+TEST(SecondMeter, GoneItIsToldAndTheSignalGoesOnWithoutAGap) {
+    TwoMeters two("two_meters_gone");
+    ASSERT_TRUE(two.run.session);
+    for (int i = 0; i < 3; ++i) two.show(0.812, 4.96);
+    two.second.closeSlave();
+    EXPECT_TRUE(within(5s, [&] { return !two.run.now()->marks.empty(); }));
+    EXPECT_EQ(two.run.now()->marks.front().text, "note:the meter on the reference is gone");
+    for (int i = 0; i < 3; ++i) ASSERT_TRUE(two.tty.send(encodeFrame(two.signal.frame, number(0.812), 0.001)));
+    EXPECT_TRUE(two.run.sees(6));
+    EXPECT_EQ(two.run.now()->link, LinkState::live);
+    EXPECT_TRUE(two.run.says(std::string("on the reference: ") + SecondTty::kPort + " is "))
+        << two.run.now()->linkSays.english();
+    for (const Mark& mark : two.run.now()->marks) EXPECT_NE(mark.kind(), MarkKind::gap);
+}
+
+TEST(SecondMeter, GoesOnlyBesideAMeterOnAnotherPort) {
     const MeterDescription meter = shippedMeter("text-line-logger");
-    int instrument = -1;
-    auto started =
-        Session::start(std::make_unique<ScriptLink>(std::vector<ScriptLine>{}), makeDecoder(meter), headerFor(meter),
-                       {.guided = false}, ReferenceMeter{std::make_unique<FdLink>(instrument), meter.traits});
-    EXPECT_FALSE(started);
-    ::close(instrument);
+    const auto refused = [&](std::unique_ptr<Link> signal, const char* second) {
+        auto started = Session::start(std::move(signal), makeDecoder(meter), headerFor(meter), {.guided = false},
+                                      ReferenceMeter{makeSerialLink(second, meter.link), meter.traits});
+        return started ? std::string() : started.error().text();
+    };
+    const KernelTty tty;
+    const SecondTty second;
+    EXPECT_NE(refused(std::make_unique<ScriptLink>(std::vector<ScriptLine>{}), SecondTty::kPort)
+                  .find("a second meter goes only beside a meter on a port"),
+              std::string::npos);
+    EXPECT_NE(refused(makeSerialLink(KernelTty::kPort, meter.link), KernelTty::kPort)
+                  .find("both meters are on the same port; choose another port"),
+              std::string::npos);
 }
 
 } // namespace stillwire

@@ -4,6 +4,7 @@
 #include "meters/link/replay.hpp"
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
+#include "tests/support/within.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -36,15 +37,6 @@ std::shared_ptr<const SessionSnapshot> play(std::vector<ScriptLine> script, cons
     if (!session) return nullptr;
     while (session.value()->running()) std::this_thread::sleep_for(1ms);
     return session.value()->snapshot();
-}
-
-template <class Condition> bool within(std::chrono::milliseconds limit, const Condition& holds) {
-    const auto end = std::chrono::steady_clock::now() + limit;
-    while (!holds()) {
-        if (std::chrono::steady_clock::now() > end) return false;
-        std::this_thread::sleep_for(1ms);
-    }
-    return true;
 }
 
 } // namespace

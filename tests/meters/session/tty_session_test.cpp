@@ -2,14 +2,10 @@
 // The whole way in over a kernel terminal: frames of every kind through libserialport into a session, onto the disk,
 // and back by core's reader; a pulled adapter on the way.
 #include "core/capture/reader.hpp"
-#include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
-#include "meters/link/serial_link.hpp"
-#include "meters/session/session.hpp"
-#include "tests/meters/session/script_link.hpp"
-#include "tests/support/kernel_tty.hpp"
 #include "tests/support/lent_clock.hpp"
 #include "tests/support/source_folder.hpp"
+#include "tests/support/tty_run.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -23,35 +19,6 @@ namespace stillwire {
 namespace {
 
 using namespace std::chrono_literals;
-
-template <class Condition> bool within(std::chrono::milliseconds limit, const Condition& holds) {
-    const auto end = std::chrono::steady_clock::now() + limit;
-    while (!holds()) {
-        if (std::chrono::steady_clock::now() > end) return false;
-        std::this_thread::sleep_for(1ms);
-    }
-    return true;
-}
-
-struct Recording {
-    std::string path;
-    std::unique_ptr<Session> session;
-
-    bool sees(std::size_t readings) const {
-        return within(10s, [this, readings] { return session->snapshot()->trace.size() >= readings; });
-    }
-};
-
-Recording begin(const MeterDescription& meter, const std::string& name) {
-    Recording out;
-    out.path = capturePath(name);
-    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
-                                  {.guided = false, .capturePath = out.path, .replaySpeed = 1, .seed = 1});
-    EXPECT_TRUE(session) << session.error().text();
-    if (session) out.session = std::move(session.value());
-    std::this_thread::sleep_for(60ms); // what comes sooner might be torn
-    return out;
-}
 
 double cpuSeconds() {
     rusage usage{};
@@ -97,7 +64,7 @@ class EveryMeter : public testing::TestWithParam<const char*> {};
 TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
     KernelTty tty;
     const MeterDescription meter = quickMeter(GetParam());
-    Recording run = begin(meter, GetParam());
+    const TtyRun run(meter, GetParam());
     ASSERT_TRUE(run.session);
     EXPECT_EQ(tty.baud(), static_cast<unsigned>(meter.link.baud));
     EXPECT_EQ(tty.bits(), meter.link.bits);
@@ -116,10 +83,10 @@ TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
         sendFrame(tty, meter, reading);
     }
     EXPECT_TRUE(run.sees(sent.size()));
-    EXPECT_EQ(run.session->snapshot()->link, LinkState::live);
+    EXPECT_EQ(run.now()->link, LinkState::live);
     run.session->mark("note:last");
     run.session->stop();
-    const auto snapshot = run.session->snapshot();
+    const auto snapshot = run.now();
     EXPECT_EQ(snapshot->garbageBytes, 0u);
     const auto capture = loadCapture(run.path);
     ASSERT_TRUE(capture) << capture.error().text();
@@ -138,7 +105,6 @@ TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
     std::string heard;
     for (std::string more = tty.receive(200); !more.empty(); more = tty.receive(50)) heard += more;
     for (const std::string& command : meter.link.leaveCommands) EXPECT_NE(heard.find(command), std::string::npos);
-    std::remove(run.path.c_str());
 }
 
 INSTANTIATE_TEST_SUITE_P(TtySession, EveryMeter,
@@ -148,12 +114,12 @@ INSTANTIATE_TEST_SUITE_P(TtySession, EveryMeter,
 namespace {
 
 // Pulls the adapter in one of the ways it is pulled, and puts it back.
-void pullAndPutBack(KernelTty& tty, Recording& run, const std::string& how) {
+void pullAndPutBack(KernelTty& tty, const TtyRun& run, const std::string& how) {
     (void)KernelTty::callsSinceAsked();
     tty.setAbsent(true);
     if (how == "vanish" || !tty.hangUp()) tty.vanish();
-    EXPECT_TRUE(within(3s, [&] { return run.session->snapshot()->link == LinkState::lost; }));
-    EXPECT_NE(run.session->snapshot()->linkSays.english().find("put the cable back"), std::string::npos);
+    EXPECT_TRUE(within(3s, [&] { return run.now()->link == LinkState::lost; }));
+    EXPECT_NE(run.now()->linkSays.english().find("put the cable back"), std::string::npos);
     const double before_s = cpuSeconds();
     std::this_thread::sleep_for(700ms);
     EXPECT_LT(cpuSeconds() - before_s, 0.35); // a spin would take all of it
@@ -168,7 +134,7 @@ class Pulled : public testing::TestWithParam<const char*> {};
 TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     KernelTty tty;
     const MeterDescription meter = shippedMeter("lcd-segment-meter");
-    Recording run = begin(meter, std::string("pulled_") + GetParam());
+    const TtyRun run(meter, std::string("pulled_") + GetParam());
     ASSERT_TRUE(run.session);
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.812));
     auto half = encodeFrame(meter.frame, number(0.812), 0.001);
@@ -181,8 +147,8 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     std::this_thread::sleep_for(60ms);
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
     EXPECT_TRUE(run.sees(10));
-    EXPECT_TRUE(within(1s, [&] { return run.session->snapshot()->link == LinkState::live; }));
-    EXPECT_NE(run.session->snapshot()->linkSays.english().find("is back"), std::string::npos);
+    EXPECT_TRUE(within(1s, [&] { return run.now()->link == LinkState::live; }));
+    EXPECT_NE(run.now()->linkSays.english().find("is back"), std::string::npos);
     run.session->stop();
     const auto capture = loadCapture(run.path);
     ASSERT_TRUE(capture) << capture.error().text();
@@ -191,7 +157,6 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     EXPECT_EQ(capture.value().marks[0].text, "gap");
     ASSERT_EQ(capture.value().rows.size(), 11u);
     EXPECT_TRUE(capture.value().rows[5].isMark); // between what came before and after
-    std::remove(run.path.c_str());
 }
 
 INSTANTIATE_TEST_SUITE_P(TtySession, Pulled, testing::Values("hangup", "vanish"));
@@ -199,7 +164,7 @@ INSTANTIATE_TEST_SUITE_P(TtySession, Pulled, testing::Values("hangup", "vanish")
 TEST(TtySession, AComputerThatSleptLeavesAGap) {
     KernelTty tty;
     const MeterDescription meter = shippedMeter("text-line-logger");
-    Recording run = begin(meter, "slept");
+    const TtyRun run(meter, "slept");
     ASSERT_TRUE(run.session);
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.812));
     EXPECT_TRUE(run.sees(5));
@@ -209,7 +174,7 @@ TEST(TtySession, AComputerThatSleptLeavesAGap) {
     ASSERT_TRUE(tty.send("99 V DC\r\n")); // the rest of another
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
     EXPECT_TRUE(run.sees(10));
-    EXPECT_NE(run.session->snapshot()->linkSays.english().find("the computer slept for"), std::string::npos);
+    EXPECT_NE(run.now()->linkSays.english().find("the computer slept for"), std::string::npos);
     run.session->stop();
     const auto capture = loadCapture(run.path);
     ASSERT_TRUE(capture) << capture.error().text();
@@ -219,16 +184,15 @@ TEST(TtySession, AComputerThatSleptLeavesAGap) {
     EXPECT_EQ(capture.value().marks[0].text, "gap");
     EXPECT_TRUE(capture.value().rows[5].isMark); // before what came after the sleep
     EXPECT_GE(capture.value().readings[5].time - capture.value().readings[4].time, Time(1h));
-    const auto& blind = run.session->snapshot()->findings->blind;
+    const auto& blind = run.now()->findings->blind;
     ASSERT_EQ(blind.size(), 1u);
     EXPECT_EQ(blind[0].cause, BlindCause::gap);
-    std::remove(run.path.c_str());
 }
 
 TEST(TtySession, AMarkIsStampedAtTheKeyAndNeverBeforeTheLastRow) {
     KernelTty tty;
     const MeterDescription meter = shippedMeter("text-line-logger");
-    Recording run = begin(meter, "marks");
+    const TtyRun run(meter, "marks");
     ASSERT_TRUE(run.session);
     for (int i = 0; i < 20; ++i) {
         sendFrame(tty, meter, number(0.812));
@@ -241,28 +205,25 @@ TEST(TtySession, AMarkIsStampedAtTheKeyAndNeverBeforeTheLastRow) {
     ASSERT_TRUE(capture) << capture.error().text();
     ASSERT_EQ(capture.value().marks.size(), 20u);
     for (std::size_t i = 0; i < 20; ++i) EXPECT_EQ(capture.value().marks[i].text, "note:" + std::to_string(i));
-    std::remove(run.path.c_str());
 }
 
 TEST(TtySession, SaysThatTheFunctionIsWrongAndThatBytesAreNoFrames) {
     KernelTty tty;
     const MeterDescription meter = shippedMeter("text-line-logger");
-    Recording run = begin(meter, "wrong");
+    const TtyRun run(meter, "wrong");
     ASSERT_TRUE(run.session);
     tty.send("1.234 kOhm\r\n");
-    EXPECT_TRUE(within(
-        2s, [&] { return run.session->snapshot()->linkSays.english().find("DC volts") != std::string::npos; }));
+    EXPECT_TRUE(within(2s, [&] { return run.now()->linkSays.english().find("DC volts") != std::string::npos; }));
     for (int i = 0; i < 32; ++i) {
         tty.send("\xF0\x9A\x03\r\n");
         std::this_thread::sleep_for(100ms);
     }
-    const auto snapshot = run.session->snapshot();
+    const auto snapshot = run.now();
     EXPECT_EQ(snapshot->link, LinkState::silent);
     EXPECT_NE(snapshot->linkSays.english().find("check 9600 baud"), std::string::npos)
         << snapshot->linkSays.english();
     EXPECT_EQ(snapshot->garbageBytes, 96u);
     run.session->stop();
-    std::remove(run.path.c_str());
 }
 
 TEST(TtySession, SkipsATornFirstLine) {
