@@ -4,6 +4,7 @@
 #include "app/cli/logging.hpp"
 #include "app/cli/resources.hpp"
 #include "app/language/say.hpp"
+#include "app/window/capture_place.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
 #include "meters/link/replay.hpp"
@@ -16,21 +17,9 @@
 #include <QDateTime>
 #include <QDir>
 #include <QFileInfo>
-#include <QStandardPaths>
 
 namespace stillwire {
 namespace {
-
-// A new file in the person's data folder; runs are recorded without being asked.
-std::string newCapturePath(const QString& name) {
-    const QString folder =
-        QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) + QStringLiteral("/captures");
-    QDir().mkpath(folder);
-    QString plain;
-    for (QChar c : name.toLower()) plain += c.isLetterOrNumber() ? c : QLatin1Char('-');
-    const QString stem = QDateTime::currentDateTime().toString(QStringLiteral("yyyy-MM-dd-HHmmss-")) + plain;
-    return (folder + QLatin1Char('/') + stem + QStringLiteral(".csv")).toStdString();
-}
 
 Error missing(Sentence what, Sentence mend) {
     return {Error::Kind::badInput, {}, 0, std::move(what), std::move(mend)};
@@ -112,7 +101,8 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
     header.sheet = *sheet;
     header.meter = description->traits;
     SessionOptions options;
-    options.capturePath = newCapturePath(QString::fromStdString(sheet->name));
+    const CapturePlace place = newCapturePlace(QString::fromStdString(sheet->name));
+    options.capturePath = place.path;
     options.notesFolder = recordingNotes();
     options.seed = static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch());
     std::optional<ReferenceMeter> reference;
@@ -124,7 +114,8 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
     auto session = Session::start(makeSerialLink(way.port.toStdString(), description->link),
                                   makeDecoder(*description), header, options, std::move(reference));
     if (!session) return session.error();
-    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), sayName(sheet->name), way.port};
+    return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), sayName(sheet->name), way.port, 0, {},
+                  place.warning};
 }
 
 Result<SimulatedMeter> BenchDoors::makeMeter(const BenchScript& script, const Sheet& sheet,
@@ -152,7 +143,8 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
     header.sheet = *sheet;
     header.meter = description->traits;
     SessionOptions options;
-    options.capturePath = newCapturePath(QStringLiteral("simulated ") + QString::fromStdString(script->name));
+    const CapturePlace place = newCapturePlace(QStringLiteral("simulated ") + QString::fromStdString(script->name));
+    options.capturePath = place.path;
     options.seed = way.seed;
     // The bench belongs to the session's thread, which asks the hand at every tick.
     auto struck = std::make_shared<std::atomic<bool>>(false);
@@ -167,7 +159,8 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
                   sayName(script->name),
                   sayName(script->notes),
                   0,
-                  [struck] { *struck = true; }};
+                  [struck] { *struck = true; },
+                  place.warning};
 }
 
 Result<Opened> BenchDoors::openCapture(const Way& way) {

@@ -127,6 +127,7 @@ void BenchWindow::attach(Opened opened, bool guided) {
     sounds_.begin();
     feed_.attach(std::move(opened.session), std::move(opened.sheet));
     if (!guided) bench_->trace().showAll();
+    if (!opened.warning.isEmpty()) bench_->say(opened.warning);
 }
 
 // What the window itself does about each change of the session.

@@ -43,6 +43,7 @@ struct Opened {
     QString notes;                  // one line about it, may be empty
     double length_s = 0;            // of a capture, 0: not known before it ends
     std::function<void()> strike{}; // a dropout made on the simulated meter; empty: there is none to make one on
+    QString warning{};              // for the person on the bench, may be empty
 };
 
 class Doors {

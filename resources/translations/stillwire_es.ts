@@ -468,6 +468,13 @@
     </message>
 </context>
 <context>
+    <name>PlaceText</name>
+    <message>
+        <source>%1 takes no capture. This run is recorded in %2: copy it from there.</source>
+        <translation>%1 no admite capturas. Esta prueba se graba en %2: cópiela de ahí.</translation>
+    </message>
+</context>
+<context>
     <name>StripText</name>
     <message>
         <source>drive the machine would take</source>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The stream that is played, as samples: what a person would hear, without a device.
 #include "app/window/mixer.hpp"
+#include "tests/app/support/hearing.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,7 +12,11 @@
 namespace stillwire {
 namespace {
 
-constexpr int kRate_Hz = 48000;
+using test::kRate_Hz;
+using test::peak;
+using test::steepest;
+using test::strength;
+
 constexpr std::size_t kBlock = 480; // as a device asks: 10 ms
 
 // `for_s` of the stream, in blocks.
@@ -26,31 +31,6 @@ std::vector<float> listen(Mixer& mixer, double for_s) {
     return heard;
 }
 
-// How strong a frequency is in [from_s, to_s): the amplitude of a steady tone (Goertzel's sum, written out).
-double strength(const std::vector<float>& heard, double frequency_Hz, double from_s, double to_s) {
-    double real = 0, imaginary = 0;
-    const auto from = static_cast<std::size_t>(from_s * kRate_Hz), to = static_cast<std::size_t>(to_s * kRate_Hz);
-    for (std::size_t i = from; i < to; ++i) {
-        const double angle = 2 * std::numbers::pi * frequency_Hz * static_cast<double>(i) / kRate_Hz;
-        real += heard[i] * std::cos(angle);
-        imaginary += heard[i] * std::sin(angle);
-    }
-    return 2 * std::hypot(real, imaginary) / static_cast<double>(to - from);
-}
-
-double peak(const std::vector<float>& heard) {
-    double most = 0;
-    for (const float sample : heard) most = std::max(most, std::abs(static_cast<double>(sample)));
-    return most;
-}
-
-// The largest step between two samples: a click is one far beyond what the tones themselves make.
-double steepest(const std::vector<float>& heard) {
-    double most = std::abs(static_cast<double>(heard.front()));
-    for (std::size_t i = 1; i < heard.size(); ++i)
-        most = std::max(most, std::abs(static_cast<double>(heard[i]) - static_cast<double>(heard[i - 1])));
-    return most;
-}
 // Of a sine of this amplitude.
 double slope(double amplitude, double frequency_Hz) {
     return amplitude * 2 * std::numbers::pi * frequency_Hz / kRate_Hz;
@@ -135,7 +115,7 @@ TEST(Mixer, NeitherClipsNorClicks) {
                 std::vector<float> both = one;
                 both.insert(both.end(), two.begin(), two.end());
                 most = std::max(most, peak(both));
-                step = std::max(step, steepest(both) - std::abs(static_cast<double>(both.front())));
+                step = std::max(step, steepest(both));
                 mixer.follow(0);
                 (void)listen(mixer, 0.3);
             }
