@@ -26,7 +26,8 @@ namespace {
 
 constexpr int kRate_Hz = 48000;
 constexpr qint64 kAhead_us = 60'000; // more would lag behind the needle
-constexpr int kLook_ms = 2000;       // for a device, while there is none, and whether the one there is still plays
+constexpr unsigned long kPatience_ms = 2000;
+constexpr int kLook_ms = 2000; // for a device, while there is none, and whether the one there is still plays
 
 // What the audio device draws from, never at its end. A tone shorter than the device's buffer never begins by itself,
 // so silence is played too.
@@ -96,9 +97,10 @@ struct Speaker::Device {
         thread.start();
         post([this] { look(); });
     }
-    ~Device() {
+    // False: the sound server does not answer, and the thread still waits for it.
+    bool end() {
         thread.quit();
-        thread.wait();
+        return thread.wait(kPatience_ms);
     }
     template <typename Deed> void post(Deed deed) {
         QMetaObject::invokeMethod(&worker, std::move(deed), Qt::QueuedConnection);
@@ -155,6 +157,11 @@ void Speaker::load() {
 
 bool Speaker::available() const { return device_ && device_->there; }
 
+Speaker::~Speaker() {
+    // A window closes in time; what cannot be ended is left to the end of the program.
+    if (device_ && !device_->end()) static_cast<void>(device_.release());
+}
+
 void Speaker::run(bool on) {
     if (device_) device_->post([device = device_.get(), on] { device->run(on); });
 }
@@ -180,10 +187,10 @@ void Speaker::run(bool) {}
 void Speaker::play(Tone) {}
 void Speaker::hum(bool) {}
 void Speaker::follow(double) {}
+Speaker::~Speaker() = default;
 
 #endif
 
 Speaker::Speaker(QObject* parent) : QObject(parent) {}
-Speaker::~Speaker() = default;
 
 } // namespace stillwire
