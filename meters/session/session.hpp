@@ -8,6 +8,8 @@
 #include "core/findings/findings.hpp"
 #include "core/procedure/procedure.hpp"
 #include "core/trace/trace.hpp"
+#include "meters/decode/decoder.hpp"
+#include "meters/link/link.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -17,9 +19,6 @@
 #include <vector>
 
 namespace stillwire {
-
-class Link;    // meters/link/link.hpp
-class Decoder; // meters/decode/decoder.hpp
 
 // How the way from the meter is, for the person: the sentence names the port and the mend.
 enum class LinkState { opening, live, silent, lost, ended, failed };
