@@ -95,11 +95,12 @@ double enough_V(const Sheet& sheet, const Window& window) {
     return std::min(sheet.driftAllowance_V.value_or(0), 0.5 * window.half_V());
 }
 
-// Is there a shift that brings each of them so far from its limits?
+// Is there a shift that brings each of them so far from its limits? With shares that are a guess, a level that may as
+// well lie at the allowance does not speak against it.
 bool somewhereFarEnough(const Sheet& sheet, const std::vector<ShiftDemand>& demands) {
     double least_V = -1e9, most_V = 1e9;
     for (const ShiftDemand& d : demands) {
-        const double off_V = enough_V(sheet, d.window);
+        const double off_V = (1 - kMostDoubt) * enough_V(sheet, d.window);
         const double a = (d.window.min_V + off_V - d.level_V) / d.share;
         const double b = (d.window.max_V - off_V - d.level_V) / d.share;
         least_V = std::max(least_V, std::min(a, b));
