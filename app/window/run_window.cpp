@@ -6,9 +6,11 @@
 #include "app/language/language.hpp"
 #include "app/window/bench_doors.hpp"
 #include "app/window/bench_window.hpp"
+#include "app/window/threads_left.hpp"
 #include "meters/session/log.hpp"
 
 #include <cstdio>
+#include <cstdlib>
 #include <memory>
 
 #include <QApplication>
@@ -77,7 +79,10 @@ int runWindow(int& argc, char** argv, bool demo) {
         });
     else
         QTimer::singleShot(0, window.get(), &BenchWindow::restoreSession);
-    return QApplication::exec();
+    const int status = QApplication::exec();
+    window.reset();
+    if (threadsLeft) std::_Exit(status);
+    return status;
 }
 
 } // namespace stillwire

@@ -3,6 +3,7 @@
 
 #ifdef STILLWIRE_SOUND
 #include "app/window/mixer.hpp"
+#include "app/window/threads_left.hpp"
 
 #include <algorithm>
 #include <atomic>
@@ -159,7 +160,9 @@ bool Speaker::available() const { return device_ && device_->there; }
 
 Speaker::~Speaker() {
     // A window closes in time; what cannot be ended is left to the end of the program.
-    if (device_ && !device_->end()) static_cast<void>(device_.release());
+    if (!device_ || device_->end()) return;
+    threadsLeft = true;
+    static_cast<void>(device_.release());
 }
 
 void Speaker::run(bool on) {

@@ -2,6 +2,8 @@
 #include "app/window/voice.hpp"
 
 #ifdef STILLWIRE_SPEECH
+#include "app/window/threads_left.hpp"
+
 #include <algorithm>
 #include <atomic>
 #include <utility>
@@ -105,7 +107,9 @@ void Voice::hush() {
 
 Voice::~Voice() {
     // A window closes in time; what cannot be ended is left to the end of the program.
-    if (engine_ && !engine_->end()) static_cast<void>(engine_.release());
+    if (!engine_ || engine_->end()) return;
+    threadsLeft = true;
+    static_cast<void>(engine_.release());
 }
 
 #else

@@ -132,4 +132,10 @@ Sentence LinkWatch::saysReading() const {
     return {};
 }
 
+Sentence saidOfBoth(Sentence signal, const Sentence& reference) {
+    if (reference.empty()) return signal;
+    if (signal.empty()) return {"on the reference: %1", {reference}};
+    return {"%1; on the reference: %2", {std::move(signal), reference}};
+}
+
 } // namespace stillwire

@@ -51,4 +51,7 @@ private:
     Sentence rangeSays_; // what the range changes so far come to
 };
 
+// What two meters have to say, in one sentence; either may be empty.
+[[nodiscard]] Sentence saidOfBoth(Sentence signal, const Sentence& reference);
+
 } // namespace stillwire

@@ -262,9 +262,7 @@ void LiveSession::publish(bool always) {
     next->lastFlags = evidence_.lastReading().flags;
     next->link = rows_ != nullptr && !ended_ ? LinkState::live : line_->watch().state(at);
     if (rows_ == nullptr) next->linkSays = line_->watch().says(at);
-    if (const Sentence says = reference_ ? reference_->watch().says(at) : Sentence{};
-        !says.empty() && next->linkSays.empty())
-        next->linkSays = {"on the reference: %1", {says}};
+    if (reference_) next->linkSays = saidOfBoth(next->linkSays, reference_->watch().says(at));
     next->capturePath = recorder_.path();
     next->recorderSays = recorder_.says();
     next->pendingBytes = recorder_.pendingBytes();

@@ -3449,6 +3449,14 @@
         <source>choose another port for the one on the reference</source>
         <translation>elija otro puerto para el de la referencia</translation>
     </message>
+    <message>
+        <source>%1; on the reference: %2</source>
+        <translation>%1; en la referencia: %2</translation>
+    </message>
+    <message>
+        <source>on the reference: %1</source>
+        <translation>en la referencia: %1</translation>
+    </message>
 </context>
 <context>
     <name>names</name>

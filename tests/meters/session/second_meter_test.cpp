@@ -112,6 +112,17 @@ TEST(SecondMeter, HoldOverloadAndAnotherFunctionAreBlindAndSaidWithTheMend) {
     EXPECT_NEAR(findings->reference->lowest_V, 4.96, 1e-9);
 }
 
+TEST(SecondMeter, WhatBothHaveToSayIsSaid) {
+    TwoMeters two("two_meters_both");
+    ASSERT_TRUE(two.run.session);
+    Reading held = number(4.96);
+    held.flags = Flag::hold;
+    ASSERT_TRUE(two.second.send(encodeFrame(two.reference.frame, held, 0.001)));
+    ASSERT_TRUE(two.tty.send("1.234 kOhm\r\n"));
+    EXPECT_TRUE(two.run.says("turn it to DC volts, relative mode off; on the reference: hold is on"))
+        << two.run.now()->linkSays.english();
+}
+
 TEST(SecondMeter, GoneItIsToldAndTheSignalGoesOnWithoutAGap) {
     TwoMeters two("two_meters_gone");
     ASSERT_TRUE(two.run.session);
