@@ -7,6 +7,7 @@
 
 #include <QFileInfo>
 #include <QFontMetricsF>
+#include <QListView>
 #include <QPainter>
 
 namespace stillwire {
@@ -84,6 +85,19 @@ void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
                 row.trouble.isEmpty() ? row.verdict : row.trouble, look_.font(TextSize::small),
                 look_(row.trouble.isEmpty() ? Role::quietText : Role::fault));
     painter->restore();
+}
+
+QListView* makeRecentsList(const Look& look, RecentsModel& model, QWidget* parent) {
+    auto* list = new QListView(parent);
+    list->setModel(&model);
+    list->setItemDelegate(new RecentsDelegate(look, model, list));
+    list->setViewMode(QListView::IconMode);
+    list->setFlow(QListView::LeftToRight);
+    list->setWrapping(false);
+    list->setMovement(QListView::Static);
+    list->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    return list;
 }
 
 } // namespace stillwire

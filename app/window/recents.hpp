@@ -10,6 +10,8 @@
 #include <QAbstractListModel>
 #include <QStyledItemDelegate>
 
+class QListView;
+
 namespace stillwire {
 
 // What a glance at a capture shows.
@@ -46,5 +48,8 @@ private:
     const Look& look_;
     const RecentsModel& model_;
 };
+
+// The list that shows them, in one row that scrolls sideways.
+[[nodiscard]] QListView* makeRecentsList(const Look& look, RecentsModel& model, QWidget* parent);
 
 } // namespace stillwire

@@ -90,7 +90,6 @@ void StartPage::buildRight() {
 
     QGridLayout* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
     sheet_ = choice("sheet", tr("Sensor sheet"), sensor, 0);
-
     QGridLayout* port =
         panel(tr("A meter on a port"), tr("A meter that sends its readings over a serial line. A second "
                                           "one may watch the reference wire meanwhile."));
@@ -148,29 +147,22 @@ void StartPage::fillReference(const std::vector<Listed>& ports, const std::vecto
 
 void StartPage::buildCaptures() {
     QGridLayout* captures = panel(tr("A capture"), tr("Drop a file here, open one, or take a recent one."));
-    recentList_ = new QListView(right_);
-    recentList_->setModel(&recents_);
-    recentList_->setItemDelegate(new RecentsDelegate(look_, recents_, recentList_));
-    recentList_->setViewMode(QListView::IconMode);
-    recentList_->setFlow(QListView::LeftToRight);
-    recentList_->setWrapping(false);
-    recentList_->setMovement(QListView::Static);
+    recentList_ = makeRecentsList(look_, recents_, right_);
     recentList_->setAccessibleName(tr("Recent captures"));
-    recentList_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    recentList_->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     captures->addWidget(recentList_, 2, 0, 1, 3);
     recentsSays_ = new TextLabel(look_, TextSize::text, false, Role::quietText, right_);
-    captures->addWidget(recentsSays_, 2, 0, 1, 3);
+    captures->addWidget(recentsSays_, 2, 0, 1, 3, Qt::AlignTop);
     open_ = button(tr("Open a capture…"));
-    captures->addWidget(open_, 3, 0, Qt::AlignLeft);
+    captures->addWidget(open_, 0, 2, 2, 1);
     replaySpeed_ = new QComboBox(right_);
     replaySpeed_->setAccessibleName(tr("Replay"));
     replaySpeed_->setObjectName(QStringLiteral("replay"));
     replaySpeed_->addItem(tr("replay at once"), 0.0);
     replaySpeed_->addItem(tr("replay as it was"), 1.0);
     replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
-    captures->addWidget(replaySpeed_, 3, 1);
-    captures->setRowStretch(4, 1);
+    captures->addWidget(replaySpeed_, 0, 1, 2, 1);
+    for (int row : {0, 1}) captures->addWidget(captures->itemAtPosition(row, 0)->widget(), row, 0); // beside them
+    captures->setRowStretch(2, 1);
     static_cast<QVBoxLayout*>(right_->layout())->setStretchFactor(panels_.back(), 1);
     connect(find_, &QPushButton::clicked, this, &StartPage::findMeter);
     connect(open_, &QPushButton::clicked, this, &StartPage::openAsked);
@@ -178,10 +170,10 @@ void StartPage::buildCaptures() {
         emit chosen(captureWay(recents_.rows()[static_cast<std::size_t>(at.row())].path));
     });
     auto sayRecents = [this] {
-        const bool none = recents_.rowCount() == 0;
-        recentList_->setVisible(!none);
-        recentsSays_->say(none ? tr("No capture yet. The first run you make will stand here, with its verdict.")
-                               : QString());
+        recentList_->setVisible(recents_.rowCount() > 0);
+        recentsSays_->say(recents_.rowCount() == 0
+                              ? tr("No capture yet. The first run you make will stand here, with its verdict.")
+                              : QString());
     };
     connect(&recents_, &QAbstractItemModel::modelReset, this, sayRecents);
     sayRecents();
@@ -276,19 +268,20 @@ Way StartPage::captureWay(const QString& path) const {
 
 void StartPage::restyle() {
     auto* column = static_cast<QVBoxLayout*>(right_->layout());
-    column->setContentsMargins(look_.ipx(40), look_.ipx(24), look_.ipx(40), look_.ipx(16));
-    column->setSpacing(look_.ipx(12));
+    column->setContentsMargins(look_.ipx(40), look_.ipx(18), look_.ipx(40), look_.ipx(12));
+    column->setSpacing(look_.ipx(5));
     for (QWidget* box : panels_) {
         auto* grid = static_cast<QGridLayout*>(box->layout());
-        grid->setContentsMargins(0, look_.ipx(10), 0, 0);
+        grid->setContentsMargins(0, look_.ipx(5), 0, 0);
         grid->setHorizontalSpacing(look_.ipx(16));
-        grid->setVerticalSpacing(look_.ipx(4));
+        grid->setVerticalSpacing(look_.ipx(2));
     }
     for (QWidget* input :
          std::initializer_list<QWidget*>{sheet_, port_, meter_, referencePort_, referenceMeter_, scenario_, speed_,
                                          replaySpeed_, startPort_, startSimulated_, open_, find_})
         input->setFont(look_.font(TextSize::text));
-    recentList_->setFixedHeight(look_.ipx(146)); // a row of pictures and its scroll bar
+    recentList_->setMinimumHeight(look_.ipx(80)); // a row of pictures and its scroll bar, where there is room
+    recentList_->setMaximumHeight(look_.ipx(146));
     recentList_->doItemsLayout();
     update();
 }

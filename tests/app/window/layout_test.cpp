@@ -37,6 +37,10 @@ std::vector<Page> pages() {
     std::vector<Page> all;
     all.push_back({"start", [](BenchWindow& w) { w.leaveBench(); }});
     all.push_back({"start with trouble", [](BenchWindow& w) { w.open(w.start().captureWay("/tmp/broken.csv")); }});
+    all.push_back({"start with captures", [](BenchWindow& w) {
+                       w.leaveBench();
+                       w.start().setRecents({"/tmp/monday.csv", "/tmp/tuesday.csv", "/tmp/wednesday.csv"});
+                   }});
     all.push_back({"keys", [](BenchWindow& w) { w.press(KeyAction::keys); }});
     const std::pair<const char*, WireState> states[] = {
         {"silent", WireState::silent},   {"steady", WireState::steady}, {"moving", WireState::moving},
@@ -91,7 +95,8 @@ TEST_P(Layout, EveryPageHasRoom) {
         window.resize(size);
         window.show();
         // At the larger sizes everything grows alike: a few pages stand for all, unless there is time.
-        const std::set<std::string> few{"start", "keys", "dropped", "step hook-up", "adjust", "replay"};
+        const std::set<std::string> few{"start", "start with captures", "keys", "dropped", "step hook-up", "adjust",
+                                        "replay"};
         for (const Page& page : pages()) {
             if (size.width() > 1280 && !test::longRun() && few.count(page.name) == 0) continue;
             page.turnTo(window);
