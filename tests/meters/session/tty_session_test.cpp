@@ -143,7 +143,7 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     EXPECT_TRUE(run.sees(5));
     pullAndPutBack(tty, run, GetParam());
     ASSERT_TRUE(tty.waitOpened(2, 3000));
-    EXPECT_TRUE(tty.dtr()); // settings are made again
+    EXPECT_TRUE(within(1s, [&] { return tty.dtr(); })); // settings are made again, after the opening
     std::this_thread::sleep_for(60ms);
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
     EXPECT_TRUE(run.sees(10));
