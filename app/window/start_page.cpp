@@ -154,9 +154,7 @@ void StartPage::buildCaptures() {
     captures->addWidget(recentsSays_, 2, 0, 1, 3, Qt::AlignTop);
     open_ = button(tr("Open a capture…"));
     captures->addWidget(open_, 0, 2, 2, 1);
-    replaySpeed_ = new QComboBox(right_);
-    replaySpeed_->setAccessibleName(tr("Replay"));
-    replaySpeed_->setObjectName(QStringLiteral("replay"));
+    replaySpeed_ = box("replay", tr("Replay"));
     replaySpeed_->addItem(tr("replay at once"), 0.0);
     replaySpeed_->addItem(tr("replay as it was"), 1.0);
     replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
