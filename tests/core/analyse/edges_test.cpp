@@ -16,6 +16,8 @@ const Excursion* dropoutNear(const Findings& f, double at_s) {
     return nullptr;
 }
 
+const Excursion* dropoutNear(Findings&&, double) = delete; // they would be gone
+
 class StraddledEnd : public testing::TestWithParam<const char*> {};
 
 TEST_P(StraddledEnd, TheDropoutCountsForTheEarlierStep) {
@@ -30,7 +32,8 @@ TEST_P(StraddledEnd, TheDropoutCountsForTheEarlierStep) {
         const double mark_s = trace.now_s();
         trace.mark(GetParam());
         trace.hold(5);
-        const Excursion* e = dropoutNear(examine(trace, risingSheet()), mark_s);
+        const Findings f = examine(trace, risingSheet());
+        const Excursion* e = dropoutNear(f, mark_s);
         ASSERT_TRUE(e) << "seed " << seed;
         EXPECT_EQ(e->step, Step::wiggleShaft);
         EXPECT_EQ(e->pose, "left");
