@@ -3,7 +3,7 @@
 
 #include "app/window/words.hpp"
 #include "core/capture/reader.hpp"
-#include "core/examination.hpp"
+#include "core/examination_capture.hpp"
 
 #include <cmath>
 
@@ -59,12 +59,7 @@ Glance glanceAt(const QString& path) {
                            header.black,
                            header.referenceMeter};
     Examination examination(std::move(setup));
-    for (const Capture::Row& row : capture.value().rows) {
-        if (row.isMark)
-            examination.push(capture.value().marks[row.index]);
-        else
-            examination.push(capture.value().readings[row.index]);
-    }
+    pushRows(capture.value(), examination);
     glance.verdict = decisionWords(examination.findings().verdict.decision);
     return glance;
 }

@@ -212,12 +212,9 @@ AdjustmentAdvice adviseAdjustment(const AdjustmentEvidence& evidence) {
     if (demands.empty()) return advice;
     double shift_V = bestShift_V(demands);
     // Feasible, unless the levels it leads to would want the sensor turned again.
-    const auto farEnough = [&](const std::vector<ShiftDemand>& all, double by_V) {
-        return std::all_of(all.begin(), all.end(), [&](const ShiftDemand& d) {
-            return d.margin(by_V) * d.window.half_V() > enough_V(sheet, d.window) - kRoundOff_V;
-        });
-    };
-    bool wouldDo = farEnough(demands, shift_V);
+    bool wouldDo = std::all_of(demands.begin(), demands.end(), [&](const ShiftDemand& d) {
+        return d.margin(shift_V) * d.window.half_V() > enough_V(sheet, d.window) - kRoundOff_V;
+    });
     if (!wouldDo && history.size() < 2) {
         // Nobody has turned it yet, and the ends need not move alike: one that would go too far gets the benefit of
         // the doubt. The figures are those of equal shares as long as these bring every end inside.

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A meter left in its low-impedance mode, on the fault bench's circuit. 3 kohm is a usual input there (from memory);
 // what it takes from a divider is Thevenin's theorem.
-#include "core/examination.hpp"
+#include "core/examination_capture.hpp"
 #include "tests/support/bench_runs.hpp"
 
 #include <gtest/gtest.h>
@@ -17,12 +17,7 @@ Findings runWith(double input_ohm, std::uint64_t seed) {
     setup.sheet = pedalSheet();
     setup.meter = meterTraits(MeterKind::fair);
     Examination examination(setup);
-    for (const Capture::Row& row : simulation.capture.rows) {
-        if (row.isMark)
-            examination.push(simulation.capture.marks[row.index]);
-        else
-            examination.push(simulation.capture.readings[row.index]);
-    }
+    pushRows(simulation.capture, examination);
     return examination.findings();
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/meters/bench/verdict_runs.hpp"
 
+#include "core/examination_capture.hpp"
+
 #include <cstdio>
 #include <cstdlib>
 
@@ -62,12 +64,7 @@ const char* meterName(MeterKind kind) {
 Findings judged(const Simulation& simulation) {
     const CaptureHeader& header = simulation.capture.header;
     Examination examination({*header.sheet, *header.meter, true, header.probe, header.black});
-    for (const Capture::Row& row : simulation.capture.rows) {
-        if (row.isMark)
-            examination.push(simulation.capture.marks[row.index]);
-        else
-            examination.push(simulation.capture.readings[row.index]);
-    }
+    pushRows(simulation.capture, examination);
     return examination.findings();
 }
 

@@ -3,7 +3,7 @@
 // the procedure leads a simulated hand, the session records, and the capture is analysed and held against the bench's
 // truth.
 #include "core/capture/reader.hpp"
-#include "core/examination.hpp"
+#include "core/examination_capture.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
@@ -87,12 +87,7 @@ TEST(EndToEnd, AWornSensorIsFoundThroughAKernelTerminal) {
     auto capture = loadCapture(options.capturePath);
     ASSERT_TRUE(capture) << capture.error().text();
     Examination examination({*header.sheet, meter->traits, true, header.probe, header.black});
-    for (const Capture::Row& row : capture->rows) {
-        if (row.isMark)
-            examination.push(capture->marks[row.index]);
-        else
-            examination.push(capture->readings[row.index]);
-    }
+    pushRows(*capture, examination);
     const Findings found = examination.findings();
     const Truth truth = simulated->truth();
     std::printf("%zu readings, %zu dropouts shown, %zu contact events, verdict %s, truth %s\n", found.readings,
