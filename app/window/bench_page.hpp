@@ -4,7 +4,7 @@
 
 #include "app/window/feed.hpp"
 #include "app/window/keys.hpp"
-#include "app/window/models.hpp"
+#include "app/window/verdict/models.hpp"
 
 #include <QWidget>
 

@@ -4,8 +4,8 @@
 #include "app/window/bench_page.hpp"
 #include "app/window/habits.hpp"
 #include "app/window/keys_page.hpp"
-#include "app/window/start_page.hpp"
-#include "app/window/trace_view.hpp"
+#include "app/window/start/start_page.hpp"
+#include "app/window/wire/trace_view.hpp"
 #include "app/window/words.hpp"
 
 #include <QApplication>

@@ -2,13 +2,13 @@
 // The window: start page, bench, page of keys; the keys; what is remembered from one day to the next.
 #pragma once
 
-#include "app/window/doors.hpp"
 #include "app/window/feed.hpp"
-#include "app/window/glance.hpp"
 #include "app/window/keys.hpp"
-#include "app/window/look.hpp"
-#include "app/window/opener.hpp"
-#include "app/window/sounds.hpp"
+#include "app/window/look/look.hpp"
+#include "app/window/sound/sounds.hpp"
+#include "app/window/start/doors.hpp"
+#include "app/window/start/glance.hpp"
+#include "app/window/start/opener.hpp"
 
 #include <QWidget>
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/keys_page.hpp"
 
-#include "app/window/text_label.hpp"
+#include "app/window/look/text_label.hpp"
 
 #include <QGridLayout>
 #include <QHBoxLayout>

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/window/keys.hpp"
-#include "app/window/look.hpp"
+#include "app/window/look/look.hpp"
 
 #include <QWidget>
 

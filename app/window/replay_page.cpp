@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/replay_page.hpp"
 
-#include "app/window/progress_line.hpp"
-#include "app/window/row_delegate.hpp"
-#include "app/window/text_label.hpp"
-#include "app/window/verdict_details.hpp"
+#include "app/window/look/progress_line.hpp"
+#include "app/window/look/text_label.hpp"
+#include "app/window/verdict/row_delegate.hpp"
+#include "app/window/verdict/verdict_details.hpp"
 
 #include <QFileInfo>
 #include <QListView>

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/window/feed.hpp"
-#include "app/window/models.hpp"
+#include "app/window/verdict/models.hpp"
 
 #include <QWidget>
 

@@ -4,9 +4,9 @@
 #include "app/cli/cli.hpp"
 #include "app/cli/logging.hpp"
 #include "app/language/language.hpp"
-#include "app/window/bench_doors.hpp"
 #include "app/window/bench_window.hpp"
-#include "app/window/threads_left.hpp"
+#include "app/window/sound/threads_left.hpp"
+#include "app/window/start/bench_doors.hpp"
 #include "meters/session/log.hpp"
 
 #include <cstdio>

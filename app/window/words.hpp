@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/language/say.hpp"
-#include "app/window/paint.hpp"
+#include "app/window/look/paint.hpp"
 #include "core/findings/findings.hpp"
 #include "core/procedure/procedure.hpp"
 #include "meters/session/session.hpp"

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/language/say.hpp"
-#include "app/window/doors.hpp"
+#include "app/window/start/doors.hpp"
 #include "core/trace/trace.hpp"
 #include "meters/session/session.hpp"
 

@@ -3,7 +3,7 @@
 // it says with keys. The session's thread waits for each key, so a run is the same on a fast and on a slow machine.
 #pragma once
 
-#include "app/window/bench_doors.hpp"
+#include "app/window/start/bench_doors.hpp"
 
 #include <condition_variable>
 #include <mutex>

@@ -2,7 +2,7 @@
 // Measures whether what stands in a window has room there.
 #pragma once
 
-#include "app/window/look.hpp"
+#include "app/window/look/look.hpp"
 
 #include <QStringList>
 #include <QTranslator>

@@ -19,14 +19,15 @@ namespace {
 
 // Files without a word for people: logs, what goes over the wire, TOML and JSON as written, names of foreign columns.
 const std::vector<std::string> kForMachines = {
-    "core/capture/layout.cpp",      "core/judge/trade_findings.cpp",   "core/sheet/describe.cpp",         "core/sheet/learn_meter.cpp",
-    "meters/bench/hand.cpp", "meters/bench/rig.cpp",        "meters/bench/simulated_meter.cpp", "meters/bench/truth.cpp",
-    "meters/bench/truth_json.cpp",  "meters/decode/encode.cpp",        "meters/session/live_session.cpp",
-    "meters/session/log.cpp"};
+    "core/capture/layout.cpp",          "core/judge/trade_findings.cpp",   "core/sheet/describe.cpp",
+    "core/sheet/learn_meter.cpp",       "meters/bench/hand.cpp",           "meters/bench/rig.cpp",
+    "meters/bench/simulated_meter.cpp", "meters/bench/truth.cpp",          "meters/bench/truth_json.cpp",
+    "meters/decode/encode.cpp",         "meters/session/live_session.cpp", "meters/session/log.cpp"};
 // Of the rest, what speaks in sentences as core does.
-const std::vector<std::string> kOfApp = {"app/cli/evaluate.cpp", "app/cli/html.cpp", "app/cli/html_tables.cpp", "app/cli/report.cpp",
-                                                 "app/cli/resources.cpp", "app/cli/spoken.cpp", "app/cli/spoken_levels.cpp",
-                                                 "app/cli/trace_svg.cpp", "app/window/bench_doors.cpp"};
+const std::vector<std::string> kOfApp = {
+    "app/cli/evaluate.cpp",      "app/cli/html.cpp",      "app/cli/html_tables.cpp",
+    "app/cli/report.cpp",        "app/cli/resources.cpp", "app/cli/spoken.cpp",
+    "app/cli/spoken_levels.cpp", "app/cli/trace_svg.cpp", "app/window/start/bench_doors.cpp"};
 
 std::string bytesOf(const fs::path& path) {
     std::ifstream in(path, std::ios::binary);
@@ -78,7 +79,9 @@ public:
     }
 
 private:
-    [[nodiscard]] bool starts(const char* with) const { return text_.compare(at_, std::string(with).size(), with) == 0; }
+    [[nodiscard]] bool starts(const char* with) const {
+        return text_.compare(at_, std::string(with).size(), with) == 0;
+    }
     void skipTo(char end) { at_ = std::min(text_.find(end, at_), text_.size()); }
     std::string quoted(char end) {
         std::string out;
@@ -168,7 +171,8 @@ std::set<std::string> sentencesOfSource(const fs::path& source) {
 std::set<std::string> namesOfResources(const fs::path& source) {
     std::set<std::string> names{"left", "right", "sheets", "meters", "bench"};
     for (int i = 0; i < kStepCount; ++i) names.emplace(stepName(static_cast<Step>(i)));
-    for (int i = 0; i <= static_cast<int>(Decision::cannotTell); ++i) names.emplace(decisionName(static_cast<Decision>(i)));
+    for (int i = 0; i <= static_cast<int>(Decision::cannotTell); ++i)
+        names.emplace(decisionName(static_cast<Decision>(i)));
     for (const char* folder : {"sheets", "meters", "bench"})
         for (const auto& entry : fs::directory_iterator(source / "resources" / folder)) {
             const auto parsed = parseToml(bytesOf(entry.path()), entry.path().string());
@@ -178,9 +182,10 @@ std::set<std::string> namesOfResources(const fs::path& source) {
 }
 
 std::string textsForLupdate(const fs::path& source) {
-    std::string out = "// SPDX-License-Identifier: GPL-3.0-or-later\n"
-                      "// Made by resources/translations/update: what core, meters and the resources say, for lupdate to read. "
-                      "Never compiled.\n";
+    std::string out =
+        "// SPDX-License-Identifier: GPL-3.0-or-later\n"
+        "// Made by resources/translations/update: what core, meters and the resources say, for lupdate to read. "
+        "Never compiled.\n";
     for (const std::string& text : sentencesOfSource(source))
         out += "QT_TRANSLATE_NOOP(\"core\", \"" + escaped(text) + "\")\n";
     for (const std::string& text : namesOfResources(source))

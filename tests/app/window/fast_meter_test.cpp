@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Ten thousand readings a second into the real window: none is lost and it still answers. Seconds in every run, ten
 // minutes with STILLWIRE_LONG set.
-#include "app/window/bench_doors.hpp"
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
+#include "app/window/start/bench_doors.hpp"
 #include "core/capture/reader.hpp"
 #include "tests/support/long_run.hpp"
 #include "tests/support/tty_run.hpp"

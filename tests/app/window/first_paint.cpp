@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // first_paint [PAIRS]: wall time from the start of a process to its first painted window, an empty Qt window against
 // the bench, in pairs one after the other. Prints both medians and their ratio. Needs a display.
-#include "app/window/bench_doors.hpp"
 #include "app/window/bench_window.hpp"
+#include "app/window/start/bench_doors.hpp"
 
 #include <algorithm>
 #include <chrono>

@@ -3,7 +3,7 @@
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
 #include "app/window/habits.hpp"
-#include "app/window/start_page.hpp"
+#include "app/window/start/start_page.hpp"
 #include "tests/app/support/fake_session.hpp"
 
 #include <QFile>

@@ -4,7 +4,7 @@
 #include "app/language/language.hpp"
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
-#include "app/window/start_page.hpp"
+#include "app/window/start/start_page.hpp"
 #include "tests/app/support/fake_session.hpp"
 #include "tests/app/support/room.hpp"
 #include "tests/support/long_run.hpp"

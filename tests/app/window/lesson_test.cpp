@@ -2,8 +2,8 @@
 // What an instructor uses: the verdict hidden and shown, the warm wiggle over the cold one, a dropout on demand.
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
-#include "app/window/start_page.hpp"
-#include "app/window/trace_view.hpp"
+#include "app/window/start/start_page.hpp"
+#include "app/window/wire/trace_view.hpp"
 #include "tests/app/support/fake_session.hpp"
 
 #include <QLabel>

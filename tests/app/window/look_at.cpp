@@ -5,8 +5,8 @@
 #include "app/language/language.hpp"
 #include "app/language/say.hpp"
 #include "app/window/bench_window.hpp"
-#include "app/window/drawing_view.hpp"
-#include "app/window/start_page.hpp"
+#include "app/window/hand/drawing_view.hpp"
+#include "app/window/start/start_page.hpp"
 #include "tests/app/support/fake_session.hpp"
 #include "tests/app/support/room.hpp"
 

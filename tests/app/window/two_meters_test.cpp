@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A second meter on the reference wire, from the start page to the capture: the real window and session, with two
 // instruments behind two kernel terminals.
-#include "app/window/bench_doors.hpp"
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
-#include "app/window/readout_view.hpp"
-#include "app/window/start_page.hpp"
+#include "app/window/start/bench_doors.hpp"
+#include "app/window/start/start_page.hpp"
+#include "app/window/wire/readout_view.hpp"
 #include "core/capture/reader.hpp"
 #include "tests/app/support/room.hpp"
 #include "tests/support/tty_run.hpp"

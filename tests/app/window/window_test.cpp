@@ -2,9 +2,9 @@
 // The window as a person has it: nothing cut off, everything named and reached by Tab, driven by keys.
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
-#include "app/window/readout_view.hpp"
-#include "app/window/start_page.hpp"
-#include "app/window/trace_view.hpp"
+#include "app/window/start/start_page.hpp"
+#include "app/window/wire/readout_view.hpp"
+#include "app/window/wire/trace_view.hpp"
 #include "tests/app/support/fake_session.hpp"
 
 #include <set>

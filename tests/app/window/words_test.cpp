@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/window/band.hpp"
-#include "app/window/findings_rows.hpp"
+#include "app/window/verdict/findings_rows.hpp"
+#include "app/window/wire/band.hpp"
 #include "app/window/words.hpp"
 #include "tests/app/support/fake_session.hpp"
 

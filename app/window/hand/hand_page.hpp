@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The left page, the hand: the step, its caution, drawing, sentence, pace, what is still wanted, why, and the keys.
+#pragma once
+
+#include "app/window/feed.hpp"
+#include "app/window/look/look.hpp"
+
+#include <vector>
+
+#include <QWidget>
+
+class QPushButton;
+
+namespace stillwire {
+
+class TextLabel;
+class CautionBox;
+class DrawingView;
+class PaceView;
+class ProgressLine;
+
+class HandPage : public QWidget {
+    Q_OBJECT
+public:
+    HandPage(const Look& look, const Feed& feed, QWidget* parent = nullptr);
+    void show(const Scene& scene);
+
+    enum class Room { ample, less, least };
+    void setRoom(Room room); // the same in less room: smaller sentences, then closer lines
+    // Has all that is shown now room in a page of this size?
+    [[nodiscard]] bool fits(int width, int height);
+    [[nodiscard]] QString takesRoom() const; // what the answer depends on: the same text, the same answer
+
+    [[nodiscard]] const std::vector<Choice>& choices() const { return choices_; }
+
+signals:
+    void asked(stillwire::Command command);
+
+private:
+    QPushButton* makeButton();
+    void showAnswers(const Prompt& prompt);
+
+    void restyle();
+
+    const Look& look_;
+    Room room_ = Room::ample;
+    TextLabel *title_, *count_, *instruction_, *detail_, *wanted_, *why_;
+    CautionBox* caution_;
+    DrawingView* drawing_;
+    PaceView* pace_;
+    ProgressLine* progress_;
+    std::vector<QPushButton*> answers_; // as many as there are choices are shown
+    std::vector<Choice> choices_;
+};
+
+} // namespace stillwire

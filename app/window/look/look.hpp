@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The look in force: palette, type and the unit everything is measured in. One per window, handed to every view.
+#pragma once
+
+#include "app/window/look/theme.hpp"
+
+#include <QFont>
+#include <QObject>
+#include <QPalette>
+
+namespace stillwire {
+
+// Three sizes for reading near, three for three metres.
+enum class TextSize { small, text, title, word, state, number };
+
+class Look : public QObject {
+    Q_OBJECT
+public:
+    explicit Look(QObject* parent = nullptr);
+
+    [[nodiscard]] QColor operator()(Role role) const { return palette_[role]; }
+    [[nodiscard]] const Palette& palette() const { return palette_; }
+    [[nodiscard]] bool night() const { return night_; }
+    void setNight(bool night);
+
+    // Sizes are given for a window of 1280x800 and grow with it.
+    [[nodiscard]] double px(double design) const { return design * unit_; }
+    [[nodiscard]] int ipx(double design) const { return qRound(design * unit_); }
+    [[nodiscard]] double unit() const { return unit_; }
+    void fitTo(QSize window);
+
+    [[nodiscard]] QFont font(TextSize size, bool bold = false) const;
+    // A face whose digits are exactly this high, in pixels.
+    [[nodiscard]] QFont digits(double height) const;
+
+    [[nodiscard]] QPalette widgetPalette() const;
+    [[nodiscard]] QString styleSheet() const;
+
+signals:
+    void changed();
+
+private:
+    Palette palette_ = Palette::day();
+    bool night_ = false;
+    double unit_ = 1;
+    QString family_;
+};
+
+} // namespace stillwire

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/sound/teller.hpp"
+
+#include "app/window/words.hpp"
+
+#include <QCoreApplication>
+
+namespace stillwire {
+namespace {
+struct TellerText {
+    Q_DECLARE_TR_FUNCTIONS(TellerText)
+};
+} // namespace
+
+QString Teller::hear(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const Prompt& prompt = snapshot.prompt;
+    if (!snapshot.guided) return {};
+    if (prompt.stopNow) {
+        if (stopped_) return {};
+        stopped_ = true;
+        return say(prompt.instruction) + QLatin1Char(' ') + say(prompt.why);
+    }
+    if (prompt.finished) {
+        if (over_) return {};
+        over_ = true;
+        return TellerText::tr("The run is over. Verdict: %1.")
+            .arg(decisionWords(snapshot.findings->verdict.decision));
+    }
+    over_ = stopped_ = false;
+    return sayNew(prompt);
+}
+
+QString Teller::sayNew(const Prompt& prompt) {
+    const QString main = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
+    const bool harness = prompt.step == Step::wiggleHarness && !prompt.pose.arguments.empty();
+    const QString section = harness ? QString::fromStdString(prompt.pose.arguments.front().text) : QString();
+    if (main == said_) {
+        if (section.isEmpty() || section == section_) return {};
+        section_ = section;
+        return say(prompt.pose);
+    }
+    said_ = main;
+    section_ = section;
+    QStringList all;
+    for (const Sentence& caution : prompt.cautions) {
+        const QString words = say(caution);
+        if (cautions_.insert(words).second) all << words;
+    }
+    all << main;
+    for (std::size_t i = 0; i < prompt.choices.size(); ++i)
+        all << TellerText::tr("%1: %2.").arg(i + 1).arg(say(prompt.choices[i].says));
+    return all.join(QLatin1Char(' '));
+}
+
+} // namespace stillwire

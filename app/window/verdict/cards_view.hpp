@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The findings that weigh most, as cards in a row; how many more there are stands on the last.
+#pragma once
+
+#include "app/window/verdict/models.hpp"
+
+#include <QWidget>
+
+namespace stillwire {
+
+class CardsView : public QWidget {
+    Q_OBJECT
+public:
+    CardsView(const Look& look, const FindingsModel& model, QWidget* parent = nullptr);
+    [[nodiscard]] QSize sizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    [[nodiscard]] bool haveRoom(int cards, double width) const;
+    void paintCard(QPainter& painter, const QRectF& box, const FindingRow& row, int more);
+
+    const Look& look_;
+    const FindingsModel& model_;
+};
+
+} // namespace stillwire

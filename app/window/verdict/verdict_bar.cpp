@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/verdict/verdict_bar.hpp"
+
+#include <algorithm>
+
+#include <QFontMetricsF>
+
+namespace stillwire {
+
+VerdictBar::VerdictBar(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAccessibleName(tr("Verdict"));
+    connect(&look, &Look::changed, this, [this] {
+        updateGeometry();
+        update();
+    });
+}
+
+void VerdictBar::show(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const Verdict& verdict = snapshot.findings->verdict;
+    const bool over = snapshot.prompt.finished || snapshot.link == LinkState::ended;
+    const QString lead = over ? tr("Verdict:") : tr("So far:");
+    const QString decision = hidden_ ? tr("hidden") : decisionWords(verdict.decision);
+    QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front());
+    if (hidden_) reason = tr("What would you do with this sensor? H shows it.");
+    if (lead == lead_ && decision == decision_ && reason == reason_) return;
+    lead_ = lead;
+    decision_ = decision;
+    reason_ = reason;
+    setAccessibleDescription(QStringLiteral("%1 %2. %3").arg(lead_, decision_, reason_));
+    update();
+}
+
+void VerdictBar::hideWords(bool hidden) { hidden_ = hidden; }
+
+QSize VerdictBar::sizeHint() const { return {look_.ipx(600), look_.ipx(56)}; }
+
+void VerdictBar::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(look_(Role::bar));
+    painter.drawRoundedRect(QRectF(rect()), look_.px(8), look_.px(8));
+    FittedText text(painter, *this);
+    const double pad = look_.px(20);
+    QRectF rest = QRectF(rect()).adjusted(pad, 0, -pad, 0);
+    const QRectF lead =
+        text.line(rest, Qt::AlignLeft | Qt::AlignVCenter, lead_, look_.font(TextSize::text), look_(Role::barQuiet));
+    rest.setLeft(lead.right() + look_.px(12));
+    const QRectF word = text.line(rest, Qt::AlignLeft | Qt::AlignVCenter, decision_,
+                                  look_.font(TextSize::title, true), look_(Role::barText));
+    rest.setLeft(std::max(word.right() + look_.px(24), lead.right() + look_.px(12)));
+    rest.adjust(0, look_.px(4), 0, -look_.px(4));
+    if (reason_.isEmpty() || rest.width() < look_.px(80)) return;
+    // One line if it goes on one, else two smaller ones.
+    const QFont one = look_.font(TextSize::text);
+    if (QFontMetricsF(one).horizontalAdvance(reason_) <= rest.width()) {
+        text.line(rest, Qt::AlignLeft | Qt::AlignVCenter, reason_, one, look_(Role::barQuiet));
+        return;
+    }
+    const QFont small = look_.font(TextSize::small);
+    const double need = QFontMetricsF(small).boundingRect(rest, Qt::TextWordWrap, reason_).height();
+    rest.setTop(std::max(rest.top(), rest.center().y() - need / 2));
+    text.paragraph(rest, reason_, small, look_(Role::barQuiet));
+}
+
+} // namespace stillwire

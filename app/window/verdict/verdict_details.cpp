@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/verdict/verdict_details.hpp"
+
+#include "app/window/words.hpp"
+
+#include <QLabel>
+
+namespace stillwire {
+namespace {
+
+QString section(const QString& title, const QStringList& lines) {
+    if (lines.isEmpty()) return {};
+    QString html = QStringLiteral("<p style='margin:6px 0 0 0'><b>%1</b></p>").arg(title.toHtmlEscaped());
+    for (const QString& line : lines)
+        html += QStringLiteral("<p style='margin:0 0 2px 0'>%1</p>").arg(line.toHtmlEscaped());
+    return html;
+}
+
+QStringList said(const std::vector<Sentence>& sentences) {
+    QStringList lines;
+    for (const Sentence& sentence : sentences) lines << say(sentence);
+    return lines;
+}
+
+} // namespace
+
+VerdictDetails::VerdictDetails(const Look& look, QWidget* parent) : QScrollArea(parent), look_(look) {
+    setFrameShape(QFrame::NoFrame);
+    setWidgetResizable(true);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFocusPolicy(Qt::StrongFocus); // so that the keyboard can scroll it
+    setAccessibleName(tr("What stands behind the verdict"));
+    text_ = new QLabel;
+    text_->setTextFormat(Qt::RichText);
+    text_->setWordWrap(true);
+    text_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    setWidget(text_);
+    connect(&look, &Look::changed, this, &VerdictDetails::restyle);
+    restyle();
+}
+
+// Higher than its text it would push what stands below away.
+void VerdictDetails::keepToTheText() { setMaximumHeight(text_->heightForWidth(viewport()->width()) + look_.ipx(6)); }
+
+void VerdictDetails::resizeEvent(QResizeEvent* event) {
+    QScrollArea::resizeEvent(event);
+    keepToTheText();
+}
+
+void VerdictDetails::restyle() {
+    text_->setFont(look_.font(TextSize::small));
+    text_->setPalette(look_.widgetPalette());
+    text_->setContentsMargins(0, 0, look_.ipx(8), 0); // clear of the scroll bar
+}
+
+void VerdictDetails::show(const Findings& findings) {
+    const Verdict& verdict = findings.verdict;
+    QStringList causes;
+    for (std::size_t i = 1; i < verdict.causes.size(); ++i) { // the first is the verdict's own
+        QString line = decisionWords(verdict.causes[i].decision) + QStringLiteral(": ") + say(verdict.causes[i].says);
+        if (!verdict.causes[i].nextTest.empty()) line += QLatin1Char(' ') + say(verdict.causes[i].nextTest);
+        causes << line;
+    }
+    QStringList why = said(verdict.reasons);
+    if (!why.isEmpty()) why.removeFirst(); // it stands beside the decision
+    const QString html =
+        section(tr("Next"), verdict.next.empty() ? QStringList{tr("Nothing more to do.")} : said(verdict.next)) +
+        section(tr("Why"), why) + section(tr("It could also be"), causes) +
+        section(tr("Not tested"), said(verdict.notTested)) + section(tr("Assumed"), said(findings.assumed));
+    if (text_->text() == html) return;
+    text_->setText(html);
+    keepToTheText();
+    setAccessibleDescription(said(verdict.reasons).join(QLatin1Char(' ')));
+}
+
+} // namespace stillwire

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/wire/band.hpp"
+
+#include "app/language/say.hpp"
+
+#include <QCoreApplication>
+
+namespace stillwire {
+namespace {
+struct BandText { // gives the texts of this file a context of their own
+    Q_DECLARE_TR_FUNCTIONS(BandText)
+};
+
+Wire wireOfStep(std::optional<Step> step);
+
+struct Where {
+    Wire wire = Wire::signal;
+    std::string position;
+};
+
+// From recorded marks, newest first: a position counts within the step it was marked in.
+Where whereBy(const std::vector<Mark>& marks) {
+    Where where;
+    for (auto mark = marks.rbegin(); mark != marks.rend(); ++mark) {
+        if (mark->kind() == MarkKind::position && where.position.empty()) where.position = mark->argument();
+        if (mark->kind() == MarkKind::stepEnd) break;
+        if (mark->kind() != MarkKind::step) continue;
+        const auto step = stepByName(mark->argument());
+        where.wire = wireOfStep(step);
+        break;
+    }
+    return where;
+}
+
+Wire wireOfStep(std::optional<Step> step) {
+    if (step == Step::hookUp) return Wire::none;
+    if (step == Step::reference || step == Step::wiggleReference) return Wire::reference;
+    if (step == Step::ground || step == Step::wiggleGround) return Wire::ground;
+    return Wire::signal;
+}
+
+} // namespace
+
+Wire wireUnderTest(const SessionSnapshot& snapshot) {
+    return snapshot.prompt.step ? snapshot.prompt.wire : whereBy(snapshot.marks).wire;
+}
+
+std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now) {
+    std::vector<AwaySpan> spans;
+    std::optional<Time> since;
+    for (const Mark& mark : marks) {
+        if (mark.kind() != MarkKind::step) continue; // between two steps the lead stays where it is
+        const bool away = wireOfStep(stepByName(mark.argument())) != Wire::signal;
+        if (away && !since) since = mark.time;
+        if (!away && since) {
+            spans.push_back({*since, mark.time});
+            since.reset();
+        }
+    }
+    if (since) spans.push_back({*since, now});
+    return spans;
+}
+
+std::optional<PoseSpan> posesOf(const std::vector<Mark>& marks, Step step, Time now) {
+    std::optional<PoseSpan> found;
+    bool inStep = false, open = false;
+    for (const Mark& mark : marks) {
+        const MarkKind kind = mark.kind();
+        if (kind == MarkKind::step || kind == MarkKind::stepEnd) {
+            if (open) found->to_s = toSeconds(mark.time);
+            inStep = kind == MarkKind::step && stepByName(mark.argument()) == step;
+            open = false;
+        } else if (kind == MarkKind::pose && inStep && !open) {
+            found = PoseSpan{toSeconds(mark.time), toSeconds(now)};
+            open = true;
+        }
+    }
+    return found;
+}
+
+double shownVolts(double level_V, const Sheet& sheet, const Findings& findings) {
+    const double reference_V = findings.reference ? findings.reference->level_V : sheet.nominal_V;
+    const double ground_V = findings.ground ? findings.ground->level_V : 0.0;
+    if (!(sheet.nominal_V > 0)) return level_V;
+    return ground_V + level_V * (reference_V - ground_V) / sheet.nominal_V;
+}
+
+Band bandUnderTest(const Sheet& sheet, const SessionSnapshot& snapshot) {
+    const Prompt& prompt = snapshot.prompt;
+    Wire wire = prompt.wire;
+    std::string name = prompt.position;
+    if (!prompt.step) {
+        const Where where = whereBy(snapshot.marks);
+        wire = where.wire;
+        name = where.position;
+    }
+    if (wire == Wire::reference) return {BandText::tr("reference limits"), sheet.reference, {}};
+    if (wire == Wire::ground) return {BandText::tr("ground drop allowed"), {0.0, sheet.maxDrop_V}, {}};
+    if (sheet.positions.empty()) return {};
+    const Position* found = sheet.find(name);
+    const Position& position = found ? *found : sheet.rest();
+    return {BandText::tr("%1 window").arg(sayName(position.name)),
+            {shownVolts(position.window.min_V, sheet, *snapshot.findings),
+             shownVolts(position.window.max_V, sheet, *snapshot.findings)},
+            prompt.aim_V};
+}
+
+QString bandLabel(const Band& band) {
+    return BandText::tr("%1 %2 to %3")
+        .arg(band.name, QString::fromStdString(plain(band.shown_V.min_V, 2)),
+             QString::fromStdString(volts(band.shown_V.max_V, 2)));
+}
+
+} // namespace stillwire

@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/wire/readout_view.hpp"
+
+#include "app/window/wire/band.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QFontMetricsF>
+#include <QPainterPath>
+
+namespace stillwire {
+namespace {
+
+constexpr double kOver = 0.1; // of the type size
+
+struct StateColours {
+    Role edge, back;
+};
+
+StateColours coloursOf(WireState state) {
+    switch (state) {
+    case WireState::steady: return {Role::good, Role::plot};
+    case WireState::moving: return {Role::trace, Role::plot};
+    case WireState::dropped:
+    case WireState::jumped:
+    case WireState::overVoltage: return {Role::fault, Role::faultBack};
+    case WireState::blind: return {Role::caution, Role::cautionBack};
+    case WireState::silent: break;
+    }
+    return {Role::quietText, Role::paper};
+}
+
+// The frame tells the state too: its edge does what the wire does.
+QPainterPath frameOf(WireState state, const QRectF& r, double d) {
+    QPainterPath path;
+    switch (state) {
+    case WireState::dropped: // a notch in the upper edge
+        path.addPolygon(QPolygonF{{r.left(), r.top()},
+                                  {r.right() - 5.2 * d, r.top()},
+                                  {r.right() - 4 * d, r.top() + 1.2 * d},
+                                  {r.right() - 2.8 * d, r.top()},
+                                  {r.right(), r.top()},
+                                  {r.right(), r.bottom()},
+                                  {r.left(), r.bottom()}});
+        break;
+    case WireState::moving: // leaning sides
+        path.addPolygon(QPolygonF{
+            {r.left() + d, r.top()}, {r.right(), r.top()}, {r.right() - d, r.bottom()}, {r.left(), r.bottom()}});
+        break;
+    case WireState::jumped: // a step in the upper edge
+        path.addPolygon(QPolygonF{{r.left(), r.top() + d},
+                                  {r.right() - 4 * d, r.top() + d},
+                                  {r.right() - 4 * d, r.top()},
+                                  {r.right(), r.top()},
+                                  {r.right(), r.bottom()},
+                                  {r.left(), r.bottom()}});
+        break;
+    case WireState::overVoltage: // cut corners, as a stop sign
+        path.addPolygon(QPolygonF{{r.left() + 1.6 * d, r.top()},
+                                  {r.right() - 1.6 * d, r.top()},
+                                  {r.right(), r.top() + 1.6 * d},
+                                  {r.right(), r.bottom() - 1.6 * d},
+                                  {r.right() - 1.6 * d, r.bottom()},
+                                  {r.left() + 1.6 * d, r.bottom()},
+                                  {r.left(), r.bottom() - 1.6 * d},
+                                  {r.left(), r.top() + 1.6 * d}});
+        break;
+    default: path.addRoundedRect(r, d, d);
+    }
+    path.closeSubpath();
+    return path;
+}
+
+} // namespace
+
+ReadoutView::ReadoutView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAccessibleName(tr("The number and what is happening"));
+    connect(&look, &Look::changed, this, [this] {
+        signs_.clear();
+        updateGeometry();
+        update();
+    });
+}
+
+void ReadoutView::show(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const QString number = numberText(snapshot.lastVolts_V, snapshot.findings->meter.resolution_V);
+    const StateWord word = stateWord(snapshot);
+    QString wire = wireWords(wireUnderTest(snapshot), snapshot.prompt.movingLead);
+    if (const auto& ratio = snapshot.findings->ratio) {
+        const QString reference = numberText(ratio->reference_V, snapshot.findings->meter.resolution_V);
+        if (ratio->level_V)
+            wire = tr("reference %1 V · level %2 V")
+                       .arg(reference, numberText(*ratio->level_V, snapshot.findings->meter.resolution_V));
+        else
+            wire = tr("reference %1 V").arg(reference);
+    }
+    if (number == number_ && word == word_ && wire == wire_) return;
+    number_ = number;
+    word_ = word;
+    wire_ = wire;
+    setAccessibleDescription(tr("%1 volts. %2, %3, %4").arg(number_, word_.word, word_.detail, wire_));
+    update();
+}
+
+double ReadoutView::digitHeight() const {
+    const QWidget* top = window();
+    return std::max(top->height() / 6.0, look_.px(60));
+}
+
+QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 6 + 12)}; }
+
+void ReadoutView::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double boxWidth = look_.px(288);
+    const QRectF all = rect();
+    paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(14), 0));
+    paintWord(painter, QRectF(all.right() - boxWidth, all.top() + look_.px(2), boxWidth, all.height() - look_.px(4)));
+}
+
+const QPixmap& ReadoutView::sign(QChar sign, const QFont& font, QColor colour) {
+    const double ratio = devicePixelRatioF();
+    const QString key = QStringLiteral("%1 %2 %3 %4").arg(sign).arg(font.pixelSize()).arg(colour.rgba()).arg(ratio);
+    const auto kept = signs_.constFind(key);
+    if (kept != signs_.constEnd()) return *kept;
+    const QFontMetricsF metrics(font);
+    // Room around it: a sign may reach over its own advance.
+    const QSizeF size(metrics.horizontalAdvance(sign) + 2 * kOver * font.pixelSize(), metrics.height());
+    if (signs_.size() > 40) signs_.clear(); // of sizes the window no longer has
+    QPixmap made((size * ratio).toSize());
+    made.setDevicePixelRatio(ratio);
+    made.fill(Qt::transparent);
+    QPainter painter(&made);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setFont(font);
+    painter.setPen(colour);
+    painter.drawText(QPointF(kOver * font.pixelSize(), metrics.ascent()), sign);
+    return *signs_.insert(key, made);
+}
+
+void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
+    // Each sign has its own place, the same for every digit, so that nothing moves when the number changes.
+    QFont font = look_.digits(digitHeight());
+    QFontMetricsF metrics(font);
+    const QString cells = QStringLiteral("8.888");
+    const QFont unitFont = look_.digits(digitHeight() * 0.24);
+    const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(10);
+    double tight = 1;
+    auto widthOf = [&](QChar c) {
+        return (c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
+                                                     : metrics.horizontalAdvance(c)) *
+               tight;
+    };
+    double whole = 0;
+    for (QChar c : cells) whole += widthOf(c);
+    tight = std::min(1.0, (area.width() - unitWidth) / whole);
+    const bool negative = number_.size() > 1 && number_.front() == QLatin1Char('-') && number_.at(1).isDigit();
+    const QString digits = negative ? number_.mid(1) : number_;
+    const double right = area.left() + whole * tight;
+    const double baseline = area.center().y() + digitHeight() / 2;
+    const bool none = number_.startsWith(QStringLiteral("--"));
+    const QColor ink = look_(none ? Role::quietText : Role::ink);
+    double x = right;
+    for (auto c = digits.rbegin(); c != digits.rend(); ++c) {
+        const double width = widthOf(*c);
+        x -= width;
+        const double at = x + (width - metrics.horizontalAdvance(*c)) / 2 - kOver * font.pixelSize();
+        painter.drawPixmap(QPointF(std::round(at), std::round(baseline - metrics.ascent())), sign(*c, font, ink));
+    }
+    if (negative) { // in the margin: it may not push the digits
+        const double thick = digitHeight() * 0.1;
+        painter.fillRect(QRectF(area.left() - look_.px(22), area.center().y() - thick / 2, look_.px(20), thick),
+                         look_(Role::ink));
+    }
+    const double ascent = QFontMetricsF(unitFont).ascent();
+    const double at = right + look_.px(10) - kOver * unitFont.pixelSize();
+    painter.drawPixmap(QPointF(std::round(at), std::round(baseline - ascent)),
+                       sign(QLatin1Char('V'), unitFont, look_(Role::quietText)));
+}
+
+void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
+    const auto [edge, back] = coloursOf(word_.state);
+    const bool loud = edge == Role::fault;
+    const double stroke = look_.px(loud ? 3.5 : 2);
+    QPen pen(look_(edge), stroke);
+    if (word_.state == WireState::blind) pen.setDashPattern({4, 3});
+    if (word_.state == WireState::silent) pen.setDashPattern({1, 3});
+    pen.setJoinStyle(Qt::MiterJoin);
+    const QPainterPath frame = frameOf(word_.state, box.adjusted(stroke, stroke, -stroke, -stroke), look_.px(10));
+    painter.fillPath(frame, look_(back));
+    if (word_.state == WireState::blind) {
+        painter.save();
+        painter.setClipPath(frame);
+        drawHatch(painter, QRectF(box.left(), box.top(), look_.px(13), box.height()), look_);
+        painter.restore();
+    }
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    painter.drawPath(frame);
+    if (word_.state == WireState::overVoltage) {
+        painter.setPen(QPen(look_(edge), look_.px(1.5)));
+        const double in = look_.px(7);
+        painter.drawPath(frameOf(word_.state, box.adjusted(in, in, -in, -in), look_.px(9)));
+    }
+    const double left = box.left() + look_.px(20), right = box.right() - look_.px(12);
+    const QRectF iconBox(left, box.top() + look_.px(27), look_.px(36), look_.px(34));
+    drawShape(painter, iconBox, word_.shape, look_(edge), look_.px(6));
+    FittedText text(painter, *this);
+    const double wordLeft = iconBox.right() + look_.px(11);
+    const QRectF place(wordLeft, box.top() + look_.px(14), right - wordLeft, look_.px(58));
+    const QFont big = look_.font(TextSize::state, true);
+    QFont smaller = big;
+    smaller.setPixelSize(big.pixelSize() * 3 / 5);
+    if (QFontMetricsF(big).horizontalAdvance(word_.word) <= place.width() * 1.25 ||
+        !word_.word.contains(QLatin1Char(' ')))
+        text.line(place, Qt::AlignLeft | Qt::AlignVCenter, word_.word, big, look_(edge));
+    else // on two lines
+    {
+        const double need = QFontMetricsF(smaller).boundingRect(place, Qt::TextWordWrap, word_.word).height();
+        const double down = (place.height() + look_.px(6) - need) / 2;
+        text.paragraph(place.adjusted(0, down, 0, look_.px(12)), word_.word, smaller, look_(edge));
+    }
+    text.line(QRectF(left, box.top() + look_.px(82), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
+              word_.detail, look_.font(TextSize::text, true), look_(Role::ink));
+    text.line(QRectF(left, box.top() + look_.px(108), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
+              wire_, look_.font(TextSize::text), look_(Role::ink));
+}
+
+} // namespace stillwire

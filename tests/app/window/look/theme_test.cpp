@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/window/look/theme.hpp"
+#include "tests/app/window/look/vision.hpp"
+
+#include <set>
+
+#include <gtest/gtest.h>
+
+namespace stillwire {
+
+using namespace test;
+
+struct Themed {
+    const char* name;
+    Palette palette;
+};
+static std::vector<Themed> bothThemes() { return {{"day", Palette::day()}, {"night", Palette::night()}}; }
+
+// The ends of the scale in WCAG 2.2 itself: black on white is 21:1, a colour on itself 1:1.
+TEST(Vision, ContrastHasTheEndsTheStandardGives) {
+    EXPECT_NEAR(contrast(QColor(Qt::black), QColor(Qt::white)), 21.0, 1e-9);
+    EXPECT_NEAR(contrast(QColor("#777777"), QColor("#777777")), 1.0, 1e-9);
+    // #767676 is widely given as the lightest grey that holds 4.5:1 on white, #777777 as the first that does not.
+    EXPECT_GE(contrast(QColor("#767676"), QColor(Qt::white)), 4.5);
+    EXPECT_LT(contrast(QColor("#777777"), QColor(Qt::white)), 4.5);
+}
+
+TEST(Vision, DeficienciesLeaveGreyAlone) {
+    for (const Deficiency& d : kDeficiencies)
+        for (const auto& row : d.m) EXPECT_NEAR(row[0] + row[1] + row[2], 1.0, 2e-6) << d.name;
+}
+
+TEST(Theme, EveryTextPairHoldsSevenToOne) {
+    for (const auto& [name, palette] : bothThemes())
+        for (const TextPair& pair : textPairs())
+            EXPECT_GE(contrast(palette[pair.text], palette[pair.ground]), 7.0)
+                << name << ": " << palette[pair.text].name().toStdString() << " on "
+                << palette[pair.ground].name().toStdString();
+}
+
+TEST(Theme, TextHoldsUnderColourVisionDeficiencies) {
+    for (const auto& [name, palette] : bothThemes())
+        for (const Deficiency& d : kDeficiencies)
+            for (const TextPair& pair : textPairs())
+                EXPECT_GE(contrast(seenWith(d, palette[pair.text]), seenWith(d, palette[pair.ground])), 7.0)
+                    << name << ", " << d.name << ": " << palette[pair.text].name().toStdString() << " on "
+                    << palette[pair.ground].name().toStdString();
+}
+
+TEST(Theme, ShapesHoldThreeToOneForEveryEye) {
+    for (const auto& [name, palette] : bothThemes())
+        for (const TextPair& pair : shapePairs()) {
+            const auto say = [&, &theme = name](const char* eye) {
+                return std::string(theme) + ", " + eye + ": " + palette[pair.text].name().toStdString() + " on " +
+                       palette[pair.ground].name().toStdString();
+            };
+            EXPECT_GE(contrast(palette[pair.text], palette[pair.ground]), 3.0) << say("all");
+            for (const Deficiency& d : kDeficiencies)
+                EXPECT_GE(contrast(seenWith(d, palette[pair.text]), seenWith(d, palette[pair.ground])), 3.0)
+                    << say(d.name);
+        }
+}
+
+TEST(Theme, RecolouringADrawingReachesEveryRoleAndMixesNone) {
+    QByteArray day;
+    std::set<QString> colours;
+    for (int i = 0; i < kRoleCount; ++i) {
+        const QString name = Palette::day()[static_cast<Role>(i)].name().toUpper();
+        EXPECT_TRUE(colours.insert(name).second) << "two roles share " << name.toStdString();
+        day += name.toLatin1() + ' ';
+    }
+    QByteArray expected;
+    for (int i = 0; i < kRoleCount; ++i) expected += Palette::night()[static_cast<Role>(i)].name().toLatin1() + ' ';
+    EXPECT_EQ(Palette::night().recolour(day), expected);
+}
+
+} // namespace stillwire
