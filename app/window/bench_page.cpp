@@ -5,9 +5,9 @@
 #include "app/window/hand/hand_page.hpp"
 #include "app/window/hand/path_view.hpp"
 #include "app/window/key_hints.hpp"
-#include "app/window/look/text_label.hpp"
 #include "app/window/replay_page.hpp"
 #include "app/window/verdict/cards_view.hpp"
+#include "app/window/verdict/trouble_card.hpp"
 #include "app/window/verdict/verdict_bar.hpp"
 #include "app/window/verdict/verdict_head.hpp"
 #include "app/window/wire/aim_view.hpp"
@@ -18,13 +18,12 @@
 
 #include <QHBoxLayout>
 #include <QPainter>
-#include <QPushButton>
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
 namespace stillwire {
 namespace {
-constexpr double kUsual = 396, kWide = 480; // of the left page
+constexpr double kUsual = 396, kReading = 440, kWide = 480; // of the left page
 } // namespace
 
 BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
@@ -89,7 +88,7 @@ void BenchPage::buildRight() {
     aim_ = new AimView(look_, right_);
     briefing_ = new BriefingView(look_, right_);
     trace_ = new TraceView(look_, right_);
-    line_ = new TextLabel(look_, TextSize::text, true, Role::caution, right_);
+    trouble_ = new TroubleCard(look_, right_);
     cards_ = new CardsView(look_, summary_, right_);
     verdict_ = new VerdictBar(look_, right_);
     path_ = new PathView(look_, right_);
@@ -99,26 +98,17 @@ void BenchPage::buildRight() {
     rightColumn_->addWidget(aim_);
     rightColumn_->addWidget(briefing_, 1);
     rightColumn_->addWidget(trace_, 1);
-    auto* troubles = new QHBoxLayout;
-    troubles->addWidget(line_, 1);
-    elsewhere_ = new QPushButton(tr("Save elsewhere…  Ctrl+S"), right_);
-    elsewhere_->setAccessibleName(tr("Save the capture elsewhere"));
-    elsewhere_->setAutoDefault(true);
-    elsewhere_->hide();
-    connect(elsewhere_, &QPushButton::clicked, this, [this] { emit keyPressed(KeyAction::saveElsewhere); });
-    troubles->addWidget(elsewhere_);
-    rightColumn_->addLayout(troubles);
+    rightColumn_->addWidget(trouble_);
     rightColumn_->addWidget(cards_);
     rightColumn_->addWidget(verdict_);
     rightColumn_->addWidget(path_);
-    line_->say({});
+    connect(trouble_, &TroubleCard::saveElsewhereAsked, this, [this] { emit keyPressed(KeyAction::saveElsewhere); });
     connect(replay_, &ReplayPage::lookAt, trace_, &TraceView::lookAt);
 }
 
 void BenchPage::restyle() {
     roomMadeFor_.clear();
-    elsewhere_->setFont(look_.font(TextSize::text));
-    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kUsual));
+    left_->setFixedWidth(look_.ipx(leftWidth()));
     leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
     leftColumn_->setSpacing(look_.ipx(6));
     rightColumn_->setContentsMargins(look_.ipx(28), look_.ipx(14), look_.ipx(26), look_.ipx(8));
@@ -126,8 +116,9 @@ void BenchPage::restyle() {
     update();
 }
 
-// A step with many cautions has its sentences smaller and its lines closer, and if words run so long that this is not
-// enough the left page wider, rather than words left out. The number beside it keeps its place as long as it can.
+// A step with little to say has its title large; one with many cautions has its sentences smaller and its lines
+// closer, and if words run so long that this is not enough the left page wider, rather than words left out. The
+// number beside it keeps its place as long as it can.
 void BenchPage::makeRoom() {
     const QString takes = hand_->takesRoom() + QLatin1Char(turns_->isHidden() ? '0' : '1');
     if (takes == roomMadeFor_ && size() == roomMadeIn_) return;
@@ -143,13 +134,19 @@ void BenchPage::makeRoom() {
     };
     bool found = false;
     for (const double design : {kUsual, kWide})
-        for (const HandPage::Room room : {HandPage::Room::ample, HandPage::Room::less, HandPage::Room::least}) {
+        for (const HandPage::Room room :
+             {HandPage::Room::ample, HandPage::Room::usual, HandPage::Room::less, HandPage::Room::least}) {
             if (found) continue;
             hand_->setRoom(room);
             wide_ = design == kWide;
             found = fits(design);
         }
-    left_->setFixedWidth(look_.ipx(wide_ ? kWide : kUsual));
+    left_->setFixedWidth(look_.ipx(leftWidth()));
+}
+
+double BenchPage::leftWidth() const {
+    if (leftStack_->currentWidget() == replay_) return kReading;
+    return wide_ ? kWide : kUsual;
 }
 
 void BenchPage::begin(const QString& name, const QString& notes, bool guided, double length_s) {
@@ -159,7 +156,7 @@ void BenchPage::begin(const QString& name, const QString& notes, bool guided, do
     replay_->begin(name, notes);
     replay_->setLength(length_s);
     summary_.setRows({});
-    trace_->reset();
+    trace_->reset(length_s);
     aim_->begin();
     notice_.clear();
     trace_->setFocus();
@@ -169,21 +166,22 @@ void BenchPage::turnLeft(bool hand) {
     leftStack_->setCurrentWidget(hand ? static_cast<QWidget*>(hand_) : replay_);
     handHints_->setVisible(hand);
     replayHints_->setVisible(!hand);
+    left_->setFixedWidth(look_.ipx(leftWidth()));
 }
 
 void BenchPage::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     stop_->show(scene);
-    showWire(scene);
-    showLeft(scene);
-    path_->show(scene);
-    elsewhere_->setVisible(!snapshot.recorderSays.empty());
     // What stops the bench goes before what only informs.
     QStringList lines;
     for (const Sentence* says : {&snapshot.recorderSays, &snapshot.linkSays})
         if (lines.isEmpty() && !says->empty()) lines << stillwire::say(*says);
     if (!notice_.isEmpty()) lines << notice_;
-    line_->say(lines.join(QLatin1Char(' ')));
+    if (!lines.isEmpty()) lines.front()[0] = lines.front()[0].toUpper();
+    trouble_->say(lines.join(QLatin1Char(' ')), !snapshot.recorderSays.empty());
+    showWire(scene);
+    showLeft(scene);
+    path_->show(scene);
 }
 
 void BenchPage::showLeft(const Scene& scene) {
@@ -219,7 +217,8 @@ void BenchPage::showWire(const Scene& scene) {
     readout_->show(scene);
     aim_->show(scene);
     trace_->show(scene);
-    cards_->setVisible(aim_->isHidden() && !briefing); // while turning there is one thing to look at
+    // While turning there is one thing to look at; and trouble stands where the findings do.
+    cards_->setVisible(aim_->isHidden() && !briefing && trouble_->isHidden());
     summary_.setRows(summaryRows(*snapshot.findings));
     verdict_->show(scene);
 }

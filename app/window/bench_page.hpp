@@ -8,7 +8,6 @@
 
 #include <QWidget>
 
-class QPushButton;
 class QStackedLayout;
 class QVBoxLayout;
 
@@ -23,8 +22,8 @@ class PathView;
 class ReadoutView;
 class ReplayPage;
 class StopView;
-class TextLabel;
 class TraceView;
+class TroubleCard;
 class VerdictBar;
 class VerdictHead;
 
@@ -53,6 +52,7 @@ private:
     void restyle();
     void makeRoom();
     void turnLeft(bool hand); // else what is replayed, or over
+    [[nodiscard]] double leftWidth() const;
     void show(const Scene& scene);
     void showLeft(const Scene& scene);
     void showWire(const Scene& scene);
@@ -82,8 +82,7 @@ private:
     VerdictBar* verdict_;
     PathView* path_;
     StopView* stop_;
-    QPushButton* elsewhere_; // while the recorder is in trouble
-    TextLabel* line_;        // troubles of link and recorder, and notices
+    TroubleCard* trouble_; // of link and recorder, and notices
 };
 
 } // namespace stillwire

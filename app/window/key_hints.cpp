@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/key_hints.hpp"
 
-#include <QPushButton>
+#include "app/window/look/key_button.hpp"
 
 namespace stillwire {
 
@@ -10,17 +10,13 @@ KeyHints::KeyHints(const Look& look, const std::vector<Hint>& hints, QWidget* pa
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     for (const Hint& hint : hints) {
-        const QString key = keyName(hint.action);
-        auto* button = new QPushButton(QStringLiteral("%1  %2").arg(key, hint.word), this);
-        button->setFlat(true);
-        button->setAutoDefault(true);
-        button->setAccessibleName(QStringLiteral("%1, %2").arg(hint.word, key));
-        button->setProperty("hint", true);
+        auto* button = new KeyButton(look, TextSize::small, true, this);
+        button->say(keyName(hint.action), hint.word);
         connect(button, &QPushButton::clicked, this, [this, action = hint.action] { emit pressed(action); });
         buttons_.push_back(button);
     }
     auto restyle = [this, &look] {
-        for (QPushButton* button : buttons_) button->setFont(look.font(TextSize::small));
+        between_ = look.ipx(6);
         updateGeometry();
         place();
     };
@@ -33,11 +29,11 @@ std::pair<std::vector<QRect>, int> KeyHints::rowsAt(int width) const {
     std::vector<QRect> places;
     QPoint at;
     int row = 0;
-    for (const QPushButton* button : buttons_) {
+    for (const KeyButton* button : buttons_) {
         const QSize size = button->sizeHint();
         if (at.x() > 0 && at.x() + size.width() > width) at = {0, at.y() + row};
         places.emplace_back(at, size);
-        at.rx() += size.width();
+        at.rx() += size.width() + between_;
         row = size.height();
     }
     return {places, at.y() + row};

@@ -10,9 +10,9 @@
 
 #include <QWidget>
 
-class QPushButton;
-
 namespace stillwire {
+
+class KeyButton;
 
 struct Hint {
     KeyAction action;
@@ -35,7 +35,8 @@ private:
     [[nodiscard]] std::pair<std::vector<QRect>, int> rowsAt(int width) const; // as many in a row as there is room for
     void place();
 
-    std::vector<QPushButton*> buttons_;
+    std::vector<KeyButton*> buttons_;
+    int between_ = 0;
 
 signals:
     void pressed(stillwire::KeyAction action);

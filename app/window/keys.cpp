@@ -2,7 +2,6 @@
 #include "app/window/keys.hpp"
 
 #include <QCoreApplication>
-#include <QStringList>
 
 namespace stillwire {
 namespace {
@@ -76,14 +75,14 @@ QString keyName(KeyAction action) {
     return {};
 }
 
-QString keyText(const KeyEntry& entry) {
+QStringList keyNames(const KeyEntry& entry) {
     QStringList all;
     for (const QKeySequence& key : entry.keys) {
         // "+" and "=" are one key on many keyboards; naming one is enough.
         if (key == QKeySequence(Qt::Key_Equal)) continue;
         all << named(key);
     }
-    return all.join(KeyText::tr(" or "));
+    return all;
 }
 
 } // namespace stillwire

@@ -6,6 +6,7 @@
 
 #include <QKeySequence>
 #include <QString>
+#include <QStringList>
 
 namespace stillwire {
 
@@ -53,7 +54,7 @@ struct KeyEntry {
 };
 
 [[nodiscard]] std::vector<KeyEntry> keyTable();
-[[nodiscard]] QString keyName(KeyAction action);      // of its first key: "Space"
-[[nodiscard]] QString keyText(const KeyEntry& entry); // "Space", "F1 or ?"
+[[nodiscard]] QString keyName(KeyAction action);           // of its first key: "Space"
+[[nodiscard]] QStringList keyNames(const KeyEntry& entry); // "F1", "?"
 
 } // namespace stillwire

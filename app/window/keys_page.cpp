@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/keys_page.hpp"
 
+#include "app/window/look/key_button.hpp"
 #include "app/window/look/text_label.hpp"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPainter>
-#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace stillwire {
@@ -25,20 +25,18 @@ KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(l
     right->addWidget(group(KeyGroup::window, tr("The window")));
     right->addStretch(1);
     groups->addLayout(right, 1);
-    auto* back = new QPushButton(tr("Esc  back"), this);
-    back->setAccessibleName(tr("Back"));
-    back->setAutoDefault(true);
+    auto* back = new KeyButton(look, TextSize::text, false, this);
+    back->say(keyName(KeyAction::leave), tr("back"));
     connect(back, &QPushButton::clicked, this, &KeysPage::done);
     auto* column = new QVBoxLayout(this);
     column->addWidget(title);
     column->addLayout(groups, 1);
     column->addWidget(back, 0, Qt::AlignLeft);
-    auto restyle = [this, column, groups, back] {
+    auto restyle = [this, column, groups] {
         const int edge = look_.ipx(40);
         column->setContentsMargins(edge, edge, edge, look_.ipx(24));
         column->setSpacing(look_.ipx(16));
         groups->setSpacing(look_.ipx(48));
-        back->setFont(look_.font(TextSize::text));
     };
     connect(&look, &Look::changed, this, restyle);
     restyle();
@@ -54,12 +52,10 @@ QWidget* KeysPage::group(KeyGroup group, const QString& title) {
     int row = 1;
     for (const KeyEntry& entry : keyTable()) {
         if (entry.group != group) continue;
-        auto* key = new TextLabel(look_, TextSize::text, true, Role::trace, box);
-        key->setWordWrap(false);
-        key->say(keyText(entry));
+        auto* key = new KeyCaps(look_, keyNames(entry), box);
         auto* says = new TextLabel(look_, TextSize::text, false, Role::ink, box);
         says->say(entry.says);
-        grid->addWidget(key, row, 0, Qt::AlignTop);
+        grid->addWidget(key, row, 0, Qt::AlignLeft);
         grid->addWidget(says, row, 1);
         ++row;
     }
@@ -67,7 +63,8 @@ QWidget* KeysPage::group(KeyGroup group, const QString& title) {
     grid->setRowStretch(row, 1);
     auto restyle = [this, grid] {
         grid->setHorizontalSpacing(look_.ipx(20));
-        grid->setVerticalSpacing(look_.ipx(7));
+        grid->setVerticalSpacing(look_.ipx(6));
+        grid->setColumnMinimumWidth(0, look_.ipx(92)); // the words of every group begin at one line
     };
     connect(&look_, &Look::changed, grid, restyle);
     restyle();

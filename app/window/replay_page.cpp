@@ -3,11 +3,11 @@
 
 #include "app/window/look/progress_line.hpp"
 #include "app/window/look/text_label.hpp"
+#include "app/window/look/whole_rows.hpp"
 #include "app/window/verdict/row_delegate.hpp"
 #include "app/window/verdict/verdict_details.hpp"
 
 #include <QFileInfo>
-#include <QListView>
 #include <QVBoxLayout>
 
 namespace stillwire {
@@ -17,10 +17,8 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     notes_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
     summary_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
     eventsTitle_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
-    eventsTitle_->say(tr("Events"));
-    eventList_ = makeList(&events_, tr("Events"));
-    auto* phasesTitle = new TextLabel(look, TextSize::text, true, Role::ink, this);
-    phasesTitle->say(tr("Phases"));
+    eventList_ = makeList(&events_, tr("Findings"));
+    phasesTitle_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
     phaseList_ = makeList(&phases_, tr("Phases"));
     judged_ = new ProgressLine(look, this);
     judged_->setAccessibleName(tr("How much of the capture is judged"));
@@ -33,7 +31,7 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     column->addWidget(details_, 60);
     column->addWidget(eventsTitle_);
     column->addWidget(eventList_, 40);
-    column->addWidget(phasesTitle);
+    column->addWidget(phasesTitle_);
     column->addWidget(phaseList_, 30);
     column->addStretch(1);
     auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
@@ -41,13 +39,10 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     restyle();
 }
 
-QListView* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) {
-    auto* list = new QListView(this);
+WholeRows* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) {
+    auto* list = new WholeRows(this);
     list->setModel(model);
     list->setItemDelegate(new RowDelegate(look_, list));
-    list->setUniformItemSizes(true);
-    list->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     list->setAccessibleName(name);
     list->setTabKeyNavigation(false);
     connect(list->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& now) {
@@ -56,6 +51,7 @@ QListView* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) 
     });
     auto enough = [this, list] {
         list->setMaximumHeight(look_.ipx(46) * std::max(1, list->model()->rowCount()) + look_.ipx(8));
+        list->fitRows();
     };
     connect(model, &QAbstractItemModel::modelReset, list, enough);
     connect(model, &QAbstractItemModel::rowsInserted, list, enough);
@@ -89,6 +85,8 @@ void ReplayPage::show(const Scene& scene) {
     judged_->setVisible(reading);
     if (reading) judged_->show(toSeconds(scene.snapshot->now) / length_s_);
     details_->show(f);
+    eventsTitle_->say(tr("Findings: %1").arg(events_.rowCount())); // how many, where not all are seen
+    phasesTitle_->say(tr("Phases: %1").arg(phases_.rowCount()));
     // An empty list would take the room of what is said.
     eventsTitle_->setVisible(events_.rowCount() > 0);
     eventList_->setVisible(events_.rowCount() > 0);

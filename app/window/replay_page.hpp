@@ -7,14 +7,14 @@
 
 #include <QWidget>
 
-class QListView;
-class QPushButton;
+class QAbstractItemModel;
 
 namespace stillwire {
 
 class TextLabel;
 class VerdictDetails;
 class ProgressLine;
+class WholeRows;
 
 class ReplayPage : public QWidget {
     Q_OBJECT
@@ -30,7 +30,7 @@ signals:
     void lookAt(double time_s);
 
 private:
-    QListView* makeList(QAbstractItemModel* model, const QString& name);
+    WholeRows* makeList(QAbstractItemModel* model, const QString& name);
 
     const Look& look_;
     VerdictDetails* details_;
@@ -38,8 +38,8 @@ private:
     double length_s_ = 0;
     FindingsModel events_;
     PhasesModel phases_;
-    TextLabel *title_, *notes_, *summary_, *eventsTitle_;
-    QListView *eventList_, *phaseList_;
+    TextLabel *title_, *notes_, *summary_, *eventsTitle_, *phasesTitle_;
+    WholeRows *eventList_, *phaseList_;
 };
 
 } // namespace stillwire

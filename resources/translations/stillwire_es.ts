@@ -396,10 +396,6 @@
         <translation>cerrar el banco</translation>
     </message>
     <message>
-        <source> or </source>
-        <translation> o </translation>
-    </message>
-    <message>
         <source>Space</source>
         <translation>Espacio</translation>
     </message>
@@ -3776,14 +3772,6 @@
         <translation>abrir</translation>
     </message>
     <message>
-        <source>Save elsewhere…  Ctrl+S</source>
-        <translation>Guardar en otro sitio…  Ctrl+S</translation>
-    </message>
-    <message>
-        <source>Save the capture elsewhere</source>
-        <translation>Guardar la captura en otro sitio</translation>
-    </message>
-    <message>
         <source>There is no warm wiggle to lay over the cold one yet.</source>
         <translation>Aún no hay meneo en caliente que poner sobre el de en frío.</translation>
     </message>
@@ -3971,16 +3959,12 @@
         <translation>La ventana</translation>
     </message>
     <message>
-        <source>Esc  back</source>
-        <translation>Esc  volver</translation>
-    </message>
-    <message>
-        <source>Back</source>
-        <translation>Volver</translation>
-    </message>
-    <message>
         <source>For a class</source>
         <translation>Para una clase</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>volver</translation>
     </message>
 </context>
 <context>
@@ -4068,10 +4052,6 @@
 <context>
     <name>stillwire::ReplayPage</name>
     <message>
-        <source>Events</source>
-        <translation>Sucesos</translation>
-    </message>
-    <message>
         <source>Phases</source>
         <translation>Fases</translation>
     </message>
@@ -4090,6 +4070,18 @@
     <message>
         <source>How much of the capture is judged</source>
         <translation>Cuánto de la captura está juzgado</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Hallazgos</translation>
+    </message>
+    <message>
+        <source>Findings: %1</source>
+        <translation>Hallazgos: %1</translation>
+    </message>
+    <message>
+        <source>Phases: %1</source>
+        <translation>Fases: %1</translation>
     </message>
 </context>
 <context>
@@ -4212,10 +4204,6 @@
         <translation>El multímetro simulado</translation>
     </message>
     <message>
-        <source>A sensor and its wiring, computed, on a meter that sends real frames. For learning and for trying out.</source>
-        <translation>Un sensor y su cableado, calculados, en un multímetro que envía tramas reales. Para aprender y para probar.</translation>
-    </message>
-    <message>
         <source>Sensor</source>
         <translation>Sensor</translation>
     </message>
@@ -4244,16 +4232,8 @@
         <translation>Una captura</translation>
     </message>
     <message>
-        <source>Drop a file here, open one, or take a recent one.</source>
-        <translation>Suelte aquí un archivo, abra uno o tome uno reciente.</translation>
-    </message>
-    <message>
         <source>Recent captures</source>
         <translation>Capturas recientes</translation>
-    </message>
-    <message>
-        <source>Open a capture…</source>
-        <translation>Abrir una captura…</translation>
     </message>
     <message>
         <source>Replay</source>
@@ -4300,10 +4280,6 @@
         <translation>Buscar mi multímetro…</translation>
     </message>
     <message>
-        <source>A meter that sends its readings over a serial line. A second one may watch the reference wire meanwhile.</source>
-        <translation>Un multímetro que envía sus lecturas por una línea serie. Otro puede vigilar a la vez el cable de referencia.</translation>
-    </message>
-    <message>
         <source>Port of a second meter, on the reference wire</source>
         <translation>Puerto de un segundo multímetro, en el cable de referencia</translation>
     </message>
@@ -4319,6 +4295,22 @@
         <source>Reference wire: %1</source>
         <translation>Cable de referencia: %1</translation>
     </message>
+    <message>
+        <source>It sends its readings over a serial line. A second one may watch the reference wire.</source>
+        <translation>Envía sus lecturas por una línea serie. Otro puede vigilar el cable de referencia.</translation>
+    </message>
+    <message>
+        <source>A sensor and its wiring, computed. For learning and for trying out.</source>
+        <translation>Un sensor y su cableado, calculados. Para aprender y para probar.</translation>
+    </message>
+    <message>
+        <source>Drop a file, or take a recent one.</source>
+        <translation>Suelte un archivo o tome uno reciente.</translation>
+    </message>
+    <message>
+        <source>Open a file…</source>
+        <translation>Abrir un archivo…</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::StopView</name>
@@ -4327,20 +4319,16 @@
         <translation>Alto</translation>
     </message>
     <message>
-        <source>Space  the key is off</source>
-        <translation>Espacio  el contacto está quitado</translation>
-    </message>
-    <message>
-        <source>The key is off</source>
-        <translation>El contacto está quitado</translation>
-    </message>
-    <message>
         <source>Key off now</source>
         <translation>Quite el contacto ya</translation>
     </message>
     <message>
         <source>Over 5.5 V on the signal.</source>
         <translation>Más de 5.5 V en la señal.</translation>
+    </message>
+    <message>
+        <source>the key is off</source>
+        <translation>el contacto está quitado</translation>
     </message>
 </context>
 <context>
@@ -4360,6 +4348,17 @@
     <message>
         <source>held here · End follows the wire again</source>
         <translation>parado aquí · Fin vuelve a seguir el cable</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::TroubleCard</name>
+    <message>
+        <source>Save elsewhere…  Ctrl+S</source>
+        <translation>Guardar en otro sitio…  Ctrl+S</translation>
+    </message>
+    <message>
+        <source>Save the capture elsewhere</source>
+        <translation>Guardar la captura en otro sitio</translation>
     </message>
 </context>
 <context>

@@ -4,19 +4,25 @@
 #include "app/window/hand/drawing_view.hpp"
 #include "app/window/hand/pace_view.hpp"
 #include "app/window/look/caution_box.hpp"
+#include "app/window/look/key_button.hpp"
 #include "app/window/look/progress_line.hpp"
 #include "app/window/look/text_label.hpp"
 #include "app/window/words.hpp"
 
 #include <QHBoxLayout>
-#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace stillwire {
 namespace {
 
-// Left or right, from the mark of the pose that is being held.
-QString litSide(const SessionSnapshot& snapshot) {
+// Which of a drawing's two arrows is lit: left or right, from the mark of the pose that is being held; of a way to go
+// and back, the one that leads to the position that is wanted.
+QString litSide(const Scene& scene) {
+    const SessionSnapshot& snapshot = *scene.snapshot;
+    const Prompt& prompt = snapshot.prompt;
+    const bool visits = prompt.step == Step::fullPress || prompt.step == Step::confirm;
+    if (visits && scene.sheet && !prompt.position.empty())
+        return prompt.position == scene.sheet->rest().name ? QStringLiteral("right") : QStringLiteral("left");
     if (!snapshot.prompt.poseFor_s) return {};
     for (auto mark = snapshot.marks.rbegin(); mark != snapshot.marks.rend(); ++mark) {
         if (mark->kind() != MarkKind::pose) continue;
@@ -26,6 +32,15 @@ QString litSide(const SessionSnapshot& snapshot) {
         break;
     }
     return {};
+}
+
+// While the red lead is on its way, where it goes; else what the hand does.
+QString drawingOf(const Prompt& prompt) {
+    if (prompt.movingLead && prompt.wire == Wire::reference) return QStringLiteral("reference");
+    if (prompt.movingLead && prompt.wire == Wire::ground) return QStringLiteral("ground");
+    if (prompt.movingLead) return QStringLiteral("signal");
+    if (prompt.drawing.empty() && prompt.step) return QString::fromUtf8(stepName(*prompt.step).data());
+    return QString::fromStdString(prompt.drawing);
 }
 
 constexpr int kMostChoices = 4;
@@ -87,11 +102,13 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
 void HandPage::restyle() {
     const bool least = room_ == Room::least;
     layout()->setSpacing(look_.ipx(least ? 4 : 8));
-    const TextSize says = room_ == Room::ample ? TextSize::title : TextSize::text;
+    const TextSize far = room_ == Room::ample ? TextSize::word : TextSize::title;
+    const TextSize says = room_ <= Room::usual ? TextSize::title : TextSize::text;
+    title_->setSize(far);
     instruction_->setSize(says);
-    wanted_->setSize(says);
+    wanted_->setSize(least ? TextSize::text : far); // asked for across the shop
     detail_->setSize(least ? TextSize::small : TextSize::text);
-    drawing_->setLeast(room_ == Room::ample ? 170 : least ? 75 : 130); // to be read, not only recognised
+    drawing_->setLeast(room_ <= Room::usual ? 170 : least ? 75 : 130); // to be read, not only recognised
 }
 
 void HandPage::setRoom(Room room) {
@@ -100,16 +117,12 @@ void HandPage::setRoom(Room room) {
     restyle();
 }
 
-QPushButton* HandPage::makeButton() {
-    auto* button = new QPushButton(this);
-    button->setAutoDefault(true); // Enter presses it; Space goes on
+KeyButton* HandPage::makeButton() {
+    auto* button = new KeyButton(look_, TextSize::text, false, this);
     button->hide();
     connect(button, &QPushButton::clicked, this, [this, at = answers_.size()] {
         if (at < choices_.size()) emit asked(choices_[at].command);
     });
-    auto restyle = [this, button] { button->setFont(look_.font(TextSize::text)); };
-    connect(&look_, &Look::changed, button, restyle);
-    restyle();
     return button;
 }
 
@@ -117,13 +130,9 @@ void HandPage::showAnswers(const Prompt& prompt) {
     choices_ = prompt.choices;
     if (choices_.size() > kMostChoices) choices_.resize(kMostChoices);
     for (std::size_t i = 0; i < answers_.size(); ++i) {
-        QPushButton& button = *answers_[i];
+        KeyButton& button = *answers_[i];
         const bool wanted = i < choices_.size();
-        if (wanted) {
-            const QString words = QStringLiteral("%1   %2").arg(i + 1).arg(say(choices_[i].says));
-            if (button.text() != words) button.setText(words);
-            button.setAccessibleName(say(choices_[i].says));
-        }
+        if (wanted) button.say(QString::number(i + 1), say(choices_[i].says));
         button.setVisible(wanted);
     }
 }
@@ -150,9 +159,7 @@ void HandPage::show(const Scene& scene) {
     count_->say(prompt.of > 0 ? tr("step %1 of %2").arg(prompt.number).arg(prompt.of) : QString());
     // Before the meter is connected they stand large on the right, where there is no trace yet.
     caution_->show(prompt.step == Step::hookUp ? QStringList() : cautionWords(prompt), prompt.stopNow);
-    QString drawing = QString::fromStdString(prompt.drawing);
-    if (drawing.isEmpty() && prompt.step) drawing = QString::fromUtf8(stepName(*prompt.step).data());
-    drawing_->show(drawing, litSide(snapshot), say(prompt.instruction));
+    drawing_->show(drawingOf(prompt), litSide(scene), say(prompt.instruction));
     sayDeeds(*instruction_, say(prompt.offer.empty() ? prompt.instruction : prompt.offer));
     detail_->say(say(prompt.detail));
     showAnswers(prompt);
@@ -162,7 +169,8 @@ void HandPage::show(const Scene& scene) {
     pace_->setVisible(!asks && ((hasPoses(prompt.step) && !waits) || prompt.poseFor_s) && !prompt.movingLead);
     pace_->show(prompt);
     wanted_->say(say(prompt.wanted));
-    progress_->setVisible(prompt.step.has_value() && !asks);
+    // An empty bar with no word of what would fill it says nothing.
+    progress_->setVisible(prompt.step.has_value() && !asks && (prompt.progress > 0 || !prompt.wanted.empty()));
     progress_->show(prompt.progress);
     why_->say(prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why)));
 }

@@ -9,13 +9,12 @@
 
 #include <QWidget>
 
-class QPushButton;
-
 namespace stillwire {
 
 class TextLabel;
 class CautionBox;
 class DrawingView;
+class KeyButton;
 class PaceView;
 class ProgressLine;
 
@@ -25,8 +24,10 @@ public:
     HandPage(const Look& look, const Feed& feed, QWidget* parent = nullptr);
     void show(const Scene& scene);
 
-    enum class Room { ample, less, least };
-    void setRoom(Room room); // the same in less room: smaller sentences, then closer lines
+    enum class Room { ample, usual, less, least };
+    // Ample: the step and what is wanted are read across the shop. The same in less room: smaller sentences, then
+    // closer lines.
+    void setRoom(Room room);
     // Has all that is shown now room in a page of this size?
     [[nodiscard]] bool fits(int width, int height);
     [[nodiscard]] QString takesRoom() const; // what the answer depends on: the same text, the same answer
@@ -37,19 +38,19 @@ signals:
     void asked(stillwire::Command command);
 
 private:
-    QPushButton* makeButton();
+    KeyButton* makeButton();
     void showAnswers(const Prompt& prompt);
 
     void restyle();
 
     const Look& look_;
-    Room room_ = Room::ample;
+    Room room_ = Room::usual;
     TextLabel *title_, *count_, *instruction_, *detail_, *wanted_, *why_;
     CautionBox* caution_;
     DrawingView* drawing_;
     PaceView* pace_;
     ProgressLine* progress_;
-    std::vector<QPushButton*> answers_; // as many as there are choices are shown
+    std::vector<KeyButton*> answers_; // as many as there are choices are shown
     std::vector<Choice> choices_;
 };
 

@@ -13,22 +13,30 @@ TextLabel::TextLabel(const Look& look, TextSize size, bool bold, Role colour, QW
 }
 
 void TextLabel::say(const QString& text) {
+    deeds_.clear();
     setTextFormat(Qt::PlainText);
     if (text != this->text()) setText(text);
     setVisible(!text.isEmpty());
 }
 
 void TextLabel::sayInTurn(const QStringList& deeds) {
-    QString html = QStringLiteral("<table cellspacing='0' cellpadding='0'>");
-    for (qsizetype i = 0; i < deeds.size(); ++i)
-        html +=
-            QStringLiteral("<tr><td style='padding:0 8px 4px 0'>%1</td><td style='padding:0 0 4px 0'>%2</td></tr>")
-                .arg(i + 1)
-                .arg(deeds[i].toHtmlEscaped());
-    html += QStringLiteral("</table>");
+    deeds_ = deeds;
     setTextFormat(Qt::RichText);
-    if (html != text()) setText(html);
+    setInTurn();
     setVisible(true);
+}
+
+void TextLabel::setInTurn() {
+    QString html = QStringLiteral("<table cellspacing='0' cellpadding='0'>");
+    for (qsizetype i = 0; i < deeds_.size(); ++i)
+        html +=
+            QStringLiteral("<tr><td style='padding:0 %1px %2px 0'>%3</td><td style='padding:0 0 %2px 0'>%4</td></tr>")
+                .arg(look_.ipx(8))
+                .arg(look_.ipx(4))
+                .arg(i + 1)
+                .arg(deeds_[i].toHtmlEscaped());
+    html += QStringLiteral("</table>");
+    if (html != text()) setText(html);
 }
 
 void TextLabel::setSize(TextSize size) {
@@ -48,6 +56,7 @@ void TextLabel::restyle() {
     QPalette colours = look_.widgetPalette();
     colours.setColor(QPalette::WindowText, look_(colour_));
     setPalette(colours);
+    if (!deeds_.isEmpty()) setInTurn(); // its gaps grow with the type
 }
 
 } // namespace stillwire

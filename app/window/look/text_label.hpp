@@ -22,10 +22,12 @@ protected:
 
 private:
     void restyle();
+    void setInTurn();
 
     const Look& look_;
     TextSize size_;
     bool bold_;
+    QStringList deeds_; // said in turn; none: said plainly
     Role colour_;
 };
 

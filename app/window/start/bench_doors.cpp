@@ -17,6 +17,7 @@
 #include <QDateTime>
 #include <QDir>
 #include <QFileInfo>
+#include <QLocale>
 
 namespace stillwire {
 namespace {
@@ -48,6 +49,15 @@ QString scriptTitle(const std::string& path) {
     if (!text) return fileName(path);
     const auto script = parseBenchScript(text.value(), path);
     return script ? sayName(script.value().name) : fileName(path);
+}
+
+// By the clock of the place it was made at.
+QString startedWords(const QString& started) {
+    const QDateTime at = QDateTime::fromString(started, Qt::ISODate);
+    if (!at.isValid()) return started;
+    const QLocale here;
+    return here.toString(at.date(), QLocale::LongFormat) + QLatin1Char(' ') +
+           here.toString(at.time(), QLocale::ShortFormat);
 }
 
 } // namespace
@@ -180,7 +190,7 @@ Result<Opened> BenchDoors::openCapture(const Way& way) {
     auto sheet = std::make_shared<const Sheet>(*replay->header.sheet);
     QString notes = sayName(sheet->name);
     if (!replay->header.started.empty())
-        notes += QStringLiteral(" · ") + QString::fromStdString(replay->header.started);
+        notes += QStringLiteral(" · ") + startedWords(QString::fromStdString(replay->header.started));
     if (!replay->header.notes.empty()) notes += QStringLiteral("\n") + sayName(replay->header.notes);
     for (const Sentence& warning : replay->warnings) notes += QStringLiteral("\n") + say(warning);
     double length_s = 0;

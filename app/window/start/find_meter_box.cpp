@@ -3,6 +3,7 @@
 
 #include "app/window/look/progress_line.hpp"
 #include "app/window/look/text_label.hpp"
+#include "app/window/start/found_delegate.hpp"
 #include "app/window/words.hpp"
 
 #include <algorithm>
@@ -21,11 +22,11 @@ constexpr std::size_t kRowsShown = 4; // of bytes nobody can read
 // Everything to say about a port, a line each.
 QString textOf(const PortFinding& finding) {
     QString text = QString::fromStdString(finding.port);
-    for (const Sentence& sentence : findingSays(finding)) text += QStringLiteral("\n    ") + say(sentence);
+    for (const Sentence& sentence : findingSays(finding)) text += QLatin1Char('\n') + say(sentence);
     if (!finding.matches.empty()) return text;
     const std::span<const std::uint8_t> bytes = finding.heard.bytes;
     for (std::size_t at = 0; at < std::min(bytes.size(), kRowsShown * kBytesInARow); at += kBytesInARow)
-        text += QStringLiteral("\n    ") +
+        text += QLatin1Char('\n') + QChar(FoundDelegate::kBytes) +
                 QString::fromStdString(hexRow(bytes.subspan(at, std::min(kBytesInARow, bytes.size() - at))));
     return text;
 }
@@ -44,7 +45,10 @@ FindMeterBox::FindMeterBox(const Look& look, Doors& doors, QWidget* parent)
     line_->setAccessibleName(tr("How far the search is"));
     list_ = new QListWidget(this);
     list_->setAccessibleName(tr("What was found"));
-    list_->setWordWrap(true);
+    list_->setItemDelegate(new FoundDelegate(look, list_));
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    list_->setResizeMode(QListView::Adjust);
     use_ = new QPushButton(tr("Use this meter"), this);
     again_ = new QPushButton(tr("Look again"), this);
     close_ = new QPushButton(tr("Stop"), this);
@@ -155,11 +159,12 @@ void FindMeterBox::reject() {
 }
 
 void FindMeterBox::restyle() {
+    setPalette(look_.widgetPalette()); // a window of its own takes none from its parent
     resize(look_.ipx(760), look_.ipx(520));
     layout()->setContentsMargins(look_.ipx(28), look_.ipx(24), look_.ipx(28), look_.ipx(20));
     layout()->setSpacing(look_.ipx(12));
     for (QPushButton* button : {use_, again_, close_}) button->setFont(look_.font(TextSize::text));
-    list_->setFont(look_.font(TextSize::text));
+    list_->doItemsLayout();
 }
 
 } // namespace stillwire

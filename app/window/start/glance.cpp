@@ -60,7 +60,8 @@ Glance glanceAt(const QString& path) {
                            header.referenceMeter};
     Examination examination(std::move(setup));
     pushRows(capture.value(), examination);
-    glance.verdict = decisionWords(examination.findings().verdict.decision);
+    glance.decision = examination.findings().verdict.decision;
+    glance.verdict = decisionWords(*glance.decision);
     return glance;
 }
 

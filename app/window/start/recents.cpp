@@ -2,6 +2,7 @@
 #include "app/window/start/recents.hpp"
 
 #include "app/window/look/paint.hpp"
+#include "app/window/verdict/verdict_sign.hpp"
 
 #include <algorithm>
 
@@ -81,9 +82,19 @@ void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     painter->drawText(place(look_.px(46)), Qt::AlignLeft | Qt::AlignVCenter,
                       QFontMetricsF(bold).elidedText(row.name, Qt::ElideMiddle, place(0).width()));
     FittedText fitted(*painter, const_cast<QWidget&>(*option.widget), FittedText::Of::row); // to note on it, no more
-    fitted.line(place(look_.px(25)), Qt::AlignLeft | Qt::AlignVCenter,
-                row.trouble.isEmpty() ? row.verdict : row.trouble, look_.font(TextSize::small),
-                look_(row.trouble.isEmpty() ? Role::quietText : Role::fault));
+    // The sign of the verdict before its words; trouble has the caution's.
+    const auto [shape, colour] = row.decision            ? signOf(*row.decision)
+                                 : row.trouble.isEmpty() ? std::pair{Shape::none, Role::quietText}
+                                                         : std::pair{Shape::caution, Role::fault};
+    QRectF says = place(look_.px(25));
+    if (shape != Shape::none) {
+        const double icon = look_.px(13);
+        drawShape(*painter, QRectF(says.left() + 1, says.center().y() - icon / 2, icon, icon), shape, look_(colour),
+                  look_.px(2.4));
+        says.setLeft(says.left() + icon + look_.px(7));
+    }
+    fitted.line(says, Qt::AlignLeft | Qt::AlignVCenter, row.trouble.isEmpty() ? row.verdict : row.trouble,
+                look_.font(TextSize::small), look_(row.trouble.isEmpty() ? Role::quietText : Role::fault));
     painter->restore();
 }
 

@@ -3,8 +3,10 @@
 #pragma once
 
 #include "app/window/look/look.hpp"
+#include "core/findings/findings.hpp"
 #include "core/trace/trace.hpp"
 
+#include <optional>
 #include <vector>
 
 #include <QAbstractListModel>
@@ -19,6 +21,7 @@ struct Glance {
     QString path, name, verdict, trouble; // trouble: why it cannot be read, with the mend
     std::vector<TraceExtremes> slices;    // of the whole capture; empty: not looked at yet
     double high_V = 5.25;
+    std::optional<Decision> decision{}; // none: there is no verdict
 };
 
 class RecentsModel : public QAbstractListModel {

@@ -45,7 +45,7 @@ StartIntro::StartIntro(const Look& look, QWidget* parent) : QWidget(parent), loo
 }
 
 void StartIntro::restyle() {
-    setFixedWidth(look_.ipx(372));
+    setFixedWidth(look_.ipx(396));
     layout()->setContentsMargins(look_.ipx(28), look_.ipx(24), look_.ipx(28), look_.ipx(20));
     layout()->setSpacing(look_.ipx(14));
     language_->setFont(look_.font(TextSize::text));

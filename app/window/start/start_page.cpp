@@ -5,6 +5,7 @@
 #include "app/window/start/find_meter_box.hpp"
 #include "app/window/start/start_intro.hpp"
 #include "app/window/start/start_news.hpp"
+#include "app/window/start/start_panel.hpp"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -35,21 +36,13 @@ StartPage::StartPage(const Look& look, Doors& doors, QWidget* parent) : QWidget(
     restyle();
 }
 
-QGridLayout* StartPage::panel(const QString& title, const QString& text) {
-    auto* box = new QWidget(right_);
-    auto* grid = new QGridLayout(box);
-    auto* heading = new TextLabel(look_, TextSize::title, true, Role::ink, box);
-    heading->say(title);
-    auto* says = new TextLabel(look_, TextSize::small, false, Role::quietText, box);
-    says->say(text);
-    grid->addWidget(heading, 0, 0, 1, 3);
-    grid->addWidget(says, 1, 0, 1, 3);
-    grid->setColumnStretch(0, 4);
-    grid->setColumnStretch(1, 3);
-    grid->setColumnStretch(2, 1);
-    right_->layout()->addWidget(box);
-    panels_.push_back(box);
-    return grid;
+StartPanel* StartPage::panel(const QString& title, const QString& text, bool whole) {
+    auto* made = new StartPanel(look_, title, text, whole, right_);
+    auto* column = static_cast<QVBoxLayout*>(right_->layout());
+    column->addSpacerItem(gaps_.emplace_back(new QSpacerItem(0, 0)));
+    column->addWidget(made);
+    panels_.push_back(made);
+    return made;
 }
 
 QComboBox* StartPage::box(const char* setting, const QString& name) {
@@ -61,14 +54,10 @@ QComboBox* StartPage::box(const char* setting, const QString& name) {
     return made;
 }
 
-QComboBox* StartPage::choice(const char* setting, const QString& name, QGridLayout* panel, int column) {
-    QComboBox* box = this->box(setting, name);
-    auto* label = new TextLabel(look_, TextSize::small, true, Role::ink, right_);
-    label->say(name);
-    label->setBuddy(box);
-    panel->addWidget(label, 2, column);
-    panel->addWidget(box, 3, column);
-    return box;
+QComboBox* StartPage::choice(const char* setting, const QString& name, StartPanel* panel, int column) {
+    QComboBox* made = box(setting, name);
+    panel->addChoice(made, column);
+    return made;
 }
 
 QPushButton* StartPage::button(const QString& words) {
@@ -88,25 +77,24 @@ void StartPage::buildRight() {
     connect(news_, &StartNews::openAsked, this, [this](const QString& path) { emit chosen(captureWay(path)); });
     column->addWidget(news_);
 
-    QGridLayout* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
+    StartPanel* sensor = panel(tr("The sensor"), tr("Its sheet holds the windows from the maker's literature."));
     sheet_ = choice("sheet", tr("Sensor sheet"), sensor, 0);
-    QGridLayout* port =
-        panel(tr("A meter on a port"), tr("A meter that sends its readings over a serial line. A second "
-                                          "one may watch the reference wire meanwhile."));
+    StartPanel* port =
+        panel(tr("A meter on a port"),
+              tr("It sends its readings over a serial line. A second one may watch the reference wire."));
     port_ = choice("port", tr("Port"), port, 0);
     meter_ = choice("meter", tr("Meter"), port, 1);
     startPort_ = button(tr("Start"));
     startPort_->setAccessibleName(tr("Start with the meter on this port"));
-    port->addWidget(startPort_, 3, 2);
+    port->grid().addWidget(startPort_, StartPanel::kFirstRow, 2);
     portSays_ = new TextLabel(look_, TextSize::small, false, Role::quietText, right_);
-    port->addWidget(portSays_, 5, 0, 1, 3);
+    port->grid().addWidget(portSays_, StartPanel::kNoteRow, 0, 1, 3);
     buildReference(port);
     find_ = button(tr("Find my meter…"));
-    port->addWidget(find_, 4, 2);
+    port->grid().addWidget(find_, StartPanel::kSecondRow, 2);
 
-    QGridLayout* simulated = panel(
-        tr("The simulated meter"),
-        tr("A sensor and its wiring, computed, on a meter that sends real frames. For learning and for trying out."));
+    StartPanel* simulated =
+        panel(tr("The simulated meter"), tr("A sensor and its wiring, computed. For learning and for trying out."));
     scenario_ = choice("scenario", tr("Sensor"), simulated, 0);
     speed_ = choice("pace", tr("Pace"), simulated, 1);
     speed_->addItem(tr("as fast as a hand"), 1.0);
@@ -114,7 +102,7 @@ void StartPage::buildRight() {
     speed_->addItem(tr("twenty times as fast"), 20.0);
     startSimulated_ = button(tr("Start"));
     startSimulated_->setAccessibleName(tr("Start the simulated meter"));
-    simulated->addWidget(startSimulated_, 3, 2);
+    simulated->grid().addWidget(startSimulated_, StartPanel::kFirstRow, 2);
 
     buildCaptures();
     connect(startPort_, &QPushButton::clicked, this, [this] { emit chosen(portWay()); });
@@ -126,11 +114,11 @@ void StartPage::buildRight() {
 }
 
 // A second meter: its own description is asked for once it has a port.
-void StartPage::buildReference(QGridLayout* port) {
+void StartPage::buildReference(StartPanel* port) {
     referencePort_ = box("reference-port", tr("Port of a second meter, on the reference wire"));
     referenceMeter_ = box("reference-meter", tr("Meter on the reference wire"));
-    port->addWidget(referencePort_, 4, 0);
-    port->addWidget(referenceMeter_, 4, 1);
+    port->grid().addWidget(referencePort_, StartPanel::kSecondRow, 0);
+    port->grid().addWidget(referenceMeter_, StartPanel::kSecondRow, 1);
     connect(referencePort_, &QComboBox::currentIndexChanged, this,
             [this](int at) { referenceMeter_->setVisible(at > 0); });
 }
@@ -146,21 +134,20 @@ void StartPage::fillReference(const std::vector<Listed>& ports, const std::vecto
 }
 
 void StartPage::buildCaptures() {
-    QGridLayout* captures = panel(tr("A capture"), tr("Drop a file here, open one, or take a recent one."));
+    QGridLayout& captures = panel(tr("A capture"), tr("Drop a file, or take a recent one."), false)->grid();
     recentList_ = makeRecentsList(look_, recents_, right_);
     recentList_->setAccessibleName(tr("Recent captures"));
-    captures->addWidget(recentList_, 2, 0, 1, 3);
+    captures.addWidget(recentList_, 1, 0, 1, 3);
     recentsSays_ = new TextLabel(look_, TextSize::text, false, Role::quietText, right_);
-    captures->addWidget(recentsSays_, 2, 0, 1, 3, Qt::AlignTop);
-    open_ = button(tr("Open a capture…"));
-    captures->addWidget(open_, 0, 2, 2, 1);
+    captures.addWidget(recentsSays_, 1, 0, 1, 3);
+    open_ = button(tr("Open a file…"));
+    captures.addWidget(open_, 0, 2, Qt::AlignBottom);
     replaySpeed_ = box("replay", tr("Replay"));
     replaySpeed_->addItem(tr("replay at once"), 0.0);
     replaySpeed_->addItem(tr("replay as it was"), 1.0);
     replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
-    captures->addWidget(replaySpeed_, 0, 1, 2, 1);
-    for (int row : {0, 1}) captures->addWidget(captures->itemAtPosition(row, 0)->widget(), row, 0); // beside them
-    captures->setRowStretch(2, 1);
+    captures.addWidget(replaySpeed_, 0, 1, Qt::AlignBottom);
+    captures.setRowStretch(2, 1);
     static_cast<QVBoxLayout*>(right_->layout())->setStretchFactor(panels_.back(), 1);
     connect(find_, &QPushButton::clicked, this, &StartPage::findMeter);
     connect(open_, &QPushButton::clicked, this, &StartPage::openAsked);
@@ -266,33 +253,42 @@ Way StartPage::captureWay(const QString& path) const {
 
 void StartPage::restyle() {
     auto* column = static_cast<QVBoxLayout*>(right_->layout());
-    column->setContentsMargins(look_.ipx(40), look_.ipx(18), look_.ipx(40), look_.ipx(12));
-    column->setSpacing(look_.ipx(5));
-    for (QWidget* box : panels_) {
-        auto* grid = static_cast<QGridLayout*>(box->layout());
-        grid->setContentsMargins(0, look_.ipx(5), 0, 0);
-        grid->setHorizontalSpacing(look_.ipx(16));
-        grid->setVerticalSpacing(look_.ipx(2));
-    }
+    column->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(26), look_.ipx(12));
+    column->setSpacing(look_.ipx(2));
+    for (QSpacerItem* gap : gaps_) // gives way first where room is short
+        gap->changeSize(0, look_.ipx(24), QSizePolicy::Minimum, QSizePolicy::Maximum);
     for (QWidget* input :
          std::initializer_list<QWidget*>{sheet_, port_, meter_, referencePort_, referenceMeter_, scenario_, speed_,
                                          replaySpeed_, startPort_, startSimulated_, open_, find_})
         input->setFont(look_.font(TextSize::text));
+    int widest = 0;
+    for (const QPushButton* button : {startPort_, startSimulated_, open_, find_}) {
+        button->ensurePolished();
+        widest = std::max(widest, button->sizeHint().width());
+    }
+    widest = std::min(widest, look_.ipx(152)); // of long words only their own row pays for
+    for (StartPanel* panel : panels_) panel->setButtonWidth(widest);
+    recentsSays_->setMargin(look_.ipx(24));       // its frame is painted below
     recentList_->setMinimumHeight(look_.ipx(80)); // a row of pictures and its scroll bar, where there is room
     recentList_->setMaximumHeight(look_.ipx(146));
     recentList_->doItemsLayout();
     update();
 }
 
+void StartPage::showEvent(QShowEvent* event) {
+    restyle(); // only now the style sheet tells how wide a button is
+    QWidget::showEvent(event);
+}
+
 void StartPage::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.fillRect(rect(), look_(Role::paper));
     painter.fillRect(left_->geometry(), look_(Role::page));
-    painter.setPen(QPen(look_(Role::line), 1));
-    for (const QWidget* box : panels_) {
-        const QPoint at = box->mapTo(this, QPoint(0, 0));
-        painter.drawLine(at.x(), at.y(), at.x() + box->width(), at.y());
-    }
+    if (recentsSays_->isHidden()) return;
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(look_(Role::strongLine), look_.px(1.5), Qt::DashLine));
+    const QRectF place(recentsSays_->mapTo(this, QPoint(0, 0)), QSizeF(recentsSays_->size()));
+    painter.drawRoundedRect(place.adjusted(1, 1, -1, -1), look_.px(8), look_.px(8));
 }
 
 } // namespace stillwire

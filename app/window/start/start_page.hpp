@@ -11,7 +11,7 @@ class QComboBox;
 class QFrame;
 class QListView;
 class QPushButton;
-class QGridLayout;
+class QSpacerItem;
 class QVBoxLayout;
 
 namespace stillwire {
@@ -19,6 +19,7 @@ namespace stillwire {
 class DrawingView;
 class StartIntro;
 class StartNews;
+class StartPanel;
 class TextLabel;
 
 class StartPage : public QWidget {
@@ -45,14 +46,15 @@ signals:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void showEvent(QShowEvent* event) override;
 
 private:
     void buildRight();
     void buildCaptures();
-    QGridLayout* panel(const QString& title, const QString& text);
+    StartPanel* panel(const QString& title, const QString& text, bool whole = true);
     QComboBox* box(const char* setting, const QString& name);
-    QComboBox* choice(const char* setting, const QString& name, QGridLayout* panel, int column);
-    void buildReference(QGridLayout* port);
+    QComboBox* choice(const char* setting, const QString& name, StartPanel* panel, int column);
+    void buildReference(StartPanel* port);
     void fillReference(const std::vector<Listed>& ports, const std::vector<Listed>& meters);
     QPushButton* button(const QString& words);
     void fill(QComboBox* box, const std::vector<Listed>& items, const QString& none);
@@ -71,7 +73,8 @@ private:
     QComboBox *referencePort_, *referenceMeter_; // of a second meter
     QPushButton *startPort_, *startSimulated_, *open_, *find_;
     QListView* recentList_;
-    std::vector<QWidget*> panels_;
+    std::vector<StartPanel*> panels_;
+    std::vector<QSpacerItem*> gaps_; // one above each panel
 };
 
 } // namespace stillwire

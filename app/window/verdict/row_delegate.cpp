@@ -29,9 +29,10 @@ void RowDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, c
         fitted.line(QRectF(left, box.top() + top, width, height), Qt::AlignLeft | Qt::AlignVCenter, text, font,
                     look_(role));
     };
-    line(look_.px(3), look_.px(22), index.data(Qt::DisplayRole).toString(), look_.font(TextSize::text, true),
-         Role::ink);
-    line(look_.px(23), look_.px(18), index.data(DetailRole).toString(), look_.font(TextSize::small), Role::quietText);
+    const QString detail = index.data(DetailRole).toString();
+    line(look_.px(detail.isEmpty() ? 11 : 3), look_.px(22), index.data(Qt::DisplayRole).toString(),
+         look_.font(TextSize::text, true), Role::ink);
+    line(look_.px(23), look_.px(18), detail, look_.font(TextSize::small), Role::quietText);
     painter->restore();
 }
 

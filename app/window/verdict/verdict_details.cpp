@@ -3,7 +3,12 @@
 
 #include "app/window/words.hpp"
 
+#include <algorithm>
+
+#include <QAbstractTextDocumentLayout>
 #include <QLabel>
+#include <QTextBlock>
+#include <QTextDocument>
 
 namespace stillwire {
 namespace {
@@ -18,7 +23,11 @@ QString section(const QString& title, const QStringList& lines) {
 
 QStringList said(const std::vector<Sentence>& sentences) {
     QStringList lines;
-    for (const Sentence& sentence : sentences) lines << say(sentence);
+    for (const Sentence& sentence : sentences) {
+        lines << say(sentence);
+        if (!lines.back().isEmpty())
+            lines.back()[0] = lines.back()[0].toUpper(); // it may begin with a position's name
+    }
     return lines;
 }
 
@@ -39,8 +48,27 @@ VerdictDetails::VerdictDetails(const Look& look, QWidget* parent) : QScrollArea(
     restyle();
 }
 
-// Higher than its text it would push what stands below away.
-void VerdictDetails::keepToTheText() { setMaximumHeight(text_->heightForWidth(viewport()->width()) + look_.ipx(6)); }
+// Higher than its text it would push what stands below away; lower, it ends between two lines and not in one.
+void VerdictDetails::keepToTheText() {
+    const int whole = text_->heightForWidth(viewport()->width());
+    setMaximumHeight(whole + look_.ipx(6));
+    const double room = contentsRect().height();
+    if (whole <= room) return setViewportMargins(0, 0, 0, 0);
+    QTextDocument page; // laid out as the label lays it out
+    page.setDefaultFont(text_->font());
+    page.setDocumentMargin(0);
+    page.setHtml(text_->text());
+    page.setTextWidth(text_->contentsRect().width());
+    double fits = 0;
+    for (QTextBlock block = page.begin(); block.isValid(); block = block.next()) {
+        const double top = page.documentLayout()->blockBoundingRect(block).top();
+        for (int i = 0; i < block.layout()->lineCount(); ++i) {
+            const double below = top + block.layout()->lineAt(i).rect().bottom();
+            if (below <= room) fits = std::max(fits, below);
+        }
+    }
+    setViewportMargins(0, 0, 0, fits > 0 ? static_cast<int>(room - fits) : 0);
+}
 
 void VerdictDetails::resizeEvent(QResizeEvent* event) {
     QScrollArea::resizeEvent(event);

@@ -1,25 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/verdict/verdict_head.hpp"
 
+#include "app/window/verdict/verdict_sign.hpp"
 #include "app/window/words.hpp"
 
+#include <QFontMetricsF>
+
 namespace stillwire {
-namespace {
-
-// A sign of its own for each kind of verdict: done, turn it, out with it, look elsewhere first, not known.
-std::pair<Shape, Role> signOf(Decision decision) {
-    switch (decision) {
-    case Decision::keep: return {Shape::tick, Role::good};
-    case Decision::adjust: return {Shape::slope, Role::caution};
-    case Decision::replace: return {Shape::cross, Role::fault};
-    case Decision::cannotTell: return {Shape::dots, Role::quietText};
-    default: break;
-    }
-    return {Shape::caution, Role::caution};
-}
-
-} // namespace
-
 VerdictHead::VerdictHead(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("Verdict"));
@@ -54,8 +41,12 @@ void VerdictHead::paintEvent(QPaintEvent*) {
     drawShape(painter, QRectF(look_.px(6), top + look_.px(10), sign, sign), shape_, look_(colour_), look_.px(11));
     FittedText text(painter, *this);
     const double left = sign + look_.px(34);
+    // As large as the words of the language let it be.
+    double size = look_.px(52);
+    while (size > look_.px(30) && QFontMetricsF(look_.digits(size)).horizontalAdvance(decision_) > width() - left)
+        size *= 0.95;
     text.line(QRectF(left, top, width() - left, look_.px(84)), Qt::AlignLeft | Qt::AlignVCenter, decision_,
-              look_.digits(look_.px(52)), look_(colour_ == Role::quietText ? Role::ink : colour_));
+              look_.digits(size), look_(colour_ == Role::quietText ? Role::ink : colour_));
     text.paragraph(QRectF(left, top + look_.px(88), width() - left, height() - top - look_.px(88)), reason_,
                    look_.font(TextSize::text), look_(Role::ink));
 }

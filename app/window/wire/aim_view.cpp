@@ -143,10 +143,11 @@ void AimView::paintEvent(QPaintEvent*) {
     const QRectF place(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48));
     const QString aim = aimSays(*figures_);
     // The one thing to steer by, read from the sensor: as large as there is room.
-    const bool large = QFontMetricsF(look_.font(TextSize::state, true)).horizontalAdvance(aim) < place.width();
-    const QRectF title =
-        text.line(place, Qt::AlignLeft | Qt::AlignVCenter, aim,
-                  look_.font(large ? TextSize::state : TextSize::word, true), look_(there ? Role::good : Role::ink));
+    TextSize size = TextSize::state;
+    for (const TextSize smaller : {TextSize::word, TextSize::title})
+        if (QFontMetricsF(look_.font(size, true)).horizontalAdvance(aim) > place.width()) size = smaller;
+    const QRectF title = text.line(place, Qt::AlignLeft | Qt::AlignVCenter, aim, look_.font(size, true),
+                                   look_(there ? Role::good : Role::ink));
     QStringList lines;
     for (const OtherEnd& end : figures_->others) lines << otherEndSays(end);
     for (const QString& turns : {perTurnSays(*figures_), turnsSay(*figures_)})

@@ -88,7 +88,8 @@ void ReadoutView::show(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     const QString number = numberText(snapshot.lastVolts_V, snapshot.findings->meter.resolution_V);
     const StateWord word = stateWord(snapshot);
-    QString wire = wireWords(wireUnderTest(snapshot), snapshot.prompt.movingLead);
+    QString wire =
+        wireWords(wireUnderTest(snapshot), snapshot.prompt.movingLead || snapshot.prompt.step == Step::hookUp);
     if (const auto& ratio = snapshot.findings->ratio) {
         const QString reference = numberText(ratio->reference_V, snapshot.findings->meter.resolution_V);
         if (ratio->level_V)

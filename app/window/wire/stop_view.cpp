@@ -1,20 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/wire/stop_view.hpp"
 
+#include "app/window/keys.hpp"
+#include "app/window/look/key_button.hpp"
 #include "app/window/look/paint.hpp"
 #include "app/window/words.hpp"
 
 #include <QFontMetricsF>
-#include <QPushButton>
 
 namespace stillwire {
 
 StopView::StopView(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
     setAttribute(Qt::WA_OpaquePaintEvent);
     setAccessibleName(tr("Stop"));
-    off_ = new QPushButton(tr("Space  the key is off"), this);
-    off_->setAccessibleName(tr("The key is off"));
-    off_->setAutoDefault(true);
+    off_ = new KeyButton(look, TextSize::title, false, this);
+    off_->say(keyName(KeyAction::next), tr("the key is off"));
     connect(off_, &QPushButton::clicked, this, &StopView::keyIsOff);
     connect(&look, &Look::changed, this, &StopView::place);
     hide();
@@ -41,8 +41,7 @@ void StopView::show(const Scene& scene) {
 }
 
 void StopView::place() {
-    off_->setFont(look_.font(TextSize::title, true));
-    off_->adjustSize();
+    off_->resize(off_->sizeHint());
     off_->move(look_.ipx(520), height() - look_.ipx(60) - off_->height());
     update();
 }

@@ -7,9 +7,9 @@
 
 #include <QWidget>
 
-class QPushButton;
-
 namespace stillwire {
+
+class KeyButton;
 
 class StopView : public QWidget {
     Q_OBJECT
@@ -28,7 +28,7 @@ private:
     void place();
 
     const Look& look_;
-    QPushButton* off_;
+    KeyButton* off_;
     QString number_, why_, caution_;
 };
 

@@ -52,10 +52,11 @@ bool TraceView::layWarmOverCold() {
     return true;
 }
 
-void TraceView::reset() {
+void TraceView::reset(double length_s) {
     warmAfter_s_.reset();
     scene_ = Scene{};
     time_ = TimeWindow{};
+    time_.expect(length_s);
     selected_s_.reset();
 }
 
@@ -133,7 +134,8 @@ void TraceView::paintEvent(QPaintEvent*) {
     trace.paintRibbon();
     trace.paintMachine();
     trace.paintTime();
-    if (!time_.following() && scene_.snapshot->link != LinkState::ended) {
+    const bool over = scene_.snapshot->link == LinkState::ended || scene_.snapshot->prompt.finished;
+    if (!time_.following() && !time_.whole() && !over) {
         FittedText text(painter, *this);
         text.line(pic.plot.adjusted(look_.px(8), look_.px(4), -look_.px(8), 0), Qt::AlignRight | Qt::AlignTop,
                   tr("held here · End follows the wire again"), look_.font(TextSize::small, true), look_(Role::ink));

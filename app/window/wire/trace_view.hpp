@@ -17,7 +17,7 @@ public:
     explicit TraceView(const Look& look, QWidget* parent = nullptr);
 
     void show(const Scene& scene);
-    void reset(); // another session: follow its end again
+    void reset(double length_s = 0); // another session: follow its end again; its length, if it is known
     [[nodiscard]] TimeWindow& time() { return time_; }
     void lookAt(double time_s); // and mark the place
     void zoom(double factor);

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/fake_session.hpp"
 
+#include "core/procedure/activity.hpp"
 #include "core/procedure/texts.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <thread>
@@ -103,11 +105,35 @@ void sayStep(Prompt& p, Step step) {
     p.drawing = stepName(step);
 }
 
+// The path as it stands in this step; an offered step stands behind the wiggle that called for it.
+void walkTo(SessionSnapshot& s, Step now) {
+    std::vector<Step> steps{Step::hookUp,        Step::reference, Step::ground,  Step::coldStart, Step::wiggleShaft,
+                            Step::wiggleHarness, Step::fullPress, Step::sweep,   Step::release,   Step::lift,
+                            Step::warmRepeat,    Step::adjust,    Step::confirm, Step::putBack};
+    auto at = std::find(steps.begin(), steps.end(), now);
+    if (at == steps.end()) at = steps.insert(std::find(steps.begin(), steps.end(), Step::wiggleHarness), now);
+    s.path.clear();
+    for (auto step = steps.begin(); step != steps.end(); ++step)
+        s.path.push_back({*step, step < at    ? StepOutcome::done
+                                 : step == at ? StepOutcome::current
+                                              : StepOutcome::waiting});
+    s.prompt.number = static_cast<int>(at - steps.begin()) + 1;
+    s.prompt.of = static_cast<int>(steps.size());
+}
+
+// What the meter shows on the wire that the step reads.
+void readWire(SessionSnapshot& s, Wire wire) {
+    s.prompt.wire = wire;
+    if (wire != Wire::reference && wire != Wire::ground) return;
+    auto findings = std::make_shared<Findings>(*s.findings);
+    findings->meter.held_V = s.lastVolts_V = wire == Wire::reference ? 4.98 : 0.02;
+    s.findings = findings;
+}
+
 void fillPrompt(SessionSnapshot& s) {
     Prompt& p = s.prompt;
-    p.number = 5;
-    p.of = 11;
     sayStep(p, Step::wiggleShaft);
+    walkTo(s, Step::wiggleShaft);
     p.wanted = sentence("%1 more poses", {"11"});
     p.progress = 0.68;
     p.pose = sentence("hold left");
@@ -115,12 +141,6 @@ void fillPrompt(SessionSnapshot& s) {
     p.poseSince = fromSeconds(kEnd_s - 0.6);
     p.position = "deep";
     p.wire = Wire::signal;
-    for (Step step : {Step::hookUp, Step::reference, Step::ground, Step::coldStart})
-        s.path.push_back({step, StepOutcome::done});
-    s.path.push_back({Step::wiggleShaft, StepOutcome::current});
-    for (Step step : {Step::wiggleHarness, Step::fullPress, Step::sweep, Step::release, Step::lift, Step::warmRepeat,
-                      Step::adjust, Step::confirm, Step::putBack})
-        s.path.push_back({step, StepOutcome::waiting});
     s.marks = {
         {Time{0}, "step:cold-start"}, {fromSeconds(30), "step:wiggle-shaft"}, {fromSeconds(74.4), "pose:left"}};
 }
@@ -179,6 +199,8 @@ std::shared_ptr<SessionSnapshot> moment(WireState state) {
         findings->overVoltage = true;
         snapshot->prompt.stopNow = true;
         snapshot->prompt.title = snapshot->prompt.instruction = sentence(phrases::kOverVoltage);
+        snapshot->prompt.why = sentence(phrases::kOverVoltageWhy);
+        snapshot->prompt.cautions = {sentence(stepText(Step::putBack).cautions.front())};
         snapshot->lastVolts_V = 11.84;
     }
     snapshot->findings = findings;
@@ -219,13 +241,14 @@ std::shared_ptr<SessionSnapshot> adjustMoment() {
     findings->adjustment.share = {{"lifted", 0.5}, {"deep", 1.0}};
     findings->adjustment.voltsPerTurn_V = -0.05;
     findings->adjustment.turns = 2;
-    snapshot->lastVolts_V = 4.27;
+    snapshot->lastVolts_V = findings->meter.held_V = 4.27;
     Prompt& p = snapshot->prompt;
-    p.step = Step::adjust;
     sayStep(p, Step::adjust);
+    walkTo(*snapshot, Step::adjust);
     p.instruction = sentence(phrases::kTurnTo, {"4.150 V"});
     p.pose = {};
     p.poseFor_s.reset();
+    p.wanted = sentence(phrases::kOffBy, {"0.120 V"});
     p.aim_V = 4.15;
     p.aimWithin_V = 0.04;
     snapshot->findings = findings;
@@ -236,6 +259,8 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
     auto snapshot = step == Step::adjust ? adjustMoment() : moment(WireState::steady);
     Prompt& p = snapshot->prompt;
     sayStep(p, step);
+    walkTo(*snapshot, step);
+    readWire(*snapshot, wireOf(step));
     // The cautions of a sheet stand behind the step's own.
     p.cautions.push_back({phrases::kVerbatim, {byName("Drum down on blocks before a hand goes near it.")}});
     p.cautions.push_back(
@@ -246,6 +271,7 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
         p.pose = p.wanted = {};
         p.poseFor_s.reset();
     }
+    if (step == Step::reference || step == Step::ground) p.wanted = sentence(phrases::kMoreReadings);
     if (step == Step::wiggleHarness) {
         p.detail = sentence(phrases::kSectionsAre);
         p.pose = sentence(phrases::kSectionLeft, {"3"});
@@ -263,7 +289,9 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
     if (step == Step::lift)
         p.choices = {{Command::liftOnStop, {phrases::kOnStop, {}}}, {Command::liftOffStop, {phrases::kOffStop, {}}}};
     if (movingLead) {
-        p.instruction = sentence(phrases::kMoveLeadGround);
+        p.instruction = sentence(p.wire == Wire::reference ? phrases::kMoveLeadReference
+                                 : p.wire == Wire::ground  ? phrases::kMoveLeadGround
+                                                           : phrases::kMoveLeadSignal);
         p.detail = sentence(phrases::kSayWhenThere);
         p.wanted = p.pose = {};
         p.movingLead = true;
@@ -292,6 +320,10 @@ std::shared_ptr<SessionSnapshot> finishedMoment() {
     snapshot->prompt = Prompt{};
     snapshot->prompt.title = snapshot->prompt.instruction = sentence(phrases::kFinished);
     snapshot->prompt.finished = true;
+    for (PathEntry& entry : snapshot->path) entry.outcome = StepOutcome::done;
+    for (const Step skipped : {Step::lift, Step::adjust, Step::confirm})
+        for (PathEntry& entry : snapshot->path)
+            if (entry.step == skipped) entry.outcome = StepOutcome::skipped;
     snapshot->capturePath = "/tmp/a-run.csv";
     return snapshot;
 }

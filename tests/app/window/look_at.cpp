@@ -1,21 +1,24 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// look_at MOMENT [--night] [--size WxH] [--language CODE] [--longer] [--shot FILE.png]: one page of the window on
-// invented figures: start, trouble, keys, replay, adjust, finished, a state of the wire, or a step's name. With
-// --shot it writes the picture and ends; else it stays open. --longer makes every text a third longer.
+// look_at PAGE [--night] [--size WxH] [--language CODE] [--longer] [--shot FILE.png]: one page of the window, as the
+// tests measure it (tests/app/support/pages.hpp); `look_at list` names them all. With --shot it writes the picture
+// and ends; else it stays open. --longer makes every text a third longer. look_at all --shots FOLDER [...]: a picture
+// of every page, PAGE.png; look_at drawings --shot FILE.png: the drawings.
 #include "app/language/language.hpp"
-#include "app/language/say.hpp"
-#include "app/window/bench_window.hpp"
 #include "app/window/hand/drawing_view.hpp"
-#include "app/window/start/start_page.hpp"
-#include "tests/app/support/fake_session.hpp"
+#include "app/window/start/find_meter_box.hpp"
+#include "tests/app/support/pages.hpp"
 #include "tests/app/support/room.hpp"
 
+#include <algorithm>
+#include <cstdio>
+
 #include <QApplication>
+#include <QDir>
 #include <QPainter>
 #include <QSettings>
 #include <QSvgRenderer>
 #include <QTemporaryDir>
-#include <QTimer>
+#include <QTest>
 
 namespace {
 
@@ -33,24 +36,22 @@ QPixmap allDrawings(const Palette& palette) {
     return sheet;
 }
 
-std::shared_ptr<SessionSnapshot> momentNamed(const QString& name) {
-    const std::pair<const char*, WireState> states[] = {
-        {"silent", WireState::silent}, {"steady", WireState::steady}, {"moving", WireState::moving},
-        {"jumped", WireState::jumped}, {"blind", WireState::blind},   {"over", WireState::overVoltage}};
-    for (const auto& [text, state] : states)
-        if (name == QLatin1String(text)) return test::moment(state);
-    if (name == QLatin1String("adjust")) return test::adjustMoment();
-    if (name == QLatin1String("hook-up")) return test::hookUpMoment();
-    if (name == QLatin1String("question")) return test::questionMoment(test::Question::badReference);
-    if (const auto step = stepByName(name.toStdString())) return test::stepMoment(*step);
-    if (name == QLatin1String("finished")) return test::finishedMoment();
-    return name == QLatin1String("replay") ? test::replayMoment() : test::wiggleMoment();
+// The window, and a box in front of it where it would stand.
+bool shoot(test::Stage& stage, const QString& file) {
+    QTest::qWait(400);
+    QPixmap picture = stage.window->grab();
+    for (FindMeterBox* box : stage.window->findChildren<FindMeterBox*>()) {
+        QPainter painter(&picture);
+        painter.drawPixmap(stage.window->rect().center() - box->rect().center(), box->grab());
+    }
+    return picture.save(file);
 }
 
 } // namespace
 
 int main(int argc, char** argv) {
     QApplication app(argc, argv);
+    QApplication::setStyle(QStringLiteral("Fusion")); // as the program does
     QTemporaryDir settings;
     QSettings::setDefaultFormat(QSettings::IniFormat);
     QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, settings.path());
@@ -59,28 +60,42 @@ int main(int argc, char** argv) {
         const auto at = arguments.indexOf(QLatin1String(option));
         return at > 0 && at + 1 < arguments.size() ? arguments.at(at + 1) : QString();
     };
-    const QString name = arguments.value(1, QStringLiteral("wiggle"));
+    const std::string name = arguments.value(1, QStringLiteral("dropped")).toStdString();
     speak(after("--language"));
     test::LongerWords longer;
     if (arguments.contains(QStringLiteral("--longer"))) QCoreApplication::installTranslator(&longer);
-    BenchWindow window(std::make_unique<test::FakeDoors>());
-    const QStringList size = after("--size").split(QLatin1Char('x'));
-    if (size.size() == 2) window.resize(size[0].toInt(), size[1].toInt());
-    window.look().setNight(arguments.contains(QStringLiteral("--night")));
-    if (name == QLatin1String("drawings")) return allDrawings(window.look().palette()).save(after("--shot")) ? 0 : 1;
-    if (name == QLatin1String("keys"))
-        window.press(KeyAction::keys);
-    else if (name == QLatin1String("trouble"))
-        window.open(window.start().captureWay(QStringLiteral("/tmp/broken.csv")));
-    else if (name != QLatin1String("start")) {
-        Opened opened;
-        opened.session = std::make_unique<test::FakeSession>(momentNamed(name));
-        opened.sheet = test::leverSheet();
-        opened.name = sayName("Depth lever, fretting connector");
-        window.attach(std::move(opened), name != QLatin1String("replay"));
+    const std::vector<test::Page> pages = test::pages();
+    if (name == "list") {
+        for (const test::Page& page : pages) std::printf("%s\n", page.name.c_str());
+        return 0;
     }
-    window.show();
-    const QString shot = after("--shot");
-    if (!shot.isEmpty()) QTimer::singleShot(400, &window, [&] { app.exit(window.grab().save(shot) ? 0 : 1); });
+    const auto stageFor = [&](const test::Page* page) {
+        auto stage = std::make_unique<test::Stage>();
+        const QStringList size = after("--size").split(QLatin1Char('x'));
+        if (size.size() == 2) stage->window->resize(size[0].toInt(), size[1].toInt());
+        stage->window->look().setNight(arguments.contains(QStringLiteral("--night")));
+        stage->window->show();
+        QTest::qWait(50); // the start page fills after the first painted window
+        if (page) page->turnTo(*stage);
+        return stage;
+    };
+    const QString shot = after("--shot"), shots = after("--shots");
+    if (name == "drawings") return allDrawings(stageFor(nullptr)->window->look().palette()).save(shot) ? 0 : 1;
+    if (name == "all") {
+        QDir().mkpath(shots);
+        bool good = true;
+        for (const test::Page& page : pages) {
+            const auto stage = stageFor(&page);
+            good = shoot(*stage, shots + QLatin1Char('/') + QString::fromStdString(page.name) + ".png") && good;
+        }
+        return good ? 0 : 1;
+    }
+    const auto page = std::find_if(pages.begin(), pages.end(), [&](const test::Page& p) { return p.name == name; });
+    if (page == pages.end()) {
+        std::fprintf(stderr, "look_at: no page %s; `look_at list` names them\n", name.c_str());
+        return 2;
+    }
+    const auto stage = stageFor(&*page);
+    if (!shot.isEmpty()) return shoot(*stage, shot) ? 0 : 1;
     return app.exec();
 }

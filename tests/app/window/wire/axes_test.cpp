@@ -47,6 +47,28 @@ TEST(TimeWindow, ScrollingToTheEndFollowsAgain) {
     EXPECT_DOUBLE_EQ(window.to_s(), 200);
 }
 
+TEST(TimeWindow, TheWholeStaysWholeWhileTheSessionGrows) {
+    TimeWindow window;
+    window.setEnd(3);
+    window.showAll();
+    window.setEnd(240); // a capture that was read on after it was shown
+    EXPECT_DOUBLE_EQ(window.from_s(), 0);
+    EXPECT_DOUBLE_EQ(window.to_s(), 240);
+    window.lookAt(100);
+    window.setEnd(300);
+    EXPECT_DOUBLE_EQ(window.span_s(), 240); // where somebody looks nothing moves
+    window.showAll();
+    EXPECT_DOUBLE_EQ(window.to_s(), 300);
+}
+
+TEST(TimeWindow, TheWholeOfACaptureOfKnownLengthIsItsLength) {
+    TimeWindow window;
+    window.expect(240);
+    window.setEnd(3);
+    window.showAll();
+    EXPECT_DOUBLE_EQ(window.to_s(), 240);
+}
+
 TEST(TimeWindow, NeverLeavesTheSession) {
     TimeWindow window;
     window.setEnd(200);
