@@ -2,13 +2,15 @@
 // Follows the level of one wire: held, away from it, or moving to another. Streaming, one reading at a time.
 #pragma once
 
-#include "core/analyse/dip_detector.hpp"
 #include "core/analyse/held_level.hpp"
+#include "core/analyse/leave.hpp"
+#include "core/analyse/level_search.hpp"
+#include "core/analyse/open_excursion.hpp"
+#include "core/analyse/passing.hpp"
 #include "core/analyse/place_book.hpp"
-#include "core/analyse/slow_departure.hpp"
+#include "core/analyse/settling.hpp"
 #include "core/findings/findings.hpp"
 
-#include <functional>
 #include <optional>
 #include <vector>
 
@@ -64,31 +66,27 @@ private:
     ReadingClass seek(Time time, double volts_V, Asked asked);
     ReadingClass hold(Time time, double volts_V, Asked asked);
     ReadingClass stayAway(Time time, double volts_V, Asked asked);
-    void beginSeek(Time lastHeld, Time first, double volts_V);
+    void beginSearch(const LevelSearch::Start& start);
+    void settle(Time time, double volts_V, Asked asked);
     void beginExcursion(Time time, double volts_V, Asked asked);
-    void setHold(Time time);
-    void restartLevel();
     void endExcursion(double next_V);
-    [[nodiscard]] bool rested() const; // the open excursion, before it came back
+    void settleElsewhere(Time time, OpenExcursion::Settled how);
+    void takeForMovement(); // the open excursion
+    void tellJump();        // that the open excursion has become
     bool passOn(Time time, double volts_V);
     void tellPassing();
-    bool followRun(Time time, double volts_V); // true if this reading began a new run
-    bool settledElsewhere(Time time, Asked asked);
-    void settle(Time time, double volts_V, Asked asked);
-    [[nodiscard]] Excursion excursionOnTheWay() const;
-    void tellExcursionOnTheWay();
-    void takeForMovement(); // the open excursion
-    void tellWhileSettling(double level_V);
-    [[nodiscard]] bool wentAndCame(double settled_V) const;
-    [[nodiscard]] bool mayMove(Time time, Asked asked) const;
-    [[nodiscard]] bool inAnotherWindow(double volts_V) const;
-    [[nodiscard]] double settleTolerance_V() const;
-    void accept(Time time, double volts_V, bool anew);
+    void tellInHindsight(const Excursion& excursion);
     void tellEnded(const Excursion& excursion, bool shoulder);
     void tellHeld(Time time, double volts_V, bool anew);
+    void accept(Time time, double volts_V, bool anew);
+    void adopt(); // the level's newest figures
+    void setHold(Time time);
+    void restartLevel();
+    [[nodiscard]] bool inAnotherWindow(double volts_V) const;
+    [[nodiscard]] double settleTolerance_V() const;
+    [[nodiscard]] double together_V() const;
 
     HeldLevel level_;
-    DipDetector dip_;
     double play_V_;
     std::vector<Window> windows_;
     TrackerListener* listener_;
@@ -96,37 +94,21 @@ private:
     State state_ = State::seeking;
     double held_V_ = 0;  // level_.level_V() of now, kept for speed
     double limit_V_ = 0; // threshold_V() of now
+    double lastOffset_V_ = 0;
+    Time lastHeld_{0};
+    Settling settling_;
+
+    // What the marks say.
+    Leave leave_;
     bool foot_ = false;
     bool footLeaves_ = false;
     bool sweeping_ = false;
-    std::optional<double> home_V_; // the level last left while nothing was judged
-    Time leftHome_{0};
-    bool free_ = false;    // nothing is judged
-    bool wasFree_ = false; // until a moment ago; no reading since
-
-    // Movement that a mark asked for.
-    bool moveAsked_ = false; // and has not come yet
-    Probed wire_ = Probed::signal;
-    bool needleComes_ = false; // from another wire, and has not come yet
-    int stepVisit_ = -1;
     bool inPose_ = false;
     Time lastExcursion_{-1000000000};
-    Asked excursionAsked_ = Asked::unmarked; // where the open excursion began
-    Time graceUntil_{-1};                    // a little longer: the hand corrects itself
 
-    // Seeking: the first of the readings that lie together so far, and where it started from.
-    std::optional<double> before_V_;
-    Time beforeTime_{0};
-    Time seekFrom_{0};
-    Time seekFirst_{0};
-    double seekNewest_V_ = 0;
-    Time seekAwayTo_{0}; // the reading before `before_V_`
-    int seekAwayReadings_ = 0;
-    double seekExtreme_V_ = 0;
-    int seekReadings_ = 0;
-    std::optional<double> left_V_; // the level left, if any
-    bool surelyMoved_ = false;     // and coming back to it is a movement too
-    bool slowly_ = false;          // two near readings are no rest yet
+    LevelSearch search_; // while seeking
+    OpenExcursion away_; // while away
+    Passing passing_;    // back from it, perhaps
     // A movement that no mark asked for by itself: it came within the grace after one, and may come back.
     struct Detour {
         double left_V = 0;
@@ -134,41 +116,6 @@ private:
         Time from{0};
     };
     std::optional<Detour> detour_;
-    bool byGrace_ = false; // this search began so
-    int sinceSettled_ = 0;
-    int settleDirection_ = 0; // of the movement that ended in this level
-    double settleMove_V_ = 0; // and how far it went
-
-    // Nothing marked: an excursion that rested elsewhere and is back, if it stays. One that passes its level and goes
-    // on beyond it was a hand on its way.
-    struct Passing {
-        Excursion excursion;
-        bool shoulder = false;
-        Time lastHeld{0}; // before it
-        Time back{0};     // and where; of late, if it goes on moving
-        double back_V = 0;
-    };
-    std::optional<Passing> passing_;
-
-    // Away.
-    Excursion excursion_;
-    SlowDeparture departure_;
-    bool shoulderBefore_ = false;
-    double lastOffset_V_ = 0;
-    Time lastHeld_{0};
-    // Runs of readings that lie together: those before the newest, and the newest.
-    struct Run {
-        Time from{0}, to{0};
-        double level_V = 0;
-        int readings = 0;
-    };
-    std::vector<Run> runs_;
-    double runSum_V_ = 0;
-    int runCount_ = 0;
-    Time runFrom_{0}, runTo_{0};
-    double beforeRunExtreme_V_ = 0; // of the excursion before this run began
-    int beforeRunReadings_ = 0;
-    Time beforeRunTo_{0};
 };
 
 } // namespace stillwire

@@ -99,7 +99,6 @@ void PlaceBook::openStep(Step step, Time time) {
     Place place = now();
     const Probed before = place.wire;
     place.from = time;
-    place.handFollows = place.step && place.asked == Asked::free;
     place.step = step;
     place.stepVisit = static_cast<int>(visits_.size()) - 1;
     place.poseIndex = -1;
@@ -122,7 +121,7 @@ bool PlaceBook::push(const Mark& mark) {
     const std::string_view argument = mark.argument();
     Place place = now();
     place.from = mark.time;
-    place.moveAsked = place.handFollows = false;
+    place.moveAsked = false;
     switch (mark.kind()) {
     case MarkKind::step: {
         const std::optional<Step> step = stepByName(argument);

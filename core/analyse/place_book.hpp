@@ -30,14 +30,13 @@ struct Place {
     int stepVisit = -1; // counts the steps opened, from 0; -1: none yet
     Probed wire = Probed::signal;
     Asked asked = Asked::unmarked;
-    int position = -1;        // index into the sheet; -1: not said
-    bool foot = false;        // a foot or hand holds it at a working position
-    int poseIndex = -1;       // counts the poses of the capture; -1: not in a pose
-    bool moveAsked = false;   // a movement was asked for at `from`
-    bool handFollows = false; // the step before left the hand free: it may be a little behind the mark
-    bool warm = false;        // in or after warm-repeat
-    double turns = 0;         // sum of turns so far, signed
-    int turnCount = 0;        // how many were made
+    int position = -1;      // index into the sheet; -1: not said
+    bool foot = false;      // a foot or hand holds it at a working position
+    int poseIndex = -1;     // counts the poses of the capture; -1: not in a pose
+    bool moveAsked = false; // a movement was asked for at `from`
+    bool warm = false;      // in or after warm-repeat
+    double turns = 0;       // sum of turns so far, signed
+    int turnCount = 0;      // how many were made
 };
 
 // One pose: a held wiggle position.

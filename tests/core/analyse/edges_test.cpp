@@ -42,6 +42,52 @@ TEST_P(StraddledEnd, TheDropoutCountsForTheEarlierStep) {
 INSTANTIATE_TEST_SUITE_P(Marks, StraddledEnd,
                          testing::Values("step:end", "step:full-press", "step:wiggle-harness", "step:sweep"));
 
+TEST(Edges, ADropoutThatIsOpenWhenThePressBeginsIsToldAndSoIsThePress) {
+    for (std::uint64_t seed = 1; seed <= 10; ++seed)
+        for (const double open_s : {1.2, 2.5, 4.0}) { // of it, after the press is asked for
+            TraceMaker trace(MakerMeter{}, seed);
+            trace.set(0.82);
+            trace.guidedStart(5.0, 0.0);
+            trace.wiggle("wiggle-shaft", "", 6);
+            trace.mark("pose:left");
+            trace.dropout(1.2, 2.5 + open_s, -0.6);
+            trace.hold(1.7);
+            const double end_s = trace.now_s();
+            trace.mark("step:end");
+            trace.hold(1);
+            trace.mark("step:full-press");
+            trace.hold(1);
+            trace.press("pressed", 4.1, 6);
+            trace.press("released", 0.82, 6);
+            trace.mark("step:end");
+            const Findings f = examine(trace, risingSheet());
+            const Excursion* e = dropoutNear(f, end_s);
+            ASSERT_TRUE(e) << "seed " << seed << ", " << open_s << " s";
+            EXPECT_EQ(e->step, Step::wiggleShaft);
+            EXPECT_NEAR(toSeconds(e->from), end_s - 0.5, 0.7);
+            EXPECT_TRUE(f.jumps.empty()) << "seed " << seed << ", " << open_s << " s";
+            EXPECT_EQ(f.positions.at(1).visits.size(), 1U) << "seed " << seed << ", " << open_s << " s";
+        }
+}
+
+TEST(Edges, WhatWentAndCameHomeWhileNothingWasJudgedIsNoJump) {
+    for (std::uint64_t seed = 1; seed <= 10; ++seed) {
+        TraceMaker trace(MakerMeter{}, seed);
+        trace.set(0.82);
+        trace.guidedStart(5.0, 0.0);
+        trace.wiggle("wiggle-shaft", "", 6);
+        trace.mark("step:end");
+        trace.dropout(0.5, 2.0, -0.6);
+        trace.hold(1);
+        trace.mark("step:wiggle-harness");
+        trace.mark("pose:section-1");
+        trace.hold(12);
+        const Findings f = examine(trace, risingSheet());
+        EXPECT_TRUE(f.jumps.empty()) << "seed " << seed;
+        EXPECT_EQ(dropoutCount(f), 0) << "seed " << seed;
+    }
+}
+
 TEST(Edges, DropoutsShowUnderPlay) {
     int due = 0, found = 0;
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
