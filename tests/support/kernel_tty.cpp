@@ -2,6 +2,7 @@
 #include "tests/support/kernel_tty.hpp"
 
 #include "tests/support/lent_calls.hpp"
+#include "tests/support/within.hpp"
 
 #include <asm/termbits.h>
 #include <chrono>
@@ -13,6 +14,10 @@
 namespace stillwire {
 
 namespace {
+using namespace std::chrono_literals;
+
+constexpr auto kForever = 30s; // what takes longer never comes
+
 // The terminal's settings, with speeds beyond the old table.
 termios2 settings() {
     termios2 out{};
@@ -53,7 +58,10 @@ bool KernelTty::waitOpened(int opens, int milliseconds) const {
     return lent::state().opens >= opens && opened();
 }
 
-bool KernelTty::send(std::span<const std::uint8_t> bytes) { return sendAll(lent::state().slave, bytes); }
+bool KernelTty::send(std::span<const std::uint8_t> bytes) {
+    lent::state().sent += bytes.size();
+    return sendAll(lent::state().slave, bytes);
+}
 
 bool KernelTty::send(const std::string& text) {
     return send(std::span(reinterpret_cast<const std::uint8_t*>(text.data()), text.size()));
@@ -64,7 +72,35 @@ std::string KernelTty::receive(int milliseconds) {
     if (poll(&waiting, 1, milliseconds) <= 0) return {};
     char buffer[256];
     const ssize_t count = read(lent::state().slave, buffer, sizeof buffer);
-    return count > 0 ? std::string(buffer, static_cast<std::size_t>(count)) : std::string();
+    if (count <= 0) return {};
+    lent::state().received += static_cast<std::size_t>(count);
+    return {buffer, static_cast<std::size_t>(count)};
+}
+
+std::string KernelTty::receiveAll() {
+    std::string out;
+    (void)within(kForever, [&] {
+        if (lent::state().received < lent::state().written) out += receive(1);
+        return lent::state().received >= lent::state().written;
+    });
+    return out;
+}
+
+bool KernelTty::waitArrived() const {
+    return within(kForever, [] {
+        int ready = 0;
+        lent::realIoctl(lent::state().master, FIONREAD, &ready);
+        return lent::state().taken + static_cast<std::size_t>(ready) >= lent::state().sent;
+    });
+}
+
+bool KernelTty::waitTaken() const {
+    return within(kForever, [] { return lent::state().taken >= lent::state().sent; });
+}
+
+bool KernelTty::waitIdle() const {
+    const int before = lent::state().calls;
+    return within(kForever, [before] { return lent::state().calls != before; });
 }
 
 bool KernelTty::dtr() const { return (lent::state().modemLines & TIOCM_DTR) != 0; }

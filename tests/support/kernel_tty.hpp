@@ -27,6 +27,11 @@ public:
     bool send(std::span<const std::uint8_t> bytes);
     bool send(const std::string& text);
     std::string receive(int milliseconds); // what the program wrote; empty after the time
+    // The kernel passes bytes on in its own time. These wait for all that are under way, for as long as it takes:
+    std::string receiveAll(); // what the program wrote and nobody received yet
+    bool waitArrived() const; // what was sent lies ready for the program, or was read by it
+    bool waitTaken() const;   // the program has read all that was sent
+    bool waitIdle() const;    // it has dealt with what it read or wrote, and looks at the port again
 
     [[nodiscard]] bool dtr() const;
     [[nodiscard]] bool rts() const;

@@ -83,6 +83,7 @@ int openPort(const char* path, int flags, mode_t mode) {
     shared.vanished = false;
     shared.modemLines = 0;
     shared.controlBits = CS8;
+    shared.written = shared.received = shared.sent = shared.taken = 0;
     shared.master = master;
     ++shared.opens;
     return master;
@@ -185,22 +186,34 @@ int close(int descriptor) {
 
 ssize_t read(int descriptor, void* buffer, size_t count) {
     static auto* const realRead = real<ssize_t(int, void*, size_t)>("read");
-    if (descriptor >= 0 && descriptor == state().master) ++state().calls;
-    return isGone(descriptor) ? 0 : realRead(descriptor, buffer, count);
+    const bool port = descriptor >= 0 && descriptor == state().master;
+    if (port) ++state().calls;
+    const ssize_t done = isGone(descriptor) ? 0 : realRead(descriptor, buffer, count);
+    if (port && done > 0) state().taken += static_cast<size_t>(done);
+    return done;
 }
 
 ssize_t write(int descriptor, const void* buffer, size_t count) {
     static auto* const realWrite = real<ssize_t(int, const void*, size_t)>("write");
     stillwire::lent::slowWrite(descriptor);
-    if (!isGone(descriptor)) return realWrite(descriptor, buffer, count);
-    errno = EIO;
-    return -1;
+    if (isGone(descriptor)) {
+        errno = EIO;
+        return -1;
+    }
+    const ssize_t done = realWrite(descriptor, buffer, count);
+    if (done > 0 && descriptor == state().master) state().written += static_cast<size_t>(done);
+    return done;
 }
 
 int poll(pollfd* descriptors, nfds_t count, int timeout) {
     static auto* const realPoll = real<int(pollfd*, nfds_t, int)>("poll");
     for (nfds_t i = 0; i < count; ++i) {
-        if (descriptors[i].fd >= 0 && descriptors[i].fd == state().master) ++state().calls;
+        const bool port = descriptors[i].fd >= 0 && descriptors[i].fd == state().master;
+        if (port) ++state().calls;
+        if (const auto* waits = state().waits.load(); port && timeout > 0 && waits != nullptr) {
+            (*waits)(timeout);
+            return realPoll(descriptors, count, 0);
+        }
         if (!isGone(descriptors[i].fd)) continue;
         for (nfds_t k = 0; k < count; ++k) descriptors[k].revents = 0;
         descriptors[i].revents = POLLIN | POLLHUP | POLLERR;

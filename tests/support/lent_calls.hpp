@@ -3,6 +3,8 @@
 #pragma once
 
 #include <atomic>
+#include <cstddef>
+#include <functional>
 #include <mutex>
 #include <string>
 
@@ -23,6 +25,11 @@ struct State {
     std::atomic<int> modemLines{0};
     std::atomic<unsigned> controlBits{0}; // CSIZE, PARENB, PARODD as the program set them
     std::atomic<int> calls{0};
+    // Bytes since the last opening: written to `master` by the program, received by the test, sent by the test, read
+    // from `master` by the program.
+    std::atomic<std::size_t> written{0}, received{0}, sent{0}, taken{0};
+    // Called in place of every wait of the program for `master`, with its limit in ms; null: the wait is real.
+    std::atomic<const std::function<void(int)>*> waits{nullptr};
     std::atomic<int> syncDelay_ms{0}; // every sync to the disk takes at least this long
     std::atomic<int> slowSyncs{0};
     std::atomic<int> writeDelay_ms{0}; // every write to a file on a disk takes at least this long

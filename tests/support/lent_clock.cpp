@@ -49,10 +49,19 @@ void lent::setClockSpeed(int speed) {
     }
 }
 
-void lent::sleepFor(Time slept) {
-    Clock& clock = clockOf(CLOCK_BOOTTIME);
+namespace {
+void step(clockid_t id, Time ahead) {
+    Clock& clock = clockOf(id);
     const std::lock_guard lock(clock.mutex);
-    clock.shown += slept;
+    clock.shown += ahead;
 }
+} // namespace
+
+void lent::passBy(Time passed) {
+    step(CLOCK_MONOTONIC, passed); // first: the other way round it might be taken for a sleep
+    step(CLOCK_BOOTTIME, passed);
+}
+
+void lent::sleepFor(Time slept) { step(CLOCK_BOOTTIME, slept); }
 
 } // namespace stillwire

@@ -7,8 +7,10 @@
 
 namespace stillwire::lent {
 
-// From now on the clocks go `speed` times as fast, without a step.
+// From now on the clocks go `speed` times as fast, without a step; 0: they stand still.
 void setClockSpeed(int speed);
+// Both clocks step ahead.
+void passBy(Time passed);
 // The computer slept: the clock that goes on through it steps ahead, the one that stands still then does not.
 void sleepFor(Time slept);
 

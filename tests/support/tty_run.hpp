@@ -47,10 +47,10 @@ struct TtyRun {
 
     [[nodiscard]] std::shared_ptr<const SessionSnapshot> now() const { return session->snapshot(); }
     [[nodiscard]] bool sees(std::size_t readings) const {
-        return within(std::chrono::seconds(10), [&] { return now()->trace.size() >= readings; });
+        return within(std::chrono::seconds(30), [&] { return now()->trace.size() >= readings; });
     }
     [[nodiscard]] bool says(const std::string& text) const {
-        return within(std::chrono::seconds(5),
+        return within(std::chrono::seconds(30),
                       [&] { return now()->linkSays.english().find(text) != std::string::npos; });
     }
 };

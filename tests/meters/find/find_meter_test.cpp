@@ -1,22 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Finding a meter over a kernel terminal: an instrument sends its bits at its own rate and framing, and the terminal
-// gets what a receiver with the settings made on it would read.
+// gets what a receiver with the settings made on it would read. Time passes only while the search waits for the port,
+// and the instrument plays then: how busy the computer is changes nothing.
 #include "meters/find/find_meter.hpp"
 #include "meters/link/serial_link.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/kernel_tty.hpp"
+#include "tests/support/lent_calls.hpp"
+#include "tests/support/lent_clock.hpp"
 #include "tests/support/uart.hpp"
 
-#include <atomic>
 #include <chrono>
-#include <thread>
+#include <functional>
 
 #include <gtest/gtest.h>
 
 namespace stillwire {
 namespace {
-
-using namespace std::chrono_literals;
 
 // Shipped descriptions of meters that hurry: fifty readings a second.
 std::vector<MeterCandidate> candidates() {
@@ -38,50 +38,60 @@ public:
         std::string identity;            // a SCPI instrument
         bool needsLines = false;         // powered from DTR and RTS as in `link`
     };
-    Instrument(KernelTty& tty, Kind kind) : tty_(tty), kind_(std::move(kind)), thread_([this] { run(); }) {}
-    ~Instrument() { (void)end(); }
+    Instrument(KernelTty& tty, Kind kind) : tty_(tty), kind_(std::move(kind)) {
+        lent::setClockSpeed(0);
+        lent::state().waits = &plays_;
+    }
+    ~Instrument() {
+        lent::state().waits = nullptr;
+        lent::setClockSpeed(1);
+    }
     Instrument(const Instrument&) = delete;
     Instrument& operator=(const Instrument&) = delete;
-    // Over; what it was asked.
-    std::string end() {
-        over_ = true;
-        if (thread_.joinable()) thread_.join();
-        return heard_;
-    }
+    const std::string& heard() const { return heard_; } // what it was asked
 
 private:
-    void run() {
-        while (!over_) {
-            std::this_thread::sleep_for(20ms);
-            if (!tty_.opened() || tty_.baud() == 0) continue;
-            if (kind_.needsLines && (tty_.dtr() != kind_.link.dtr || tty_.rts() != kind_.link.rts)) continue;
-            if (!kind_.frame.empty()) send(kind_.frame);
-            for (std::string more = tty_.receive(0); !more.empty(); more = tty_.receive(0)) {
-                heard_ += more;
-                if (tty_.baud() == static_cast<unsigned>(kind_.link.baud)) answer(more);
-            }
+    // While the search waits: until something came, or its limit is over.
+    void play(int limit_ms) {
+        bool came = false;
+        for (int passed_ms = 0; passed_ms < limit_ms && !came; passed_ms += kTurn_ms) {
+            lent::passBy(std::chrono::milliseconds(kTurn_ms));
+            came = turn();
         }
     }
-    void answer(const std::string& question) {
-        const auto has = [&question](const char* word) { return question.find(word) != std::string::npos; };
-        const auto reply = [this](const std::string& text) { send({text.begin(), text.end()}); };
-        if (!kind_.identity.empty() && has("*IDN?")) reply(kind_.identity + "\n");
-        if (!kind_.identity.empty() && (has("READ?") || has("FETC?"))) reply("+8.12000000E-01\n");
-        if (kind_.identity.empty() && !kind_.link.pollCommand.empty() && has(kind_.link.pollCommand.c_str()))
-            reply("DC  0.812 V\r\n");
+    bool turn() {
+        const std::string asked = tty_.receiveAll();
+        if (kind_.needsLines && (tty_.dtr() != kind_.link.dtr || tty_.rts() != kind_.link.rts)) return false;
+        heard_ += asked;
+        bool sent = !kind_.frame.empty() && send(kind_.frame);
+        if (!asked.empty() && tty_.baud() == static_cast<unsigned>(kind_.link.baud)) sent = answer(asked) || sent;
+        return sent;
     }
-    void send(const std::vector<std::uint8_t>& bytes) {
+    bool answer(const std::string& question) {
+        const auto has = [&question](const char* word) { return question.find(word) != std::string::npos; };
+        std::string reply;
+        if (!kind_.identity.empty() && has("*IDN?")) reply += kind_.identity + "\n";
+        if (!kind_.identity.empty() && (has("READ?") || has("FETC?"))) reply += "+8.12000000E-01\n";
+        if (kind_.identity.empty() && !kind_.link.pollCommand.empty() && has(kind_.link.pollCommand.c_str()))
+            reply += "DC  0.812 V\r\n";
+        return send({reply.begin(), reply.end()});
+    }
+    // True if anything of it came through.
+    bool send(const std::vector<std::uint8_t>& bytes) {
         const Parity parity = tty_.parity() == 'O' ? Parity::odd : tty_.parity() == 'E' ? Parity::even : Parity::none;
         const LinkSettings& own = kind_.link;
-        tty_.send(test::receive(bytes, {static_cast<double>(own.baud), own.bits, own.parity, own.stopBits},
-                                {static_cast<double>(tty_.baud()), tty_.bits(), parity, 1}));
+        const std::vector<std::uint8_t> received =
+            test::receive(bytes, {static_cast<double>(own.baud), own.bits, own.parity, own.stopBits},
+                          {static_cast<double>(tty_.baud()), tty_.bits(), parity, 1});
+        EXPECT_TRUE(tty_.send(received) && tty_.waitArrived());
+        return !received.empty();
     }
 
+    static constexpr int kTurn_ms = 20;
     KernelTty& tty_;
     Kind kind_;
     std::string heard_;
-    std::atomic<bool> over_{false};
-    std::thread thread_;
+    const std::function<void(int)> plays_ = [this](int limit_ms) { play(limit_ms); };
 };
 
 PortFinding searchPort(bool mayAsk = true, std::stop_token stop = {}, std::vector<FindProgress>* told = nullptr) {
@@ -222,7 +232,7 @@ TEST(FindMeter, ASilentPortGetsNoStartUpCommands) {
     EXPECT_EQ(found.trouble, "");
     for (std::size_t i = 1; i < told.size(); ++i) EXPECT_GE(told[i].step, told[i - 1].step);
     EXPECT_LE(told.back().step, told.back().of);
-    const std::string asked = instrument.end();
+    const std::string& asked = instrument.heard();
     EXPECT_NE(asked.find("*IDN?"), std::string::npos) << asked;
     for (const char* never : {"SYST:REM", "CONF", "INIT", "READ?", "*CLS"})
         EXPECT_EQ(asked.find(never), std::string::npos) << asked;
@@ -230,13 +240,16 @@ TEST(FindMeter, ASilentPortGetsNoStartUpCommands) {
 
 TEST(FindMeter, AsksNothingUnlessItMay) {
     KernelTty tty;
+    Instrument instrument(tty, {{}, {}, {}, false});
     const PortFinding found = searchPort(false);
     EXPECT_TRUE(found.matches.empty());
-    EXPECT_EQ(tty.receive(20), "");
+    EXPECT_EQ(instrument.heard(), "");
+    EXPECT_EQ(lent::state().written, 0u);
 }
 
 TEST(FindMeter, StopsWhenTold) {
     KernelTty tty;
+    Instrument instrument(tty, {{}, {}, {}, false});
     std::stop_source source;
     int steps = 0;
     const auto found = findMeters(

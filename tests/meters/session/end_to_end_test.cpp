@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The main job on real input: a simulated meter speaks its frames into a kernel terminal, libserialport reads them,
 // the procedure leads a simulated hand, the session records, and the capture is analysed and held against the bench's
-// truth.
+// truth. Time passes only while the session waits for the port, and the meter plays then.
 #include "core/capture/reader.hpp"
 #include "core/examination_capture.hpp"
 #include "meters/bench/simulated_meter.hpp"
@@ -11,16 +11,16 @@
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/kernel_tty.hpp"
+#include "tests/support/lent_calls.hpp"
 #include "tests/support/lent_clock.hpp"
 #include "tests/support/source_folder.hpp"
+#include "tests/support/within.hpp"
 
 #include <array>
-#include <atomic>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
-#include <mutex>
-#include <thread>
+#include <functional>
 
 #include <gtest/gtest.h>
 
@@ -29,7 +29,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr int kSpeed = 16;        // eleven minutes in well under one
 constexpr double kLevel_V = 0.04; // a worn contact and an unsteady foot lie between the level and the meter
 
 std::string scriptText(const std::string& name) {
@@ -46,41 +45,29 @@ TEST(EndToEnd, AWornSensorIsFoundThroughAKernelTerminal) {
     auto simulated = simulatedMeter(*script, *header.sheet, *meter, 13, 1, bootTime);
     ASSERT_TRUE(simulated) << simulated.error().text();
 
-    lent::setClockSpeed(kSpeed);
+    lent::setClockSpeed(0);
     KernelTty tty;
-    std::mutex bench; // one thread at a time
     ASSERT_TRUE(simulated->link->open());
     const Time started = bootTime();
     SessionOptions options{.guided = true, .capturePath = capturePath("end-to-end"), .seed = 3};
-    options.hand = [&](const Prompt& prompt, Time) {
-        const std::lock_guard lock(bench);
-        return simulated->hand(prompt, bootTime() - started);
+    options.hand = [&](const Prompt& prompt, Time) { return simulated->hand(prompt, bootTime() - started); };
+    const std::function<void(int)> plays = [&](int limit_ms) {
+        std::array<std::uint8_t, 256> buffer{};
+        for (int passed_ms = 0; passed_ms < limit_ms; ++passed_ms) {
+            lent::passBy(1ms);
+            const LinkEvent event = simulated->link->read(buffer);
+            if (event.kind != LinkEvent::Kind::bytes) continue;
+            EXPECT_TRUE(tty.send(std::span(buffer).first(event.bytes)) && tty.waitArrived());
+            return;
+        }
     };
+    lent::state().waits = &plays;
     auto live = Session::start(makeSerialLink(KernelTty::kPort, meter->link), makeDecoder(*meter), header, options);
     ASSERT_TRUE(live) << live.error().text();
-    std::atomic<bool> over{false};
-    std::thread instrument([&] {
-        std::array<std::uint8_t, 256> buffer{};
-        while (!over) {
-            LinkEvent event;
-            {
-                const std::lock_guard lock(bench);
-                event = simulated->link->read(buffer);
-            }
-            if (event.kind == LinkEvent::Kind::bytes)
-                tty.send(std::span(buffer).first(event.bytes));
-            else
-                std::this_thread::sleep_for(1ms);
-        }
-    });
-    for (const auto end = std::chrono::steady_clock::now() + 120s;
-         live.value()->running() && std::chrono::steady_clock::now() < end;)
-        std::this_thread::sleep_for(10ms);
-    const bool finished = !live.value()->running();
-    over = true;
-    instrument.join();
+    const bool finished = within(300s, [&] { return !live.value()->running(); }); // two on a free computer
     const auto seen = live.value()->snapshot();
     live.value()->stop();
+    lent::state().waits = nullptr;
     lent::setClockSpeed(1);
     ASSERT_TRUE(finished) << "at step " << (seen->prompt.step ? stepName(*seen->prompt.step) : "none");
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What is said to a SCPI instrument over a kernel terminal, in which order, and what its silence leads to. Error
-// numbers and texts: SCPI-1999 by secondary texts (-113 undefined header, -420 query unterminated from memory).
+// What is said to a SCPI instrument over a kernel terminal, in which order, and what its silence leads to. The clock
+// stands still but where time has to pass, so that a slow answer of a busy computer is none of the instrument's.
+// Error numbers and texts: SCPI-1999 by secondary texts (-113 undefined header, -420 query unterminated from memory).
 #include "meters/decode/decoder.hpp"
 #include "meters/link/serial_link.hpp"
 #include "meters/session/session.hpp"
@@ -10,7 +11,6 @@
 #include "tests/support/within.hpp"
 
 #include <chrono>
-#include <thread>
 
 #include <gtest/gtest.h>
 
@@ -26,7 +26,7 @@ public:
     std::string line() {
         std::size_t end = std::string::npos;
         while ((end = heard_.find('\n')) == std::string::npos) {
-            const std::string more = tty_.receive(3000);
+            const std::string more = tty_.receive(30'000);
             if (more.empty()) return "silence";
             heard_ += more;
         }
@@ -38,6 +38,19 @@ public:
 private:
     KernelTty& tty_;
     std::string heard_;
+};
+
+class ScpiTalk : public testing::Test {
+protected:
+    ScpiTalk() { lent::setClockSpeed(0); }
+    ~ScpiTalk() override { lent::setClockSpeed(1); }
+
+    void answer(const std::string& text) { ASSERT_TRUE(tty.send(text) && tty.waitTaken()); }
+    void letPass(Time time) {
+        ASSERT_TRUE(tty.waitIdle());
+        lent::passBy(time);
+    }
+    KernelTty tty;
 };
 
 std::unique_ptr<Session> start(const MeterDescription& meter) {
@@ -55,22 +68,22 @@ void expectStart(Ear& ear) {
 
 } // namespace
 
-TEST(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
-    KernelTty tty;
+TEST_F(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
     const auto session = start(shippedMeter("scpi-bench-meter"));
     ASSERT_TRUE(session);
     Ear ear(tty);
     expectStart(ear);
     EXPECT_EQ(ear.line(), "*IDN?");
-    tty.send("ACME,DMM-1,0,1.0\n");
+    answer("ACME,DMM-1,0,1.0\n");
     EXPECT_EQ(ear.line(), "SYST:ERR?");
-    tty.send("-113,\"Undefined header\"\n");
+    answer("-113,\"Undefined header\"\n");
     EXPECT_EQ(ear.line(), "SYST:ERR?"); // there may be more
-    tty.send("0,\"No error\"\n");
+    answer("0,\"No error\"\n");
     EXPECT_EQ(ear.line(), "READ?");
-    tty.send("+8.12000000E-01\n");
+    answer("+8.12000000E-01\n");
+    letPass(200ms);
     EXPECT_EQ(ear.line(), "READ?"); // one-shot: asked again for each
-    EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 1; }));
+    EXPECT_TRUE(within(30s, [&] { return session->snapshot()->trace.size() == 1; }));
     EXPECT_NE(session->snapshot()->linkSays.english().find("-113,\"Undefined header\""), std::string::npos)
         << session->snapshot()->linkSays.english();
     EXPECT_EQ(session->snapshot()->garbageBytes, 0u);
@@ -78,22 +91,22 @@ TEST(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
     EXPECT_EQ(ear.line(), "SYST:LOC");
 }
 
-TEST(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
-    KernelTty tty;
+TEST_F(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
     const auto session = start(shippedMeter("scpi-running-meter"));
     ASSERT_TRUE(session);
     Ear ear(tty);
     expectStart(ear);
     EXPECT_EQ(ear.line(), "INIT:CONT ON");
     EXPECT_EQ(ear.line(), "*IDN?");
-    tty.send("ACME,DMM-1,0,1.0\n");
+    answer("ACME,DMM-1,0,1.0\n");
     EXPECT_EQ(ear.line(), "SYST:ERR?");
-    tty.send("+0,\"No error\"\n");
+    answer("+0,\"No error\"\n");
     for (int i = 0; i < 3; ++i) {
         EXPECT_EQ(ear.line(), "FETC?");
-        tty.send("+8.12000000E-01\n");
+        answer("+8.12000000E-01\n");
+        letPass(200ms);
     }
-    EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 3; }));
+    EXPECT_TRUE(within(30s, [&] { return session->snapshot()->trace.size() == 3; }));
     EXPECT_EQ(session->snapshot()->linkSays, "");
     session->stop();
     std::string last = ear.line();
@@ -103,25 +116,24 @@ TEST(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
 }
 
 // A question nobody answers is let go; a poll nobody answers is asked about, then asked again.
-TEST(ScpiTalk, GoesOnAfterATimeout) {
-    lent::setClockSpeed(8);
-    KernelTty tty;
+TEST_F(ScpiTalk, GoesOnAfterATimeout) {
     const auto session = start(shippedMeter("scpi-bench-meter"));
     ASSERT_TRUE(session);
     Ear ear(tty);
     expectStart(ear);
-    EXPECT_EQ(ear.line(), "*IDN?");     // no answer
-    EXPECT_EQ(ear.line(), "SYST:ERR?"); // nor to this
-    EXPECT_EQ(ear.line(), "READ?");     // nor to this
+    for (const char* unanswered : {"*IDN?", "SYST:ERR?", "READ?"}) {
+        EXPECT_EQ(ear.line(), unanswered);
+        letPass(2s);
+    }
     EXPECT_EQ(ear.line(), "SYST:ERR?"); // why?
-    tty.send("-420,\"Query UNTERMINATED\"\n");
+    answer("-420,\"Query UNTERMINATED\"\n");
     EXPECT_EQ(ear.line(), "SYST:ERR?");
-    tty.send("0,\"No error\"\n");
+    answer("0,\"No error\"\n");
     EXPECT_EQ(ear.line(), "READ?");
-    tty.send("+8.12000000E-01\n");
-    EXPECT_TRUE(within(5s, [&] { return session->snapshot()->trace.size() == 1; }));
+    answer("+8.12000000E-01\n");
+    letPass(100ms);
+    EXPECT_TRUE(within(30s, [&] { return session->snapshot()->trace.size() == 1; }));
     session->stop();
-    lent::setClockSpeed(1);
 }
 
 } // namespace stillwire

@@ -48,7 +48,7 @@ void sendFrame(KernelTty& tty, const MeterDescription& meter, const Reading& rea
         ASSERT_TRUE(tty.send(reply));
     };
     while (heard.find(meter.link.pollCommand) == std::string::npos) {
-        const std::string more = tty.receive(2000);
+        const std::string more = tty.receive(30'000);
         ASSERT_FALSE(more.empty()) << "no poll came";
         heard += more;
         answer(meter.link.identifyCommand, "ACME,DMM-1,0,1.0\n");
@@ -102,8 +102,7 @@ TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
     ASSERT_EQ(capture.value().marks.size(), 1u);
     EXPECT_EQ(capture.value().marks[0].text, "note:last");
     // The front panel is handed back.
-    std::string heard;
-    for (std::string more = tty.receive(200); !more.empty(); more = tty.receive(50)) heard += more;
+    const std::string heard = tty.receiveAll();
     for (const std::string& command : meter.link.leaveCommands) EXPECT_NE(heard.find(command), std::string::npos);
 }
 
@@ -118,7 +117,7 @@ void pullAndPutBack(KernelTty& tty, const TtyRun& run, const std::string& how) {
     (void)KernelTty::callsSinceAsked();
     tty.setAbsent(true);
     if (how == "vanish" || !tty.hangUp()) tty.vanish();
-    EXPECT_TRUE(within(3s, [&] { return run.now()->link == LinkState::lost; }));
+    EXPECT_TRUE(within(30s, [&] { return run.now()->link == LinkState::lost; }));
     EXPECT_NE(run.now()->linkSays.english().find("put the cable back"), std::string::npos);
     const double before_s = cpuSeconds();
     std::this_thread::sleep_for(700ms);
@@ -142,12 +141,13 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     ASSERT_TRUE(tty.send(half)); // cut in the middle of a frame
     EXPECT_TRUE(run.sees(5));
     pullAndPutBack(tty, run, GetParam());
-    ASSERT_TRUE(tty.waitOpened(2, 3000));
-    EXPECT_TRUE(within(1s, [&] { return tty.dtr(); })); // settings are made again, after the opening
+    ASSERT_TRUE(tty.waitOpened(2, 30'000));
+    EXPECT_TRUE(run.says("is back"));
+    EXPECT_TRUE(tty.dtr()); // settings are made again
     std::this_thread::sleep_for(60ms);
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
     EXPECT_TRUE(run.sees(10));
-    EXPECT_TRUE(within(1s, [&] { return run.now()->link == LinkState::live; }));
+    EXPECT_TRUE(within(30s, [&] { return run.now()->link == LinkState::live; }));
     EXPECT_NE(run.now()->linkSays.english().find("is back"), std::string::npos);
     run.session->stop();
     const auto capture = loadCapture(run.path);
@@ -168,8 +168,7 @@ TEST(TtySession, AComputerThatSleptLeavesAGap) {
     ASSERT_TRUE(run.session);
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.812));
     EXPECT_TRUE(run.sees(5));
-    ASSERT_TRUE(tty.send("0.8")); // a line that the sleep tears
-    std::this_thread::sleep_for(20ms);
+    ASSERT_TRUE(tty.send("0.8") && tty.waitTaken()); // a line that the sleep tears
     lent::sleepFor(1h);
     ASSERT_TRUE(tty.send("99 V DC\r\n")); // the rest of another
     for (int i = 0; i < 5; ++i) sendFrame(tty, meter, number(0.813));
@@ -184,7 +183,8 @@ TEST(TtySession, AComputerThatSleptLeavesAGap) {
     EXPECT_EQ(capture.value().marks[0].text, "gap");
     EXPECT_TRUE(capture.value().rows[5].isMark); // before what came after the sleep
     EXPECT_GE(capture.value().readings[5].time - capture.value().readings[4].time, Time(1h));
-    const auto& blind = run.now()->findings->blind;
+    std::vector<BlindSpan> blind = run.now()->findings->blind;
+    std::erase_if(blind, [](const BlindSpan& span) { return span.to - span.from < 1min; }); // the test's own pauses
     ASSERT_EQ(blind.size(), 1u);
     EXPECT_EQ(blind[0].cause, BlindCause::gap);
 }
@@ -213,16 +213,14 @@ TEST(TtySession, SaysThatTheFunctionIsWrongAndThatBytesAreNoFrames) {
     const TtyRun run(meter, "wrong");
     ASSERT_TRUE(run.session);
     tty.send("1.234 kOhm\r\n");
-    EXPECT_TRUE(within(2s, [&] { return run.now()->linkSays.english().find("DC volts") != std::string::npos; }));
+    EXPECT_TRUE(run.says("DC volts"));
     for (int i = 0; i < 32; ++i) {
-        tty.send("\xF0\x9A\x03\r\n");
-        std::this_thread::sleep_for(100ms);
+        EXPECT_TRUE(tty.send("\xF0\x9A\x03\r\n") && tty.waitTaken());
+        lent::passBy(100ms);
     }
-    const auto snapshot = run.now();
-    EXPECT_EQ(snapshot->link, LinkState::silent);
-    EXPECT_NE(snapshot->linkSays.english().find("check 9600 baud"), std::string::npos)
-        << snapshot->linkSays.english();
-    EXPECT_EQ(snapshot->garbageBytes, 96u);
+    EXPECT_TRUE(run.says("check 9600 baud")) << run.now()->linkSays.english();
+    EXPECT_EQ(run.now()->link, LinkState::silent);
+    EXPECT_TRUE(within(30s, [&] { return run.now()->garbageBytes == 96u; }));
     run.session->stop();
 }
 
@@ -230,13 +228,18 @@ TEST(TtySession, SkipsATornFirstLine) {
     KernelTty tty;
     const MeterDescription meter = shippedMeter("text-line-logger");
     const std::string path = capturePath("torn");
+    lent::setClockSpeed(0); // however long it takes, it takes no time
     auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
                                   {.guided = false, .capturePath = path, .replaySpeed = 1, .seed = 1});
     ASSERT_TRUE(session);
-    ASSERT_TRUE(tty.send("23 V DC\r\n")); // the rest of 0.823 V: it was being sent when the port opened
+    // The rest of 0.823 V: it was being sent when the port opened.
+    ASSERT_TRUE(tty.send("23 V DC\r\n") && tty.waitTaken());
+    session.value()->mark("note:taken"); // shown once what was read before it is dealt with
+    EXPECT_TRUE(within(30s, [&] { return !session.value()->snapshot()->marks.empty(); }));
+    lent::setClockSpeed(1);
     std::this_thread::sleep_for(60ms);
     ASSERT_TRUE(tty.send("0.824 V DC\r\n"));
-    EXPECT_TRUE(within(5s, [&] { return session.value()->snapshot()->trace.size() == 1; }));
+    EXPECT_TRUE(within(30s, [&] { return session.value()->snapshot()->trace.size() == 1; }));
     EXPECT_EQ(session.value()->snapshot()->trace[0].volts_V, 0.824);
     session.value()->stop();
     std::remove(path.c_str());
