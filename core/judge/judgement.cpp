@@ -35,7 +35,7 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
                                        {byName(p.name), volts(*p.coldLevel_V), volts(*p.level_V)}});
     }
     if (c.levels->supply.referenceMeasured && c.levels->supply.referenceMeter == nullptr)
-        verdict.reasons.push_back({"The meter's gain error drops out: it measured the reference too.", {}});
+        verdict.reasons.push_back({"The meter's gain error cancels: it measured the reference too.", {}});
     if (!c.meterKnown) verdict.reasons.push_back({"The meter is not described: 1 % + 5 counts is assumed.", {}});
 }
 

@@ -49,9 +49,10 @@ public:
     void show(Prompt& prompt, const Bench& bench) const override {
         if (made_ == 0) {
             prompt.detail = {phrases::kWarmWait, {plain(kWarmAfter_s / 60, 0)}};
-            const double passed = toSeconds(bench.now - bench.keyOn);
+            const double passed = toSeconds(bench.now - bench.keyOn), left_s = kWarmAfter_s - passed;
             prompt.progress = std::clamp(passed / kWarmAfter_s, 0.0, 1.0);
-            prompt.wanted = phrases::kSeconds(static_cast<int>(std::ceil(kWarmAfter_s - passed)));
+            prompt.wanted = left_s > 90 ? phrases::kMinutes(static_cast<int>(std::ceil(left_s / 60)))
+                                        : phrases::kSeconds(static_cast<int>(std::ceil(left_s)));
             return;
         }
         const int left = missing(bench), seen = counted(bench);

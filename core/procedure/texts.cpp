@@ -66,10 +66,10 @@ constexpr std::array<StepText, kStepCount> kTable{{
      "Tightening moves the reading.", kMove},
     {Step::putBack, "Put it back", "Turn the key off and wait for the controller to shut down; unplug nothing yet.",
      "An unsealed puncture lets water in, and a live connector can arc.", kPutBack},
-    {Step::wiggleReference, "Wiggle, on the reference",
+    {Step::wiggleReference, "Watch the reference",
      "Push the shaft sideways and hold, as the pace says, with the red lead on the reference wire.",
      "If the reference drops under the same push, it is the wire and not the sensor.", kMoveLead},
-    {Step::wiggleGround, "Wiggle, on the ground",
+    {Step::wiggleGround, "Watch the ground",
      "Push the shaft sideways and hold, as the pace says, with the red lead on the ground wire.",
      "If the ground jumps under the same push, it is the wire and not the sensor.", kMoveLead},
 }};

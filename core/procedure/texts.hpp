@@ -31,6 +31,7 @@ struct Wanted {
 };
 inline constexpr Wanted kPoses{"one more pose", "%1 more poses"};
 inline constexpr Wanted kSeconds{"one more second", "%1 more seconds"};
+inline constexpr Wanted kMinutes{"one more minute", "%1 more minutes"};
 inline constexpr Wanted kReleases{"one more release", "%1 more releases"};
 inline constexpr Wanted kPlaces{"one more position", "%1 more positions"};
 inline constexpr const char* kMoreReadings = "a few more steady readings";

@@ -40,12 +40,12 @@
         <translation>objetivo %1</translation>
     </message>
     <message>
-        <source>about %1 more, the T way</source>
-        <translation>unos %1 más, hacia el lado T</translation>
+        <source>about %1 more part-turns, the way of T</source>
+        <translation>unos %1 toques más, hacia el lado de T</translation>
     </message>
     <message>
-        <source>about %1 more, the Shift+T way</source>
-        <translation>unos %1 más, hacia el lado Mayús+T</translation>
+        <source>about %1 more part-turns, the way of Shift+T</source>
+        <translation>unos %1 toques más, hacia el lado de Mayús+T</translation>
     </message>
 </context>
 <context>
@@ -124,6 +124,10 @@
     <message>
         <source>stays plugged in</source>
         <translation>sigue enchufado</translation>
+    </message>
+    <message>
+        <source>again</source>
+        <translation>otra vez</translation>
     </message>
 </context>
 <context>
@@ -237,10 +241,6 @@
         <translation>Ciego durante %1</translation>
     </message>
     <message>
-        <source>Wants turning by %1</source>
-        <translation>Pide un giro de %1</translation>
-    </message>
-    <message>
         <source>every end can sit well inside</source>
         <translation>cada extremo puede quedar bien dentro</translation>
     </message>
@@ -291,6 +291,14 @@
     <message>
         <source>Reference unseen for %1</source>
         <translation>Referencia sin ver durante %1</translation>
+    </message>
+    <message>
+        <source>Wants turning, up by %1</source>
+        <translation>Pide giro: subir %1</translation>
+    </message>
+    <message>
+        <source>Wants turning, down by %1</source>
+        <translation>Pide giro: bajar %1</translation>
     </message>
 </context>
 <context>
@@ -473,20 +481,20 @@
 <context>
     <name>StripText</name>
     <message>
-        <source>drive the machine would take</source>
-        <translation>marcha que tomaría la máquina</translation>
-    </message>
-    <message>
         <source> s</source>
         <translation> s</translation>
     </message>
     <message>
-        <source>stops of the machine, sure: %1</source>
-        <translation>paradas de la máquina, seguras: %1</translation>
+        <source>what the machine would do</source>
+        <translation>lo que haría la máquina</translation>
     </message>
     <message>
-        <source>stops of the machine, possible: %1</source>
-        <translation>paradas de la máquina, posibles: %1</translation>
+        <source>what the machine would do · sure stops: %1</source>
+        <translation>lo que haría la máquina · paradas seguras: %1</translation>
+    </message>
+    <message>
+        <source>what the machine would do · possible stops: %1</source>
+        <translation>lo que haría la máquina · paradas posibles: %1</translation>
     </message>
 </context>
 <context>
@@ -1746,10 +1754,6 @@
         <translation>El multímetro estuvo ciego %1, %2 en total.</translation>
     </message>
     <message>
-        <source>The meter&apos;s gain error drops out: it measured the reference too.</source>
-        <translation>El error de ganancia del multímetro se anula: también midió la referencia.</translation>
-    </message>
-    <message>
         <source>The middle of the window leaves room for heat and wear at both ends.</source>
         <translation>El centro del margen deja sitio para el calor y el desgaste en ambos extremos.</translation>
     </message>
@@ -1920,14 +1924,6 @@
     <message>
         <source>Wiggle the shaft, then the harness, to find what brings it back.</source>
         <translation>Menee el eje y luego el mazo, para ver qué lo repite.</translation>
-    </message>
-    <message>
-        <source>Wiggle, on the ground</source>
-        <translation>Meneo, en la masa</translation>
-    </message>
-    <message>
-        <source>Wiggle, on the reference</source>
-        <translation>Meneo, en la referencia</translation>
     </message>
     <message>
         <source>Wiggles</source>
@@ -3453,6 +3449,26 @@
         <source>on the reference: %1</source>
         <translation>en la referencia: %1</translation>
     </message>
+    <message>
+        <source>The meter&apos;s gain error cancels: it measured the reference too.</source>
+        <translation>El error de ganancia del multímetro se anula: también midió la referencia.</translation>
+    </message>
+    <message>
+        <source>Watch the ground</source>
+        <translation>Vigilar la masa</translation>
+    </message>
+    <message>
+        <source>Watch the reference</source>
+        <translation>Vigilar la referencia</translation>
+    </message>
+    <message>
+        <source>%1 more minutes</source>
+        <translation>faltan %1 minutos</translation>
+    </message>
+    <message>
+        <source>one more minute</source>
+        <translation>falta un minuto</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
@@ -3909,6 +3925,10 @@
         <source>Close</source>
         <translation>Cerrar</translation>
     </message>
+    <message>
+        <source>Found, but not as it is described: see what to change.</source>
+        <translation>Encontrado, pero no como se describe: vea qué cambiar.</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::GlanceTaker</name>
@@ -4297,7 +4317,7 @@
     </message>
     <message>
         <source>It sends its readings over a serial line. A second one may watch the reference wire.</source>
-        <translation>Envía sus lecturas por una línea serie. Otro puede vigilar el cable de referencia.</translation>
+        <translation>Envía lecturas por línea serie. Otro puede vigilar la referencia.</translation>
     </message>
     <message>
         <source>A sensor and its wiring, computed. For learning and for trying out.</source>
@@ -4305,7 +4325,7 @@
     </message>
     <message>
         <source>Drop a file, or take a recent one.</source>
-        <translation>Suelte un archivo o tome uno reciente.</translation>
+        <translation>Suelte o elija un archivo.</translation>
     </message>
     <message>
         <source>Open a file…</source>

@@ -36,6 +36,7 @@ QByteArray drawingSvg(const QString& name, const QString& side, const Palette& p
         {"{plugged}", label(DrawingText::tr("stays plugged in"))},
         {"{hands off}", label(DrawingText::tr("hands off"))},
         {"{slowly}", label(DrawingText::tr("slowly"))},
+        {"{again}", label(DrawingText::tr("again"))},
     };
     for (const auto& [token, text] : labels) svg.replace(token, text);
     const QByteArray lit = palette[Role::trace].name().toLatin1(), dim = palette[Role::strongLine].name().toLatin1();

@@ -9,6 +9,7 @@
 #include "app/window/look/text_label.hpp"
 #include "app/window/words.hpp"
 
+#include <QFontMetrics>
 #include <QHBoxLayout>
 #include <QVBoxLayout>
 
@@ -20,7 +21,8 @@ namespace {
 QString litSide(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     const Prompt& prompt = snapshot.prompt;
-    const bool visits = prompt.step == Step::fullPress || prompt.step == Step::confirm;
+    const bool visits =
+        prompt.step == Step::fullPress || prompt.step == Step::release || prompt.step == Step::confirm;
     if (visits && scene.sheet && !prompt.position.empty())
         return prompt.position == scene.sheet->rest().name ? QStringLiteral("right") : QStringLiteral("left");
     if (!snapshot.prompt.poseFor_s) return {};
@@ -108,7 +110,10 @@ void HandPage::restyle() {
     instruction_->setSize(says);
     wanted_->setSize(least ? TextSize::text : far); // asked for across the shop
     detail_->setSize(least ? TextSize::small : TextSize::text);
-    drawing_->setLeast(room_ <= Room::usual ? 170 : least ? 75 : 130); // to be read, not only recognised
+    drawing_->setLeast(room_ == Room::ample   ? 165
+                       : room_ == Room::usual ? 145
+                       : least                ? 75
+                                              : 130); // to be read, not only recognised
 }
 
 void HandPage::setRoom(Room room) {
@@ -139,6 +144,9 @@ void HandPage::showAnswers(const Prompt& prompt) {
 
 bool HandPage::fits(int width, int height) {
     caution_->keepRoomAt(width);
+    if (room_ == Room::ample) // large, and on one line each; else nothing is won
+        for (const TextLabel* label : {title_, wanted_})
+            if (QFontMetrics(label->font()).horizontalAdvance(label->text()) > width) return false;
     return layout()->minimumHeightForWidth(width) <= height;
 }
 

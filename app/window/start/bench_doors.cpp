@@ -17,7 +17,6 @@
 #include <QDateTime>
 #include <QDir>
 #include <QFileInfo>
-#include <QLocale>
 
 namespace stillwire {
 namespace {
@@ -54,10 +53,9 @@ QString scriptTitle(const std::string& path) {
 // By the clock of the place it was made at.
 QString startedWords(const QString& started) {
     const QDateTime at = QDateTime::fromString(started, Qt::ISODate);
-    if (!at.isValid()) return started;
-    const QLocale here;
-    return here.toString(at.date(), QLocale::LongFormat) + QLatin1Char(' ') +
-           here.toString(at.time(), QLocale::ShortFormat);
+    return at.isValid()
+               ? at.date().toString(Qt::ISODate) + QLatin1Char(' ') + at.time().toString(QStringLiteral("HH:mm"))
+               : started;
 }
 
 } // namespace

@@ -121,14 +121,15 @@ void FindMeterBox::finished(std::vector<PortFinding> found) {
     for (const PortFinding& finding : found_) list_->addItem(textOf(finding));
     const auto best = std::find_if(found_.begin(), found_.end(),
                                    [](const PortFinding& finding) { return !finding.matches.empty(); });
-    says_->say(found_.empty()         ? tr("No port was found. Plug the meter's lead in and look again.")
-               : best == found_.end() ? tr("No meter was found.")
-                                      : tr("Found. Enter takes it."));
     line_->show(1);
     nameClose(tr("Close"));
     again_->setEnabled(true);
     if (!found_.empty()) list_->setCurrentRow(best == found_.end() ? 0 : static_cast<int>(best - found_.begin()));
     use_->setEnabled(current() != nullptr);
+    says_->say(found_.empty()         ? tr("No port was found. Plug the meter's lead in and look again.")
+               : best == found_.end() ? tr("No meter was found.")
+               : current() != nullptr ? tr("Found. Enter takes it.")
+                                      : tr("Found, but not as it is described: see what to change."));
     if (current() != nullptr)
         list_->setFocus();
     else
@@ -160,7 +161,7 @@ void FindMeterBox::reject() {
 
 void FindMeterBox::restyle() {
     setPalette(look_.widgetPalette()); // a window of its own takes none from its parent
-    resize(look_.ipx(760), look_.ipx(520));
+    resize(look_.ipx(800), look_.ipx(600));
     layout()->setContentsMargins(look_.ipx(28), look_.ipx(24), look_.ipx(28), look_.ipx(20));
     layout()->setSpacing(look_.ipx(12));
     for (QPushButton* button : {use_, again_, close_}) button->setFont(look_.font(TextSize::text));

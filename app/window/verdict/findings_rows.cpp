@@ -142,7 +142,9 @@ std::vector<FindingRow> summaryRows(const Findings& f) {
     positions(f, rows);
     if (f.adjustment.wanted && f.adjustment.shift_V)
         rows.push_back({Shape::slope, Role::caution,
-                        FindingText::tr("Wants turning by %1").arg(V(*f.adjustment.shift_V)),
+                        (*f.adjustment.shift_V > 0 ? FindingText::tr("Wants turning, up by %1")
+                                                   : FindingText::tr("Wants turning, down by %1"))
+                            .arg(V(std::abs(*f.adjustment.shift_V))),
                         f.adjustment.feasible ? FindingText::tr("every end can sit well inside")
                                               : FindingText::tr("no turn suits every end"),
                         std::nullopt});

@@ -38,7 +38,7 @@ void TroubleCard::fitType() {
                       (elsewhere_->isHidden() ? 0 : elsewhere_->sizeHint().width() + look_.ipx(16));
     const QFontMetrics metrics(look_.font(TextSize::title, true));
     const int high = metrics.boundingRect(QRect(0, 0, width, 10000), Qt::TextWordWrap, says_->text()).height();
-    says_->setSize(high <= 2 * metrics.lineSpacing() ? TextSize::title : TextSize::text);
+    says_->setSize(2 * high < 5 * metrics.lineSpacing() ? TextSize::title : TextSize::text);
 }
 
 void TroubleCard::restyle() {

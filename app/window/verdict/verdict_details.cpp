@@ -61,6 +61,7 @@ void VerdictDetails::keepToTheText() {
     page.setTextWidth(text_->contentsRect().width());
     double fits = 0;
     for (QTextBlock block = page.begin(); block.isValid(); block = block.next()) {
+        if (block.begin().fragment().charFormat().fontWeight() >= QFont::Bold) continue; // no heading over nothing
         const double top = page.documentLayout()->blockBoundingRect(block).top();
         for (int i = 0; i < block.layout()->lineCount(); ++i) {
             const double below = top + block.layout()->lineAt(i).rect().bottom();

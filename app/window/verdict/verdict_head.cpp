@@ -38,7 +38,8 @@ void VerdictHead::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const double sign = look_.px(64), top = look_.px(6);
-    drawShape(painter, QRectF(look_.px(6), top + look_.px(10), sign, sign), shape_, look_(colour_), look_.px(11));
+    drawShape(painter, QRectF(look_.px(6), top + look_.px(10), sign, sign), shape_, look_(colour_),
+              look_.px(shape_ == Shape::caution ? 6.5 : 11));
     FittedText text(painter, *this);
     const double left = sign + look_.px(34);
     // As large as the words of the language let it be.

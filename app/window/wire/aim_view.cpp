@@ -86,8 +86,8 @@ QString turnsSay(const AimFigures& figures) {
     if (figures.there() || perTurnSays(figures).isEmpty()) return {};
     const double turns = figures.off_V() / *figures.perTurn_V;
     const QString count = QString::fromStdString(plain(std::abs(turns), 1));
-    return turns > 0 ? AimText::tr("about %1 more, the T way").arg(count)
-                     : AimText::tr("about %1 more, the Shift+T way").arg(count);
+    return turns > 0 ? AimText::tr("about %1 more part-turns, the way of T").arg(count)
+                     : AimText::tr("about %1 more part-turns, the way of Shift+T").arg(count);
 }
 
 QString otherEndSays(const OtherEnd& end, int decimals) {
@@ -139,7 +139,7 @@ void AimView::paintEvent(QPaintEvent*) {
     // Which way, as a shape: a wedge that points there, a tick when done.
     drawShape(painter, iconBox, there ? Shape::tick : (figures_->off_V() > 0 ? Shape::wedgeUp : Shape::wedgeDown),
               look_(there ? Role::good : Role::trace), look_.px(5));
-    const double half = in.left() + in.width() * 0.52;
+    const double half = in.left() + in.width() * 0.54;
     const QRectF place(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48));
     const QString aim = aimSays(*figures_);
     // The one thing to steer by, read from the sensor: as large as there is room.

@@ -35,9 +35,10 @@ void drawMotif(QPainter& p, const QRectF& r, PhaseKind kind, QColor colour, doub
     p.setRenderHint(QPainter::Antialiasing);
 }
 
-QString clock(double at_s, double step_s) {
+// One way of writing along an axis: seconds as long as all of it is in the first two minutes.
+QString clock(double at_s, double axisTo_s) {
     const auto whole = static_cast<long long>(std::llround(at_s));
-    if (step_s < 60 && at_s < 120) return QString::number(whole);
+    if (axisTo_s <= 120) return QString::number(whole);
     const auto minutes = whole / 60, rest = whole % 60;
     if (minutes < 60) return QStringLiteral("%1:%2").arg(minutes).arg(rest, 2, 10, QLatin1Char('0'));
     return QStringLiteral("%1:%2:%3")
@@ -147,11 +148,11 @@ void TracePainter::paintMachine() {
         const double right = std::min(r.right(), pic_.time.x(toSeconds(away.to)));
         if (right > left) p_.fillRect(QRectF(left, r.top(), right - left, r.height()), look_(Role::page));
     }
-    QString label = StripText::tr("drive the machine would take");
+    QString label = StripText::tr("what the machine would do");
     if (findings_.machine.stops > 0)
-        label = StripText::tr("stops of the machine, sure: %1").arg(findings_.machine.stops);
+        label = StripText::tr("what the machine would do · sure stops: %1").arg(findings_.machine.stops);
     else if (findings_.machine.stopsPossible > 0)
-        label = StripText::tr("stops of the machine, possible: %1").arg(findings_.machine.stopsPossible);
+        label = StripText::tr("what the machine would do · possible stops: %1").arg(findings_.machine.stopsPossible);
     p_.setFont(look_.font(TextSize::small));
     p_.setPen(look_(Role::ink));
     const QFontMetricsF metrics(p_.font());
@@ -173,7 +174,7 @@ void TracePainter::paintTime() {
     const double step = niceSeconds(perPixel * look_.px(110));
     const std::vector<double> at = ticks(pic_.time.from_s, pic_.time.to_s, step);
     for (double time_s : at) {
-        QString text = clock(time_s, step);
+        QString text = clock(time_s, pic_.time.to_s);
         if (time_s == at.back() && !text.contains(QLatin1Char(':'))) text += StripText::tr(" s");
         const double x =
             std::clamp(pic_.time.x(time_s), pic_.plot.left() + look_.px(8), pic_.plot.right() - look_.px(18));

@@ -308,7 +308,7 @@ std::shared_ptr<SessionSnapshot> questionMoment(Question question) {
               : question == Question::badGround  ? sentence(phrases::kGroundBad, {"0.312 V"})
                                                  : sentence(phrases::kOfferSupplyWires);
     p.instruction = p.offer;
-    p.detail = {};
+    p.detail = p.wanted = {};
     const bool supply = question == Question::supplyWires;
     p.choices = {{Command::offerYes, sentence(supply ? phrases::kYesLook : phrases::kEndHere)},
                  {Command::offerNo, sentence(supply ? phrases::kNoGoOn : phrases::kGoOnAnyway)}};

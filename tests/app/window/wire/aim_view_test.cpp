@@ -47,8 +47,8 @@ TEST(Aim, KeepsTheLevelsOfBeforeWhenATurnMadeThemVoid) {
 
 TEST(Aim, CountsThePartTurnsLeftOnceAPartTurnIsKnown) {
     EXPECT_EQ(perTurnSays(figuresAt(4.27)).toStdString(), "one part-turn moves it by -0.050 V");
-    EXPECT_EQ(turnsSay(figuresAt(4.27)).toStdString(), "about 2.4 more, the T way");
-    EXPECT_EQ(turnsSay(figuresAt(4.05)).toStdString(), "about 2.0 more, the Shift+T way");
+    EXPECT_EQ(turnsSay(figuresAt(4.27)).toStdString(), "about 2.4 more part-turns, the way of T");
+    EXPECT_EQ(turnsSay(figuresAt(4.05)).toStdString(), "about 2.0 more part-turns, the way of Shift+T");
     EXPECT_EQ(turnsSay(figuresAt(4.16)).toStdString(), "");
     AimFigures unknown = figuresAt(4.27);
     unknown.perTurn_V.reset();
