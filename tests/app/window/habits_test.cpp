@@ -97,9 +97,9 @@ TEST_F(Habits, ALongCaptureOpensInTheBackgroundAndSaysSo) {
     window.open(window.start().captureWay(file("long.csv", 2'000'000)));
     EXPECT_TRUE(window.opener().busy());
     EXPECT_TRUE(visibleText(window.start()).contains("Reading long.csv"));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return visibleText(window.start()).contains("43 %"); }));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return visibleText(window.start()).contains("43 %"); }, 30'000));
     doors->go = true;
-    EXPECT_TRUE(QTest::qWaitFor([&] { return window.page() == &window.bench(); }));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return window.page() == &window.bench(); }, 30'000));
     EXPECT_FALSE(window.opener().busy());
 }
 
@@ -112,7 +112,7 @@ TEST_F(Habits, OpeningALongCaptureCanBeGivenUp) {
     window.press(KeyAction::leave);
     EXPECT_FALSE(window.opener().busy());
     EXPECT_FALSE(visibleText(window.start()).contains("Reading"));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return doors->gaveUp.load(); })) << "the reading goes on";
+    EXPECT_TRUE(QTest::qWaitFor([&] { return doors->gaveUp.load(); }, 30'000)) << "the reading goes on";
     QTest::qWait(50);
     EXPECT_EQ(window.page(), &window.start());
 }

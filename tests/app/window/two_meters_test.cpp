@@ -20,6 +20,8 @@
 namespace stillwire {
 namespace {
 
+constexpr int kLongest_ms = 30'000; // of a wait: what takes longer never comes
+
 // The real doors, but for the list of ports: a pseudo-terminal is in none.
 class TwoPorts : public BenchDoors {
 public:
@@ -61,16 +63,18 @@ protected:
         const std::size_t before = seen().findings->readings;
         ASSERT_TRUE(second.send(encodeFrame(lcd.frame, reference, 0.001)));
         ASSERT_TRUE(tty.send(encodeFrame(line.frame, number(signal_V), 0.001)));
-        EXPECT_TRUE(QTest::qWaitFor([&] { return seen().findings->readings >= before + 2; }));
+        EXPECT_TRUE(QTest::qWaitFor([&] { return seen().findings->readings >= before + 2; }, kLongest_ms));
     }
     [[nodiscard]] const SessionSnapshot& seen() { return *window->feed().scene().snapshot; }
     [[nodiscard]] QString readout() { return window->bench().readout().accessibleDescription(); }
     [[nodiscard]] bool pageSays(const QString& text) {
-        return QTest::qWaitFor([&] {
-            for (const QLabel* label : window->bench().findChildren<QLabel*>())
-                if (label->isVisible() && label->text().contains(text)) return true;
-            return false;
-        });
+        return QTest::qWaitFor(
+            [&] {
+                for (const QLabel* label : window->bench().findChildren<QLabel*>())
+                    if (label->isVisible() && label->text().contains(text)) return true;
+                return false;
+            },
+            kLongest_ms);
     }
 
     KernelTty tty;
@@ -102,12 +106,13 @@ TEST_F(TwoMetersInTheWindow, TheReferenceStandsBesideTheNumberAndItsTroublesAreS
     ASSERT_EQ(window->page(), &window->bench());
     QTest::qWait(60);               // what comes sooner might be torn
     window->press(KeyAction::next); // hooked up
-    ASSERT_TRUE(QTest::qWaitFor([&] { return seen().prompt.step == Step::reference; }));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return seen().prompt.step == Step::reference; }, kLongest_ms));
     for (int i = 0; i < 4; ++i) show(4.958, number(4.96));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return readout().contains("reference 4.960 V"); })) << readout().toStdString();
+    EXPECT_TRUE(QTest::qWaitFor([&] { return readout().contains("reference 4.960 V"); }, kLongest_ms))
+        << readout().toStdString();
     for (const Step next : {Step::ground, Step::coldStart}) {
         window->press(KeyAction::skip);
-        ASSERT_TRUE(QTest::qWaitFor([&] { return seen().prompt.step == next; }));
+        ASSERT_TRUE(QTest::qWaitFor([&] { return seen().prompt.step == next; }, kLongest_ms));
     }
     window->press(KeyAction::next); // the lead is there
     for (int i = 0; i < 20 && !readout().contains("level"); ++i) show(0.812, number(4.96));
@@ -116,10 +121,10 @@ TEST_F(TwoMetersInTheWindow, TheReferenceStandsBesideTheNumberAndItsTroublesAreS
     Reading held = number(2.96);
     held.flags = Flag::hold;
     for (int i = 0; i < 3; ++i) show(0.812, held);
-    EXPECT_TRUE(pageSays("on the reference: hold is on, so the number stands still: press the hold key"));
+    EXPECT_TRUE(pageSays("On the reference: hold is on, so the number stands still: press the hold key"));
     EXPECT_FALSE(readout().contains("2.96"));
     show(0.812, number(4.96));
-    EXPECT_TRUE(QTest::qWaitFor([&] { return !blindAsShown(seen().findings->referenceBlind).empty(); }));
+    EXPECT_TRUE(QTest::qWaitFor([&] { return !blindAsShown(seen().findings->referenceBlind).empty(); }, kLongest_ms));
     EXPECT_TRUE(blindAsShown(seen().findings->blind).empty());
     EXPECT_TRUE(seen().findings->referenceMoves.empty());
 

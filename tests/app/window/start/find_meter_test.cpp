@@ -53,7 +53,7 @@ TEST_F(FindMeterTest, EnterTakesWhatFits) {
     doors.found = {lcdMeter(true)};
     open();
     QSignalSpy chosen(box.get(), &FindMeterBox::chosen);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return list()->count() == 1; }, 5000));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return list()->count() == 1; }, 30'000));
     EXPECT_TRUE(list()->item(0)->text().contains("lcd-segment-meter fits, that is sure: 6 readings from 84 bytes"))
         << list()->item(0)->text().toStdString();
     EXPECT_TRUE(list()->item(0)->text().contains("It shows 0.812 V now."));
@@ -67,7 +67,7 @@ TEST_F(FindMeterTest, EnterTakesWhatFits) {
 TEST_F(FindMeterTest, WhatFitsOnlyWithOtherSettingsIsToldAndNotTaken) {
     doors.found = {lcdMeter(false)};
     open();
-    ASSERT_TRUE(QTest::qWaitFor([&] { return list()->count() == 1; }, 5000));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return list()->count() == 1; }, 30'000));
     EXPECT_TRUE(list()->item(0)->text().contains("baud = 2400, bits = 8, parity = \"none\", dtr = true"))
         << list()->item(0)->text().toStdString();
     EXPECT_FALSE(button("Use this meter")->isEnabled());
@@ -79,7 +79,7 @@ TEST_F(FindMeterTest, EscStopsTheSearchThenCloses) {
     QTest::qWait(20);
     ASSERT_TRUE(button("Stop"));
     QTest::keyClick(box.get(), Qt::Key_Escape);
-    ASSERT_TRUE(QTest::qWaitFor([&] { return button("Look again")->isEnabled(); }, 5000));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return button("Look again")->isEnabled(); }, 30'000));
     EXPECT_TRUE(box->isVisible());
     QTest::keyClick(box.get(), Qt::Key_Escape);
     EXPECT_FALSE(box->isVisible());
