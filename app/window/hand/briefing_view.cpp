@@ -40,7 +40,7 @@ void BriefingView::paintEvent(QPaintEvent*) {
               look_.font(TextSize::title, true), look_(Role::ink));
     // One to a line, as large as they all fit.
     const double left = in.left() + look_.px(50), width = in.right() - left, top = in.top() + look_.px(48);
-    QFont font = look_.font(TextSize::title);
+    QFont font = look_.font(TextSize::word);
     const double smallest = look_.font(TextSize::small).pixelSize();
     const auto needs = [&] {
         const QFontMetricsF metrics(font);
@@ -49,12 +49,12 @@ void BriefingView::paintEvent(QPaintEvent*) {
             all += metrics.boundingRect(QRectF(0, 0, width, 1e4), Qt::TextWordWrap, caution).height();
         return all;
     };
-    const double least = look_.px(5) * static_cast<double>(cautions_.size());
+    const double least = look_.px(10) * static_cast<double>(cautions_.size());
     while (needs() + least > in.bottom() - top && font.pixelSize() > smallest)
         font.setPixelSize(font.pixelSize() - 1);
     const double spare = in.bottom() - top - needs();
     const double gap =
-        std::clamp(spare / static_cast<double>(std::max<qsizetype>(1, cautions_.size())), 0.0, look_.px(16));
+        std::clamp(spare / static_cast<double>(std::max<qsizetype>(1, cautions_.size())), 0.0, look_.px(24));
     double y = top;
     for (const QString& caution : cautions_) {
         const double high =

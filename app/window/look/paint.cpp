@@ -5,6 +5,7 @@
 
 #include <QFontMetricsF>
 #include <QPainterPath>
+#include <QRegularExpression>
 #include <QVariant>
 
 namespace stillwire {
@@ -122,9 +123,15 @@ QRectF FittedText::line(const QRectF& box, int alignment, const QString& text, Q
     return covered;
 }
 
-QRectF FittedText::paragraph(const QRectF& box, const QString& text, QFont font, QColor colour) {
-    if (text.isEmpty()) return QRectF(box.topLeft(), QSizeF(0, 0));
-    drawn_ << text;
+QString keepUnits(QString text) {
+    static const QRegularExpression figure(QStringLiteral("(?<=\\d) (?=(V|s|%)(\\W|$))"));
+    return text.replace(figure, QString(QChar::Nbsp));
+}
+
+QRectF FittedText::paragraph(const QRectF& box, const QString& said, QFont font, QColor colour) {
+    if (said.isEmpty()) return QRectF(box.topLeft(), QSizeF(0, 0));
+    drawn_ << said;
+    const QString text = keepUnits(said);
     const int flags = Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap;
     const int full = font.pixelSize();
     QRectF need = QFontMetricsF(font).boundingRect(box, flags, text);
@@ -133,7 +140,7 @@ QRectF FittedText::paragraph(const QRectF& box, const QString& text, QFont font,
         font.setPixelSize(font.pixelSize() - 1);
         need = QFontMetricsF(font).boundingRect(box, flags, text);
     }
-    if (need.height() > box.height() + 0.5 || need.width() > box.width() + 0.5) cut_ << text;
+    if (need.height() > box.height() + 0.5 || need.width() > box.width() + 0.5) cut_ << said;
     painter_.setFont(font);
     painter_.setPen(colour);
     painter_.drawText(box, flags, text, &need);

@@ -30,6 +30,7 @@ enum class Shape {
 
 // Drawn to fill `box`; `pen_px` is the stroke.
 void drawShape(QPainter& painter, const QRectF& box, Shape shape, QColor colour, double pen_px);
+[[nodiscard]] QString keepUnits(QString text); // a figure and its unit stay on one line
 void drawHatch(QPainter& painter, const QRectF& area, const Look& look);
 
 // Paints text for `widget`, shrinking it by up to a fifth if it is too wide. Text that still does not fit is

@@ -90,7 +90,7 @@ void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     if (shape != Shape::none) {
         const double icon = look_.px(13);
         drawShape(*painter, QRectF(says.left() + 1, says.center().y() - icon / 2, icon, icon), shape, look_(colour),
-                  look_.px(2.4));
+                  look_.px(shape == Shape::caution ? 1.6 : 2.4));
         says.setLeft(says.left() + icon + look_.px(7));
     }
     fitted.line(says, Qt::AlignLeft | Qt::AlignVCenter, row.trouble.isEmpty() ? row.verdict : row.trouble,

@@ -53,9 +53,9 @@ void VerdictBar::paintEvent(QPaintEvent*) {
     rest.setLeft(std::max(word.right() + look_.px(24), lead.right() + look_.px(12)));
     rest.adjust(0, look_.px(4), 0, -look_.px(4));
     if (reason_.isEmpty() || rest.width() < look_.px(80)) return;
-    // One line if it goes on one, else two smaller ones.
+    // One line if it goes on one, a little smaller if need be; else two small ones.
     const QFont one = look_.font(TextSize::text);
-    if (QFontMetricsF(one).horizontalAdvance(reason_) <= rest.width()) {
+    if (QFontMetricsF(one).horizontalAdvance(reason_) <= rest.width() * 1.18) {
         text.line(rest, Qt::AlignLeft | Qt::AlignVCenter, reason_, one, look_(Role::barQuiet));
         return;
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/verdict/verdict_details.hpp"
 
+#include "app/window/look/paint.hpp"
 #include "app/window/words.hpp"
 
 #include <algorithm>
@@ -17,7 +18,7 @@ QString section(const QString& title, const QStringList& lines) {
     if (lines.isEmpty()) return {};
     QString html = QStringLiteral("<p style='margin:6px 0 0 0'><b>%1</b></p>").arg(title.toHtmlEscaped());
     for (const QString& line : lines)
-        html += QStringLiteral("<p style='margin:0 0 2px 0'>%1</p>").arg(line.toHtmlEscaped());
+        html += QStringLiteral("<p style='margin:0 0 2px 0'>%1</p>").arg(keepUnits(line).toHtmlEscaped());
     return html;
 }
 

@@ -139,13 +139,13 @@ void AimView::paintEvent(QPaintEvent*) {
     // Which way, as a shape: a wedge that points there, a tick when done.
     drawShape(painter, iconBox, there ? Shape::tick : (figures_->off_V() > 0 ? Shape::wedgeUp : Shape::wedgeDown),
               look_(there ? Role::good : Role::trace), look_.px(5));
-    const double half = in.left() + in.width() * 0.54;
+    const double half = in.left() + in.width() * (there ? 0.6 : 0.54);
     const QRectF place(iconBox.right() + look_.px(14), in.top(), half - iconBox.right() - look_.px(14), look_.px(48));
     const QString aim = aimSays(*figures_);
     // The one thing to steer by, read from the sensor: as large as there is room.
     TextSize size = TextSize::state;
     for (const TextSize smaller : {TextSize::word, TextSize::title})
-        if (QFontMetricsF(look_.font(size, true)).horizontalAdvance(aim) > place.width()) size = smaller;
+        if (QFontMetricsF(look_.font(size, true)).horizontalAdvance(aim) > place.width() * 1.15) size = smaller;
     const QRectF title = text.line(place, Qt::AlignLeft | Qt::AlignVCenter, aim, look_.font(size, true),
                                    look_(there ? Role::good : Role::ink));
     QStringList lines;

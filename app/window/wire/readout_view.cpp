@@ -12,7 +12,8 @@
 namespace stillwire {
 namespace {
 
-constexpr double kOver = 0.1; // of the type size
+constexpr double kOver = 0.1;  // of the type size
+constexpr double kUnit = 0.24; // of the digits' height
 
 struct StateColours {
     Role edge, back;
@@ -113,11 +114,18 @@ double ReadoutView::digitHeight() const {
 
 QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 6 + 12)}; }
 
+double ReadoutView::numberWidth() const {
+    const QFontMetricsF digits(look_.digits(digitHeight())), unit(look_.digits(digitHeight() * kUnit));
+    return 4 * digits.horizontalAdvance(QLatin1Char('0')) + digits.horizontalAdvance(QLatin1Char('.')) +
+           look_.px(10) + unit.horizontalAdvance(QLatin1Char('V'));
+}
+
 void ReadoutView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double boxWidth = look_.px(288);
     const QRectF all = rect();
+    // The number has what it needs, the word the rest of a wide window.
+    const double boxWidth = std::clamp(all.width() - numberWidth() - look_.px(28), look_.px(288), look_.px(440));
     paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(14), 0));
     paintWord(painter, QRectF(all.right() - boxWidth, all.top() + look_.px(2), boxWidth, all.height() - look_.px(4)));
 }
@@ -147,7 +155,7 @@ void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     QFont font = look_.digits(digitHeight());
     QFontMetricsF metrics(font);
     const QString cells = QStringLiteral("8.888");
-    const QFont unitFont = look_.digits(digitHeight() * 0.24);
+    const QFont unitFont = look_.digits(digitHeight() * kUnit);
     const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(10);
     double tight = 1;
     auto widthOf = [&](QChar c) {
@@ -225,7 +233,8 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
         text.paragraph(place.adjusted(0, down, 0, look_.px(12)), word_.word, smaller, look_(edge));
     }
     text.line(QRectF(left, box.top() + look_.px(82), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
-              word_.detail, look_.font(TextSize::text, true), look_(Role::ink));
+              word_.detail, look_.font(box.width() > look_.px(380) ? TextSize::title : TextSize::text, true),
+              look_(Role::ink));
     text.line(QRectF(left, box.top() + look_.px(108), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
               wire_, look_.font(TextSize::text), look_(Role::ink));
 }

@@ -19,7 +19,8 @@ public:
     void show(const Scene& scene);
     [[nodiscard]] QString number() const { return number_; }
     [[nodiscard]] const StateWord& word() const { return word_; }
-    [[nodiscard]] double digitHeight() const; // pixels
+    [[nodiscard]] double digitHeight() const;
+    [[nodiscard]] double numberWidth() const; // of four digits, the point and the unit // pixels
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:

@@ -4,6 +4,7 @@
 #include "app/window/start/bench_doors.hpp"
 #include "app/window/start/find_meter_box.hpp"
 #include "app/window/start/start_page.hpp"
+#include "core/procedure/texts.hpp"
 #include "meters/session/link_watch.hpp"
 
 #include <QComboBox>
@@ -139,6 +140,8 @@ void addSteps(std::vector<Page>& all) {
     all.push_back({"on-the-aim", [](Stage& s) {
                        auto there = adjustMoment();
                        there->lastVolts_V = 4.162;
+                       there->prompt.instruction = Sentence{phrases::kTighten, {}};
+                       there->prompt.wanted = {};
                        s.show(there);
                    }});
     all.push_back({"finished", [](Stage& s) { s.show(finishedMoment()); }});
