@@ -4,8 +4,8 @@
 
 #include "app/language/say.hpp"
 #include "app/window/start/doors.hpp"
-#include "core/trace/trace.hpp"
 #include "meters/session/session.hpp"
+#include "tests/app/support/moments.hpp"
 
 #include <memory>
 #include <string>
@@ -63,17 +63,5 @@ public:
     std::vector<PortFinding> found; // what a search comes to
     bool endless = false;           // it goes on until it is stopped
 };
-
-// Invented figures, for the look of a moment; no statement about a sensor.
-std::shared_ptr<const Sheet> leverSheet();
-std::shared_ptr<SessionSnapshot> wiggleMoment();          // the guided run, in the shaft wiggle, seven dropouts
-std::shared_ptr<SessionSnapshot> moment(WireState state); // the same with another state of the wire
-std::shared_ptr<SessionSnapshot> hookUpMoment();          // the first step, before any reading
-std::shared_ptr<SessionSnapshot> adjustMoment();          // turning; 0.12 V above the aim, two turns made
-std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead = false); // any step, with its own words
-enum class Question { supplyWires, badReference, badGround };
-std::shared_ptr<SessionSnapshot> questionMoment(Question question);
-std::shared_ptr<SessionSnapshot> finishedMoment(); // the led run is over
-std::shared_ptr<SessionSnapshot> replayMoment();   // a capture replayed to its end
 
 } // namespace stillwire::test

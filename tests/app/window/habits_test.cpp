@@ -89,12 +89,18 @@ public:
     std::atomic<bool> go = false, gaveUp = false;
 };
 
-TEST_F(Habits, ALongCaptureOpensInTheBackgroundAndSaysSo) {
-    auto made = std::make_unique<SlowDoors>();
-    SlowDoors* doors = made.get();
-    BenchWindow window(std::move(made));
-    window.show();
-    window.open(window.start().captureWay(file("long.csv", 2'000'000)));
+class LongCapture : public Habits {
+protected:
+    void SetUp() override {
+        Habits::SetUp();
+        window.show();
+        window.open(window.start().captureWay(file("long.csv", 2'000'000)));
+    }
+    SlowDoors* doors = new SlowDoors;
+    BenchWindow window{std::unique_ptr<SlowDoors>(doors)};
+};
+
+TEST_F(LongCapture, OpensInTheBackgroundAndSaysSo) {
     EXPECT_TRUE(window.opener().busy());
     EXPECT_TRUE(visibleText(window.start()).contains("Reading long.csv"));
     EXPECT_TRUE(QTest::qWaitFor([&] { return visibleText(window.start()).contains("43 %"); }, 30'000));
@@ -103,12 +109,7 @@ TEST_F(Habits, ALongCaptureOpensInTheBackgroundAndSaysSo) {
     EXPECT_FALSE(window.opener().busy());
 }
 
-TEST_F(Habits, OpeningALongCaptureCanBeGivenUp) {
-    auto made = std::make_unique<SlowDoors>();
-    SlowDoors* doors = made.get();
-    BenchWindow window(std::move(made));
-    window.show();
-    window.open(window.start().captureWay(file("long.csv", 2'000'000)));
+TEST_F(LongCapture, CanBeGivenUpWhileItOpens) {
     window.press(KeyAction::leave);
     EXPECT_FALSE(window.opener().busy());
     EXPECT_FALSE(visibleText(window.start()).contains("Reading"));

@@ -160,6 +160,7 @@ inline Sheet pedalSheet() {
     s.driftAllowance_V = 0.05;
     return s;
 }
+inline const std::map<std::string, double> kPedal{{"released", 0.82}, {"pressed", 4.1}}; // a good one
 
 inline Sheet twoWaySheet() {
     Sheet s;

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// The steps of a run: their order, what ends each, and what it asks of the person.
 #include "core/procedure/texts.hpp"
 #include "tests/core/procedure/driver.hpp"
 
@@ -11,8 +12,6 @@ namespace stillwire::testing {
 
 using ::testing::ElementsAre;
 using ::testing::HasSubstr;
-
-const std::map<std::string, double> kPedal{{"released", 0.82}, {"pressed", 4.1}};
 
 TEST(Procedure, RunsFromHookUpToPutBackByEvidenceAlone) {
     Driver d(pedalSheet(), kPedal);
@@ -124,107 +123,6 @@ TEST(Procedure, ReleasesAtLeastThreeTimes) {
     EXPECT_GE(d.texts("position:released").size() - before, 3U);
 }
 
-TEST(Procedure, StopsAtABadReferenceBeforeTheSensorIsTouched) {
-    Driver d(pedalSheet(), kPedal);
-    d.reference_V = 4.3;
-    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
-    EXPECT_THAT(d.procedure.prompt().offer.english(), HasSubstr("4.30 V"));
-    d.press(Command::next);
-    EXPECT_EQ(d.procedure.prompt().step, Step::putBack);
-    EXPECT_EQ(d.count("step:cold-start"), 0);
-    EXPECT_EQ(d.count("pose:"), 0);
-}
-
-TEST(Procedure, StopsByItselfAtABadGround) {
-    Driver d(pedalSheet(), kPedal);
-    d.ground_V = 0.4;
-    EXPECT_TRUE(d.readUntil(Step::putBack, 120));
-    EXPECT_EQ(d.count("step:cold-start"), 0);
-}
-
-TEST(Procedure, GoesOnAfterABadGroundOnlyWhenTold) {
-    Driver d(pedalSheet(), kPedal);
-    d.ground_V = 0.4;
-    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
-    d.press(Command::offerNo);
-    EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
-}
-
-TEST(Procedure, OffersTheSupplyWiresAfterAShaftDropout) {
-    Driver d(pedalSheet(), kPedal);
-    d.dropoutsInShaft = 2;
-    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 600) d.read();
-    ASSERT_EQ(d.procedure.prompt().choices.size(), 2U);
-    d.press(Command::offerYes);
-    EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
-    EXPECT_EQ(d.count("step:wiggle-reference"), 1);
-    EXPECT_EQ(d.count("step:wiggle-ground"), 1);
-}
-
-TEST(Procedure, GoesOnWithoutTheSupplyWiresWhenNobodyAnswers) {
-    Driver d(pedalSheet(), kPedal);
-    d.dropoutsInShaft = 2;
-    EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
-    EXPECT_EQ(d.count("step:wiggle-reference"), 0);
-}
-
-TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
-    Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::fullPress);
-    d.level_V["pressed"] = d.level_V["released"] = 12.4;
-    d.read();
-    EXPECT_TRUE(d.procedure.prompt().stopNow);
-    EXPECT_THAT(d.procedure.prompt().instruction.english(), HasSubstr("Key off"));
-    EXPECT_EQ(d.marks.back().text, "step:end");
-    d.press(Command::next);
-    EXPECT_EQ(d.marks.back().text, "key:off");
-    EXPECT_TRUE(d.procedure.prompt().finished);
-}
-
-TEST(Procedure, SkippingLeavesItsMarkAndGoesOn) {
-    Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::wiggleShaft);
-    d.press(Command::skip);
-    EXPECT_EQ(d.count("skip:wiggle-shaft"), 1);
-    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleHarness);
-    EXPECT_EQ(d.procedure.path()[4].outcome, StepOutcome::skipped);
-}
-
-TEST(Procedure, BackSoonAfterAStepEndedUndoesThatStep) {
-    Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::wiggleShaft);
-    d.press(Command::back);
-    EXPECT_EQ(d.count("undo:cold-start"), 1);
-    EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
-    EXPECT_EQ(d.count("step:cold-start"), 2);
-}
-
-TEST(Procedure, BackLaterStartsTheStepAgain) {
-    Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::wiggleShaft);
-    for (int i = 0; i < 50; ++i) d.read();
-    d.press(Command::back);
-    EXPECT_EQ(d.marks[d.marks.size() - 4].text, "undo:wiggle-shaft");
-    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
-}
-
-TEST(Procedure, NextNeverEndsAWiggleShort) {
-    Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::wiggleShaft);
-    d.press(Command::next);
-    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
-    EXPECT_EQ(d.count("pose:"), 2); // it hurries the pose on
-}
-
-TEST(Procedure, TheLiftQuestionTakesItsAnswer) {
-    Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::lift);
-    d.press(Command::liftOffStop);
-    EXPECT_EQ(d.count("arm:off-stop"), 1);
-    EXPECT_EQ(d.count("skip:lift"), 0);
-    EXPECT_EQ(d.procedure.prompt().step, Step::warmRepeat);
-}
-
 TEST(Procedure, TheSecondLookWaitsTenMinutesFromKeyOn) {
     Driver d(pedalSheet(), kPedal);
     d.readUntil(Step::warmRepeat);
@@ -237,64 +135,6 @@ TEST(Procedure, TheSecondLookWaitsTenMinutesFromKeyOn) {
         if (m.text.starts_with("pose:") && ++poses == before + 1) first = m.time;
     }
     EXPECT_GE(toSeconds(first - keyOn), 600.0);
-}
-
-TEST(Procedure, TurnsTheSensorOnlyWhenTurningHelps) {
-    Driver d(pedalSheet(), kPedal);
-    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
-    d.findings.adjustment.targetRaw_V["released"] = 0.84;
-    d.findings.verdict.decision = Decision::adjust;
-    ASSERT_TRUE(d.readUntil(Step::adjust));
-    EXPECT_DOUBLE_EQ(*d.procedure.prompt().aim_V, 0.84);
-    d.press(Command::turnIn);
-    EXPECT_EQ(d.count("turn:+1"), 1);
-    d.findings.adjustment.targetRaw_V["released"] = 0.70; // what half a turn makes of the advice is not the aim
-    d.read();
-    EXPECT_DOUBLE_EQ(*d.procedure.prompt().aim_V, 0.84);
-    d.level_V["released"] = 0.84; // the hand has found the aim
-    d.findings.adjustment.wanted = false;
-    ASSERT_TRUE(d.readUntil(Step::confirm, 60));
-    EXPECT_TRUE(d.readUntil(Step::putBack, 120));
-}
-
-TEST(Procedure, ATurnThatNobodyCountedIsMarkedAsOne) {
-    Driver d(pedalSheet(), kPedal);
-    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
-    d.findings.adjustment.targetRaw_V["released"] = 0.92;
-    ASSERT_TRUE(d.readUntil(Step::adjust));
-    d.read();
-    d.level_V["released"] = 0.92; // no key: both hands are on the sensor
-    ASSERT_TRUE(d.readUntil(Step::confirm, 60));
-    EXPECT_EQ(d.count("turn:+0"), 1);
-}
-
-TEST(Procedure, ACountedTurnIsNotMarkedTwice) {
-    Driver d(pedalSheet(), kPedal);
-    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
-    d.findings.adjustment.targetRaw_V["released"] = 0.92;
-    ASSERT_TRUE(d.readUntil(Step::adjust));
-    d.read();
-    d.press(Command::turnIn);
-    d.level_V["released"] = 0.92;
-    ASSERT_TRUE(d.readUntil(Step::confirm, 60));
-    EXPECT_EQ(d.count("turn:"), 1);
-}
-
-TEST(Procedure, DoesNotTurnASensorThatMustGo) {
-    Driver d(pedalSheet(), kPedal);
-    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
-    d.findings.verdict.decision = Decision::replace;
-    EXPECT_TRUE(d.readUntil(Step::putBack));
-    EXPECT_EQ(d.count("step:adjust"), 0);
-}
-
-TEST(Procedure, TurnsAgainWhenTighteningMovedIt) {
-    Driver d(pedalSheet(), kPedal);
-    d.findings.adjustment.wanted = d.findings.adjustment.feasible = true;
-    d.findings.adjustment.targetRaw_V["released"] = 0.82;
-    ASSERT_TRUE(d.readUntil(Step::confirm));
-    EXPECT_TRUE(d.readUntil(Step::adjust, 120));
-    EXPECT_TRUE(d.readUntil(Step::putBack, 3600)); // and gives up some time
 }
 
 TEST(Procedure, ShowsCautionsFirstInEveryStep) {

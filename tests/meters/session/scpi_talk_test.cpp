@@ -50,29 +50,27 @@ protected:
         ASSERT_TRUE(tty.waitIdle());
         lent::passBy(time);
     }
+    // A session on it, and the commands that every such meter begins with are heard.
+    void begin(const MeterDescription& meter) {
+        auto started = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter),
+                                      headerFor(meter), {.guided = false});
+        ASSERT_TRUE(started) << started.error().text();
+        session = std::move(started.value());
+        for (const char* command : {"*CLS", "SYST:REM", "CONF:VOLT:DC 10"}) EXPECT_EQ(ear.line(), command);
+    }
+    [[nodiscard]] bool sees(std::size_t readings) const {
+        return within(30s, [&] { return session->snapshot()->trace.size() == readings; });
+    }
+
     KernelTty tty;
+    Ear ear{tty};
+    std::unique_ptr<Session> session;
 };
-
-std::unique_ptr<Session> start(const MeterDescription& meter) {
-    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
-                                  {.guided = false});
-    EXPECT_TRUE(session) << session.error().text();
-    return session ? std::move(session.value()) : nullptr;
-}
-
-void expectStart(Ear& ear) {
-    EXPECT_EQ(ear.line(), "*CLS");
-    EXPECT_EQ(ear.line(), "SYST:REM");
-    EXPECT_EQ(ear.line(), "CONF:VOLT:DC 10");
-}
 
 } // namespace
 
 TEST_F(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
-    const auto session = start(shippedMeter("scpi-bench-meter"));
-    ASSERT_TRUE(session);
-    Ear ear(tty);
-    expectStart(ear);
+    ASSERT_NO_FATAL_FAILURE(begin(shippedMeter("scpi-bench-meter")));
     EXPECT_EQ(ear.line(), "*IDN?");
     answer("ACME,DMM-1,0,1.0\n");
     EXPECT_EQ(ear.line(), "SYST:ERR?");
@@ -83,7 +81,7 @@ TEST_F(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
     answer("+8.12000000E-01\n");
     letPass(200ms);
     EXPECT_EQ(ear.line(), "READ?"); // one-shot: asked again for each
-    EXPECT_TRUE(within(30s, [&] { return session->snapshot()->trace.size() == 1; }));
+    EXPECT_TRUE(sees(1));
     EXPECT_NE(session->snapshot()->linkSays.english().find("-113,\"Undefined header\""), std::string::npos)
         << session->snapshot()->linkSays.english();
     EXPECT_EQ(session->snapshot()->garbageBytes, 0u);
@@ -92,10 +90,7 @@ TEST_F(ScpiTalk, AsksWhoItIsReadsTheErrorQueueAndHandsThePanelBack) {
 }
 
 TEST_F(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
-    const auto session = start(shippedMeter("scpi-running-meter"));
-    ASSERT_TRUE(session);
-    Ear ear(tty);
-    expectStart(ear);
+    ASSERT_NO_FATAL_FAILURE(begin(shippedMeter("scpi-running-meter")));
     EXPECT_EQ(ear.line(), "INIT:CONT ON");
     EXPECT_EQ(ear.line(), "*IDN?");
     answer("ACME,DMM-1,0,1.0\n");
@@ -106,7 +101,7 @@ TEST_F(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
         answer("+8.12000000E-01\n");
         letPass(200ms);
     }
-    EXPECT_TRUE(within(30s, [&] { return session->snapshot()->trace.size() == 3; }));
+    EXPECT_TRUE(sees(3));
     EXPECT_EQ(session->snapshot()->linkSays, "");
     session->stop();
     std::string last = ear.line();
@@ -117,10 +112,7 @@ TEST_F(ScpiTalk, AMeterThatRunsIsStartedOnceAndAskedForItsLastReading) {
 
 // A question nobody answers is let go; a poll nobody answers is asked about, then asked again.
 TEST_F(ScpiTalk, GoesOnAfterATimeout) {
-    const auto session = start(shippedMeter("scpi-bench-meter"));
-    ASSERT_TRUE(session);
-    Ear ear(tty);
-    expectStart(ear);
+    ASSERT_NO_FATAL_FAILURE(begin(shippedMeter("scpi-bench-meter")));
     for (const char* unanswered : {"*IDN?", "SYST:ERR?", "READ?"}) {
         EXPECT_EQ(ear.line(), unanswered);
         letPass(2s);
@@ -132,7 +124,7 @@ TEST_F(ScpiTalk, GoesOnAfterATimeout) {
     EXPECT_EQ(ear.line(), "READ?");
     answer("+8.12000000E-01\n");
     letPass(100ms);
-    EXPECT_TRUE(within(30s, [&] { return session->snapshot()->trace.size() == 1; }));
+    EXPECT_TRUE(sees(1));
     session->stop();
 }
 

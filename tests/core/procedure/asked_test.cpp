@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the procedure asks and stops at, and what it does when it is told.
+#include "tests/core/procedure/driver.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace stillwire::testing {
+
+using ::testing::HasSubstr;
+
+TEST(Procedure, StopsAtABadReferenceBeforeTheSensorIsTouched) {
+    Driver d(pedalSheet(), kPedal);
+    d.reference_V = 4.3;
+    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
+    EXPECT_THAT(d.procedure.prompt().offer.english(), HasSubstr("4.30 V"));
+    d.press(Command::next);
+    EXPECT_EQ(d.procedure.prompt().step, Step::putBack);
+    EXPECT_EQ(d.count("step:cold-start"), 0);
+    EXPECT_EQ(d.count("pose:"), 0);
+}
+
+TEST(Procedure, StopsByItselfAtABadGround) {
+    Driver d(pedalSheet(), kPedal);
+    d.ground_V = 0.4;
+    EXPECT_TRUE(d.readUntil(Step::putBack, 120));
+    EXPECT_EQ(d.count("step:cold-start"), 0);
+}
+
+TEST(Procedure, GoesOnAfterABadGroundOnlyWhenTold) {
+    Driver d(pedalSheet(), kPedal);
+    d.ground_V = 0.4;
+    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
+    d.press(Command::offerNo);
+    EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
+}
+
+TEST(Procedure, OffersTheSupplyWiresAfterAShaftDropout) {
+    Driver d(pedalSheet(), kPedal);
+    d.dropoutsInShaft = 2;
+    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 600) d.read();
+    ASSERT_EQ(d.procedure.prompt().choices.size(), 2U);
+    d.press(Command::offerYes);
+    EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
+    EXPECT_EQ(d.count("step:wiggle-reference"), 1);
+    EXPECT_EQ(d.count("step:wiggle-ground"), 1);
+}
+
+TEST(Procedure, GoesOnWithoutTheSupplyWiresWhenNobodyAnswers) {
+    Driver d(pedalSheet(), kPedal);
+    d.dropoutsInShaft = 2;
+    EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
+    EXPECT_EQ(d.count("step:wiggle-reference"), 0);
+}
+
+TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::fullPress);
+    d.level_V["pressed"] = d.level_V["released"] = 12.4;
+    d.read();
+    EXPECT_TRUE(d.procedure.prompt().stopNow);
+    EXPECT_THAT(d.procedure.prompt().instruction.english(), HasSubstr("Key off"));
+    EXPECT_EQ(d.marks.back().text, "step:end");
+    d.press(Command::next);
+    EXPECT_EQ(d.marks.back().text, "key:off");
+    EXPECT_TRUE(d.procedure.prompt().finished);
+}
+
+TEST(Procedure, SkippingLeavesItsMarkAndGoesOn) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.press(Command::skip);
+    EXPECT_EQ(d.count("skip:wiggle-shaft"), 1);
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleHarness);
+    EXPECT_EQ(d.procedure.path()[4].outcome, StepOutcome::skipped);
+}
+
+TEST(Procedure, BackSoonAfterAStepEndedUndoesThatStep) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.press(Command::back);
+    EXPECT_EQ(d.count("undo:cold-start"), 1);
+    EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
+    EXPECT_EQ(d.count("step:cold-start"), 2);
+}
+
+TEST(Procedure, BackLaterStartsTheStepAgain) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    for (int i = 0; i < 50; ++i) d.read();
+    d.press(Command::back);
+    EXPECT_EQ(d.marks[d.marks.size() - 4].text, "undo:wiggle-shaft");
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
+}
+
+TEST(Procedure, NextNeverEndsAWiggleShort) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.press(Command::next);
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
+    EXPECT_EQ(d.count("pose:"), 2); // it hurries the pose on
+}
+
+TEST(Procedure, TheLiftQuestionTakesItsAnswer) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::lift);
+    d.press(Command::liftOffStop);
+    EXPECT_EQ(d.count("arm:off-stop"), 1);
+    EXPECT_EQ(d.count("skip:lift"), 0);
+    EXPECT_EQ(d.procedure.prompt().step, Step::warmRepeat);
+}
+
+} // namespace stillwire::testing
