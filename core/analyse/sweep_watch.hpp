@@ -3,6 +3,7 @@
 // off the sweep from whoever follows the level, until it is known what they were.
 #pragma once
 
+#include "core/analyse/sweep_bridge.hpp"
 #include "core/analyse/sweep_leap.hpp"
 #include "core/analyse/sweep_line.hpp"
 
@@ -31,9 +32,13 @@ public:
     [[nodiscard]] std::vector<Point> end();
 
 private:
+    void tell(const Excursion& excursion);
+
     SweepLine line_;
     SweepLeap leap_;
-    std::vector<Excursion> undecided_; // the line's, until it is known whether a leap covers them
+    SweepBridge bridge_;
+    std::vector<Excursion> undecided_; // until it is known whether a leap covers them
+    Time toldTo_{-1};                  // the end of the newest told
     std::vector<Excursion> dropouts_;
     std::vector<Point> withheld_, onward_;
 };
