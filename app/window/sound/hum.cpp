@@ -19,14 +19,14 @@ double humFrequency_Hz(double volts_V, double nominal_V) {
     return kLowest_Hz * std::exp2(kOctaves * std::clamp(volts_V / nominal_V, -0.25, 1.5));
 }
 
-void Hum::fill(float* samples, std::size_t count, int rate_Hz) {
+bool Hum::fill(float* samples, std::size_t count, int rate_Hz) {
     const double aim_Hz = aim_Hz_;
     const bool silent = !(aim_Hz > 0);
     const double share = 1 - std::exp(-1 / (kGlide_s * rate_Hz));
     if (loud_ < 1e-4) {
         if (silent) { // most of the time, and for nothing
             std::fill_n(samples, count, 0.0F);
-            return;
+            return false;
         }
         now_Hz_ = aim_Hz; // from silence at once on the level
     }
@@ -37,6 +37,7 @@ void Hum::fill(float* samples, std::size_t count, int rate_Hz) {
         if (phase_ >= kTurn) phase_ -= kTurn;
         samples[i] = static_cast<float>(loud_ * std::sin(phase_));
     }
+    return true;
 }
 
 } // namespace stillwire

@@ -13,8 +13,8 @@ namespace stillwire {
 // Glides from level to level without a click. `aim` from any thread; `fill` from the one that plays.
 class Hum {
 public:
-    void aim(double frequency_Hz) { aim_Hz_ = frequency_Hz; } // NaN or 0: falls silent
-    void fill(float* samples, std::size_t count, int rate_Hz);
+    void aim(double frequency_Hz) { aim_Hz_ = frequency_Hz; }  // NaN or 0: falls silent
+    bool fill(float* samples, std::size_t count, int rate_Hz); // false: silence
 
 private:
     std::atomic<double> aim_Hz_ = 0;

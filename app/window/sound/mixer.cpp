@@ -22,9 +22,9 @@ void Mixer::strike(Tone tone) {
         struck_ = static_cast<int>(tone);
 }
 
-void Mixer::fill(float* samples, std::size_t count) {
+bool Mixer::fill(float* samples, std::size_t count) {
     hum_.aim(humming_ ? at_.load() : 0);
-    hum_.fill(samples, count, rate_Hz_);
+    const bool hums = hum_.fill(samples, count, rate_Hz_);
     const std::vector<float>* tick = &tones_[static_cast<std::size_t>(Tone::tick)];
     const int struck = struck_.exchange(-1);
     const std::vector<float>* next = struck < 0 ? nullptr : &tones_[static_cast<std::size_t>(struck)];
@@ -36,7 +36,7 @@ void Mixer::fill(float* samples, std::size_t count) {
     }
     const auto dies = static_cast<float>(std::exp(-1 / (kDies_s * rate_Hz_)));
     if (std::abs(left_) < 1e-6F) left_ = 0;
-    if (playing_ == nullptr && left_ == 0) return;
+    if (playing_ == nullptr && left_ == 0) return hums;
     for (std::size_t i = 0; i < count; ++i) {
         left_ *= dies;
         samples[i] += left_;
@@ -44,6 +44,7 @@ void Mixer::fill(float* samples, std::size_t count) {
         samples[i] += (*playing_)[position_++];
         if (position_ == playing_->size()) playing_ = nullptr;
     }
+    return true;
 }
 
 } // namespace stillwire

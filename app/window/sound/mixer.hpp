@@ -22,8 +22,9 @@ public:
     void forget() { struck_ = -1; }                          // what was asked for while nobody played
     void hum(bool on) { humming_ = on; }                     // the tone that follows the voltage
     void follow(double frequency_Hz) { at_ = frequency_Hz; } // what it follows; 0: nothing
-    // The next `count` samples, within -1 to 1 and without a step from one to the next.
-    void fill(float* samples, std::size_t count);
+    [[nodiscard]] bool hums() const { return humming_ && at_ > 0; }
+    // The next `count` samples, within -1 to 1 and without a step from one to the next. False: silence.
+    bool fill(float* samples, std::size_t count);
     [[nodiscard]] int rate_Hz() const { return rate_Hz_; }
 
 private:

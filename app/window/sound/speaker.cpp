@@ -2,19 +2,19 @@
 #include "app/window/sound/speaker.hpp"
 
 #ifdef STILLWIRE_SOUND
-#include "app/window/sound/mixer.hpp"
+#include "app/window/sound/mix_stream.hpp"
+#include "app/window/sound/sound_server.hpp"
 #include "app/window/sound/threads_left.hpp"
 
-#include <algorithm>
 #include <atomic>
-#include <cstring>
 #include <functional>
 #include <utility>
-#include <vector>
 
 #include <QAudioDevice>
 #include <QAudioSink>
+#include <QCoreApplication>
 #include <QMediaDevices>
+#include <QSemaphore>
 #include <QThread>
 #include <QTimer>
 #endif
@@ -26,105 +26,94 @@ namespace stillwire {
 namespace {
 
 constexpr int kRate_Hz = 48000;
-constexpr qint64 kAhead_us = 60'000; // more would lag behind the needle
-constexpr unsigned long kPatience_ms = 2000;
-constexpr int kLook_ms = 2000; // for a device, while there is none, and whether the one there is still plays
+constexpr qint64 kAhead_us = 150'000; // less runs dry within a tone, more lags behind the needle
+constexpr int kPatience_ms = 2000, kKnock_ms = 500;
+constexpr int kLook_ms = 3000; // for a device, while there is none, and whether the one there still plays
+// Of a server that was lost: until Qt has found all it looks for.
+constexpr int kSettle_ms = 4000;
 
-// What the audio device draws from, never at its end. A tone shorter than the device's buffer never begins by itself,
-// so silence is played too.
-class MixStream : public QIODevice {
-public:
-    MixStream(Mixer& mixer, const QAudioFormat& format) : mixer_(mixer), format_(format) {
-        open(QIODevice::ReadOnly);
-    }
-    [[nodiscard]] bool isSequential() const override { return true; }
-    [[nodiscard]] qint64 bytesAvailable() const override { return format_.bytesForDuration(kAhead_us); }
+// One for all speakers, to the end of the program: Qt's link to the sound server lives in the thread that asks first.
+QThread* thread = nullptr;
 
-    qint64 takeDrawn() { return std::exchange(drawn_, 0); } // bytes since the last time
-
-protected:
-    qint64 readData(char* data, qint64 most) override {
-        const auto frames = static_cast<std::size_t>(most / format_.bytesPerFrame());
-        samples_.resize(frames);
-        mixer_.fill(samples_.data(), frames);
-        char* at = data;
-        for (const float sample : samples_)
-            for (int channel = 0; channel < format_.channelCount(); ++channel) at = put(at, sample);
-        drawn_ += at - data;
-        return at - data;
-    }
-    qint64 writeData(const char*, qint64) override { return -1; }
-
-private:
-    char* put(char* at, float sample) const {
-        if (format_.sampleFormat() == QAudioFormat::Float) {
-            std::memcpy(at, &sample, sizeof sample);
-            return at + sizeof sample;
-        }
-        const auto whole = static_cast<qint16>(std::clamp(sample, -1.0F, 1.0F) * 32767);
-        std::memcpy(at, &whole, sizeof whole);
-        return at + sizeof whole;
-    }
-
-    Mixer& mixer_;
-    QAudioFormat format_;
-    std::vector<float> samples_;
-    qint64 drawn_ = 0;
-};
+QThread* speakerThread() {
+    if (thread != nullptr) return thread;
+    thread = new QThread;
+    thread->setObjectName(QStringLiteral("speaker"));
+    thread->start();
+    qAddPostRoutine([] {
+        thread->quit();
+        if (threadsLeft || !thread->wait(kPatience_ms)) return;
+        delete std::exchange(thread, nullptr);
+    });
+    return thread;
+}
 
 } // namespace
 
+// The sink is always there, so that the end of its server is noticed. While nothing sounds its stream gives nothing:
+// each block of silence would cost as much as one of sound.
 struct Speaker::Device {
-    QThread thread;
-    QObject worker; // lives in the thread, as does all that follows but the mixer and the flags
+    QObject* worker = new QObject; // lives in the thread, as does all that follows but the mixer and the flags
     Mixer mixer{kRate_Hz};
     std::atomic<bool> there = false; // a device to play on
-    std::function<void()> found;     // called in the thread
+    std::atomic<bool> ending = false;
+    QSemaphore ended;
+    std::function<void()> found; // called in the thread
     bool running = false;
+    bool woken = false;            // since the last look
+    bool settling = false;         // a server is back, and Qt not yet
+    std::optional<QString> server; // its socket
     std::unique_ptr<QTimer> again;
     std::unique_ptr<MixStream> stream; // outlives its sink
     std::unique_ptr<QAudioSink> sink;
 
     explicit Device(std::function<void()> tell) : found(std::move(tell)) {
-        thread.setObjectName(QStringLiteral("speaker"));
-        worker.moveToThread(&thread);
         QObject::connect(
-            &thread, &QThread::finished, &worker,
-            [this] {
-                close();
-                again.reset();
-            },
-            Qt::DirectConnection);
-        thread.start();
-        post([this] { look(); });
+            worker, &QObject::destroyed, worker, [this] { ended.release(); }, Qt::DirectConnection);
+        worker->moveToThread(speakerThread());
+        post([this] { begin(); });
     }
     // False: the sound server does not answer, and the thread still waits for it.
     bool end() {
-        thread.quit();
-        return thread.wait(kPatience_ms);
+        ending = true;
+        post([this] {
+            close();
+            again.reset();
+            worker->deleteLater();
+        });
+        return ended.tryAcquire(1, kPatience_ms);
     }
     template <typename Deed> void post(Deed deed) {
-        QMetaObject::invokeMethod(&worker, std::move(deed), Qt::QueuedConnection);
+        QMetaObject::invokeMethod(worker, std::move(deed), Qt::QueuedConnection);
     }
-
+    void begin() {
+        server = soundServerSocket();
+        if (server && !answers(*server)) server.reset(); // then it is not that one
+        again = std::make_unique<QTimer>();
+        QObject::connect(again.get(), &QTimer::timeout, worker, [this] { look(); });
+        look();
+    }
     // A device that goes need not say so: it draws no more.
     void look() {
-        if (!again) {
-            again = std::make_unique<QTimer>();
-            QObject::connect(again.get(), &QTimer::timeout, &worker, [this] { look(); });
-            again->start(kLook_ms);
-        }
-        if (sink && stream->takeDrawn() == 0) close();
+        settling = false;
+        again->start(kLook_ms);
+        const bool drawn = sink && stream->takeDrawn() > 0;
+        if (sink && (sink->state() == QAudio::StoppedState || (woken && !drawn))) close();
+        woken = false;
+        if (sink && !drawn) wake(); // no longer than it takes to see that it draws
         if (sink) return;
         const bool before = there.exchange(!QMediaDevices::defaultAudioOutput().isNull());
         if (!there) return;
+        open();
         if (!before) found();
-        if (running) open();
     }
     void run(bool on) {
+        if (on == running) return;
         running = on;
-        if (!on) return close();
-        if (there && !sink) open();
+        close(); // at once: nothing that is still waiting is played
+        if (!there || settling) return;
+        open();
+        again->start(kLook_ms); // to draw takes a moment
     }
     void open() {
         const QAudioDevice output = QMediaDevices::defaultAudioOutput();
@@ -137,14 +126,38 @@ struct Speaker::Device {
             format.setSampleRate(kRate_Hz);
             if (format.sampleFormat() != QAudioFormat::Float) format.setSampleFormat(QAudioFormat::Int16);
         }
-        stream = std::make_unique<MixStream>(mixer, format);
+        stream = std::make_unique<MixStream>(mixer, format, kAhead_us);
         sink = std::make_unique<QAudioSink>(output, format);
         sink->setBufferSize(format.bytesForDuration(kAhead_us));
+        QObject::connect(sink.get(), &QAudioSink::stateChanged, worker, [this](QAudio::State now) {
+            if (now == QAudio::StoppedState && sink->error() != QAudio::NoError) post([this] { lost(); });
+        });
         mixer.forget();
         sink->start(stream.get());
+        stream->setEnough(sink->bufferSize());
+        if (running)
+            wake();
+        else
+            sink->suspend(); // else the computer would keep its sound awake
+    }
+    void wake() {
+        if (!running || !sink) return;
+        woken = true;
+        stream->stir();
+    }
+    // Qt (6.4) asks for a server that has gone once, three seconds later and in this thread, and if it is refused
+    // never again. So it does not come to ask before there is one. It may ask twice over: nothing is played between.
+    void lost() {
+        close();
+        do QThread::msleep(kKnock_ms); // one that dies still takes calls for a moment
+        while (server && !answers(*server) && !ending);
+        settling = true;
+        again->start(kSettle_ms);
     }
     void close() {
-        if (sink) sink->reset(); // at once: nothing that is still waiting is played
+        if (!sink) return;
+        sink->disconnect(worker);
+        sink->reset();
         sink.reset();
         stream.reset();
     }
@@ -170,7 +183,9 @@ void Speaker::run(bool on) {
 }
 
 void Speaker::play(Tone tone) {
-    if (device_) device_->mixer.strike(tone);
+    if (!device_) return;
+    device_->mixer.strike(tone);
+    device_->post([device = device_.get()] { device->wake(); });
 }
 
 void Speaker::hum(bool on) {
@@ -178,7 +193,9 @@ void Speaker::hum(bool on) {
 }
 
 void Speaker::follow(double frequency_Hz) {
-    if (device_) device_->mixer.follow(frequency_Hz);
+    if (!device_) return;
+    device_->mixer.follow(frequency_Hz);
+    if (device_->mixer.hums()) device_->post([device = device_.get()] { device->wake(); });
 }
 
 #else

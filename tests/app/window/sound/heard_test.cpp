@@ -4,8 +4,10 @@
 #include "app/window/sound/speaker.hpp"
 #include "tests/app/support/hearing.hpp"
 
+#include <csignal>
 #include <cstring>
 
+#include <QFile>
 #include <QProcess>
 #include <QTest>
 #include <gtest/gtest.h>
@@ -18,13 +20,29 @@ protected:
     void SetUp() override {
         speaker.load();
         ASSERT_TRUE(QTest::qWaitFor([this] { return speaker.available(); }, 20'000)) << "no device: use with_a_sink";
+        ASSERT_NO_FATAL_FAILURE(record());
+        speaker.run(true);
+        QTest::qWait(500);
+        (void)recorder.readAll();
+    }
+    void record() {
         recorder.start("parec", {"-d", "out.monitor", "--raw", "--format=float32le", "--rate=48000", "--channels=1",
                                  "--latency-msec=10"});
         ASSERT_TRUE(recorder.waitForStarted());
         ASSERT_TRUE(QTest::qWaitFor([this] { return recorder.bytesAvailable() > 0; }, 10'000));
-        speaker.run(true);
-        QTest::qWait(500);
-        (void)recorder.readAll();
+    }
+    // It is back after five seconds.
+    void killServer() {
+        QFile process(qEnvironmentVariable("PULSE_RUNTIME_PATH") + "/server");
+        ASSERT_TRUE(process.open(QIODevice::ReadOnly));
+        ASSERT_EQ(::kill(process.readAll().trimmed().toInt(), SIGKILL), 0);
+        recorder.waitForFinished();
+        ASSERT_TRUE(QTest::qWaitFor(
+            [] {
+                return QProcess::execute("sh", {"-c", "pactl info >/dev/null 2>&1"}) == 0;
+            },
+            20'000));
+        ASSERT_NO_FATAL_FAILURE(record());
     }
     void TearDown() override {
         recorder.kill();
@@ -85,6 +103,23 @@ TEST_F(Heard, TheVoltageAndNothingOnceItIsMuted) {
     EXPECT_LT(silent_s, 0.5);
     speaker.run(true);
     EXPECT_GT(test::peak(listen(1000)), 0.05); // and back
+}
+
+TEST_F(Heard, AServerThatComesBackIsPlayedOnAgain) {
+    for (const bool running : {true, false}) { // when it goes
+        speaker.run(running);
+        QTest::qWait(1000);
+        ASSERT_NO_FATAL_FAILURE(killServer());
+        speaker.run(true);
+        double after_s = 0;
+        bool heard = false;
+        for (; after_s < 15 && !heard; after_s += 1) {
+            speaker.play(Tone::down);
+            heard = test::peak(listen(1000)) > 0.4;
+        }
+        printf("heard %.0f s after it was back\n", after_s);
+        ASSERT_TRUE(heard) << (running ? "while it played" : "while it rested");
+    }
 }
 
 } // namespace

@@ -44,6 +44,25 @@ TEST(Mixer, IsSilentUntilItIsStruckAndAfterwards) {
     EXPECT_EQ(peak(listen(mixer, 0.5)), 0);
 }
 
+TEST(Mixer, TellsSilenceFromSound) { // whoever plays it may rest meanwhile
+    Mixer mixer(kRate_Hz);
+    std::vector<float> block(kBlock);
+    EXPECT_FALSE(mixer.fill(block.data(), block.size()));
+    mixer.strike(Tone::tick); // 30 ms
+    for (int i = 0; i < 3; ++i) EXPECT_TRUE(mixer.fill(block.data(), block.size())) << i;
+    EXPECT_FALSE(mixer.fill(block.data(), block.size()));
+    mixer.hum(true);
+    EXPECT_FALSE(mixer.hums());
+    EXPECT_FALSE(mixer.fill(block.data(), block.size())); // nothing to follow yet
+    mixer.follow(440);
+    EXPECT_TRUE(mixer.hums());
+    EXPECT_TRUE(mixer.fill(block.data(), block.size()));
+    mixer.hum(false);
+    EXPECT_TRUE(mixer.fill(block.data(), block.size())); // it fades
+    (void)listen(mixer, 0.5);
+    EXPECT_FALSE(mixer.fill(block.data(), block.size()));
+}
+
 TEST(Mixer, SoundsInTheBlockAfterTheStrike) {
     Mixer mixer(kRate_Hz);
     (void)listen(mixer, 0.1);
