@@ -2,8 +2,8 @@
 #include "app/window/replay_page.hpp"
 
 #include "app/window/look/progress_line.hpp"
+#include "app/window/look/rows_list.hpp"
 #include "app/window/look/text_label.hpp"
-#include "app/window/look/whole_rows.hpp"
 #include "app/window/verdict/row_delegate.hpp"
 #include "app/window/verdict/verdict_details.hpp"
 
@@ -16,13 +16,13 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     title_ = new TextLabel(look, TextSize::title, true, Role::ink, this);
     notes_ = new TextLabel(look, TextSize::small, false, Role::quietText, this);
     summary_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
+    details_ = new VerdictDetails(look, this); // Tab goes in the order they are made
     eventsTitle_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
     eventList_ = makeList(&events_, tr("Findings"));
     phasesTitle_ = new TextLabel(look, TextSize::text, true, Role::ink, this);
     phaseList_ = makeList(&phases_, tr("Phases"));
     judged_ = new ProgressLine(look, this);
     judged_->setAccessibleName(tr("How much of the capture is judged"));
-    details_ = new VerdictDetails(look, this);
 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);

@@ -103,6 +103,8 @@ QString Look::styleSheet() const {
                        "QComboBox QAbstractItemView { background: @plot; color: @ink; border: %5px solid @strong; "
                        "selection-background-color: @trace; selection-color: @plot; }"
                        "QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"
+                       "QScrollArea { border: %4px solid transparent; }"
+                       "QScrollArea:focus { border: %4px solid @focus; border-radius: %1px; }"
                        "QScrollBar { background: transparent; border: none; margin: 0; }"
                        "QScrollBar:horizontal { height: %2px; } QScrollBar:vertical { width: %2px; }"
                        "QScrollBar::handle { background: @strong; border-radius: %5px; }"

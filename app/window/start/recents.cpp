@@ -2,6 +2,7 @@
 #include "app/window/start/recents.hpp"
 
 #include "app/window/look/paint.hpp"
+#include "app/window/look/rows_list.hpp"
 #include "app/window/verdict/verdict_sign.hpp"
 
 #include <algorithm>
@@ -99,7 +100,7 @@ void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
 }
 
 QListView* makeRecentsList(const Look& look, RecentsModel& model, QWidget* parent) {
-    auto* list = new QListView(parent);
+    auto* list = new RowsList(parent);
     list->setModel(&model);
     list->setItemDelegate(new RecentsDelegate(look, model, list));
     list->setViewMode(QListView::IconMode);

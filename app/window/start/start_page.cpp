@@ -135,18 +135,19 @@ void StartPage::fillReference(const std::vector<Listed>& ports, const std::vecto
 
 void StartPage::buildCaptures() {
     QGridLayout& captures = panel(tr("A capture"), tr("Drop a file, or take a recent one."), false)->grid();
-    recentList_ = makeRecentsList(look_, recents_, right_);
-    recentList_->setAccessibleName(tr("Recent captures"));
-    captures.addWidget(recentList_, 1, 0, 1, 3);
-    recentsSays_ = new TextLabel(look_, TextSize::text, false, Role::quietText, right_);
-    captures.addWidget(recentsSays_, 1, 0, 1, 3);
-    open_ = button(tr("Open a file…"));
-    captures.addWidget(open_, 0, 2, Qt::AlignBottom);
+    // Made in the order that Tab goes.
     replaySpeed_ = box("replay", tr("Replay"));
     replaySpeed_->addItem(tr("replay at once"), 0.0);
     replaySpeed_->addItem(tr("replay as it was"), 1.0);
     replaySpeed_->addItem(tr("replay ten times as fast"), 10.0);
     captures.addWidget(replaySpeed_, 0, 1, Qt::AlignBottom);
+    open_ = button(tr("Open a file…"));
+    captures.addWidget(open_, 0, 2, Qt::AlignBottom);
+    recentList_ = makeRecentsList(look_, recents_, right_);
+    recentList_->setAccessibleName(tr("Recent captures"));
+    captures.addWidget(recentList_, 1, 0, 1, 3);
+    recentsSays_ = new TextLabel(look_, TextSize::text, false, Role::quietText, right_);
+    captures.addWidget(recentsSays_, 1, 0, 1, 3);
     captures.setRowStretch(2, 1);
     static_cast<QVBoxLayout*>(right_->layout())->setStretchFactor(panels_.back(), 1);
     connect(find_, &QPushButton::clicked, this, &StartPage::findMeter);
@@ -268,7 +269,8 @@ void StartPage::restyle() {
     }
     widest = std::min(widest, look_.ipx(152)); // of long words only their own row pays for
     for (StartPanel* panel : panels_) panel->setButtonWidth(widest);
-    recentsSays_->setMargin(look_.ipx(24));       // its frame is painted below
+    panels_.back()->grid().setVerticalSpacing(look_.ipx(10)); // clear of the ring around the list
+    recentsSays_->setMargin(look_.ipx(24));                   // its frame is painted below
     recentList_->setMinimumHeight(look_.ipx(80)); // a row of pictures and its scroll bar, where there is room
     recentList_->setMaximumHeight(look_.ipx(146));
     recentList_->doItemsLayout();

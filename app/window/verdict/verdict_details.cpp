@@ -8,6 +8,7 @@
 
 #include <QAbstractTextDocumentLayout>
 #include <QLabel>
+#include <QScrollBar>
 #include <QTextBlock>
 #include <QTextDocument>
 
@@ -51,18 +52,21 @@ VerdictDetails::VerdictDetails(const Look& look, QWidget* parent) : QScrollArea(
 
 // Higher than its text it would push what stands below away; lower, it ends between two lines and not in one.
 void VerdictDetails::keepToTheText() {
-    const int whole = text_->heightForWidth(viewport()->width());
-    setMaximumHeight(whole + look_.ipx(6));
+    // As if the scroll bar stood there, whether it does or not: else its coming could send it away again.
+    const int width = contentsRect().width() - verticalScrollBar()->sizeHint().width();
+    const int whole = text_->heightForWidth(width);
+    setMaximumHeight(whole + look_.ipx(6) + height() - contentsRect().height());
     const double room = contentsRect().height();
     if (whole <= room) return setViewportMargins(0, 0, 0, 0);
     QTextDocument page; // laid out as the label lays it out
     page.setDefaultFont(text_->font());
     page.setDocumentMargin(0);
     page.setHtml(text_->text());
-    page.setTextWidth(text_->contentsRect().width());
+    page.setTextWidth(width - text_->contentsMargins().right());
     double fits = 0;
     for (QTextBlock block = page.begin(); block.isValid(); block = block.next()) {
-        if (block.begin().fragment().charFormat().fontWeight() >= QFont::Bold) continue; // no heading over nothing
+        const QTextBlock::iterator first = block.begin();
+        if (first.atEnd() || first.fragment().charFormat().fontWeight() >= QFont::Bold) continue; // no lone heading
         const double top = page.documentLayout()->blockBoundingRect(block).top();
         for (int i = 0; i < block.layout()->lineCount(); ++i) {
             const double below = top + block.layout()->lineAt(i).rect().bottom();
