@@ -205,6 +205,8 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     // The ground wire has no level to fall from: opened, it rises.
     const double most_V = step == Step::wiggleGround ? fault.depth_V : fault.levelShare * std::abs(level_V);
     const double depth_V = std::min(fault.depth_V, most_V);
+    threshold_V =
+        poseThreshold_V(threshold_V, evidence.sheet->play_V, evidence.meter->rangeFor(level_V).resolution_V);
     cover.shortestVisible_s = shortestVisible_s({evidence.interval_s, evidence.aperture_s, threshold_V}, depth_V);
     if (cover.shortestVisible_s) cover.posesFor95 = std::max(0, trialsToSeeOne(fault.share) - cover.poses);
     int hidden = 0;

@@ -71,8 +71,9 @@ void addNotTested(const Case& c, Verdict& verdict) {
             {"Measured at the sensor: a break between there and the controller would not show.", {}});
     const StepCoverage& w = c.findings->wiggle;
     if (w.shortestVisible_s && w.poses > 0) {
-        const Sight sight{c.findings->meter.interval_s, c.findings->meter.aperture_s,
-                          std::max(0.02, c.findings->meter.threshold_V)};
+        const MeterFigures& meter = c.findings->meter;
+        const Sight sight{meter.interval_s, meter.aperture_s,
+                          poseThreshold_V(std::max(0.02, meter.threshold_V), c.sheet->play_V, meter.resolution_V)};
         // One that can hide: a twentieth of a second, or half of what cannot.
         const double short_s = std::min(kShortDropout_s, 0.5 * *w.shortestVisible_s);
         const double chance = chanceToShow(sight, c.sheet->referenceFault.depth_V, short_s);

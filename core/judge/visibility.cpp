@@ -20,6 +20,10 @@ double shortestAt(double interval_s, double aperture_s, double threshold_V, doub
 }
 } // namespace
 
+double poseThreshold_V(double threshold_V, double play_V, double resolution_V) {
+    return std::max(threshold_V, play_V + resolution_V);
+}
+
 double chanceToShow(const Sight& sight, double depth_V, double duration_s) {
     const double T = sight.interval_s, h = sight.threshold_V;
     if (sight.aperture_s) return chanceAt(T, *sight.aperture_s, h, depth_V, duration_s);

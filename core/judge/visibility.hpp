@@ -13,6 +13,10 @@ struct Sight {
     double threshold_V = 0;           // h
 };
 
+// What a reading in a pose has to show: the threshold, or the sheet's play and a count, for a dropout that two
+// readings share is taken for play where neither shows more.
+[[nodiscard]] double poseThreshold_V(double threshold_V, double play_V, double resolution_V);
+
 // Chance that one dropout of depth D > 0 and duration t shows, its start uniform over an interval. The signal
 // averaged over one aperture falls by D·overlap/A, so an overlap of m = A·h/D passes the threshold: min(1, (A + t -
 // 2m)/T) if m <= min(A, t), else 0.

@@ -41,6 +41,12 @@ TEST(ShortestVisible, CannotHideAndAHairLessCan) {
     EXPECT_NEAR(shortest_s, 0.33 - 0.10 + 2 * 0.10 * 0.02 / 0.5, 1e-12);
 }
 
+// One that lies half in this reading and half in the next is listed as play if neither shows more than that.
+TEST(ShortestVisible, InAPoseMoreThanPlayHasToShow) {
+    EXPECT_DOUBLE_EQ(poseThreshold_V(0.02, 0.05, 0.001), 0.051);
+    EXPECT_DOUBLE_EQ(poseThreshold_V(0.08, 0.05, 0.001), 0.08);
+}
+
 TEST(ShortestVisible, NothingBelowTheThreshold) {
     EXPECT_FALSE(shortestVisible_s({0.33, 0.10, 0.6}, 0.5));
     EXPECT_EQ(chanceToShow({0.33, 0.10, 0.6}, 0.5, 10), 0.0);

@@ -84,7 +84,8 @@ TEST_P(Bound, CoversTheTrueRate) { expectCovered(GetParam(), {0.005, 0.02, 0.06,
 // As long as the printed length and a little longer; it holds for these, too.
 TEST_P(Bound, CoversTheRateOfWhatJustCannotHide) {
     const MeterTraits meter = meterTraits(GetParam());
-    const double threshold_V = std::max(0.03, 6 * meter.ranges.front().resolution_V);
+    const double resolution_V = meter.rangeFor(0.82).resolution_V;
+    const double threshold_V = poseThreshold_V(std::max(0.03, 6 * resolution_V), pedalSheet().play_V, resolution_V);
     const double shortest_s = *shortestVisible_s({meter.interval_s, meter.aperture_s, threshold_V}, 0.5);
     std::vector<double> rates{0.11};
     if (longRun()) rates = {0.02, 0.06, 0.11, 0.2, 0.3};
