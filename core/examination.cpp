@@ -156,14 +156,14 @@ void Examination::Parts::watchVoltage(double volts_V) {
     overVoltage = overVoltage || overReadings >= kOverVoltageReadings;
 }
 
-PushResult Examination::Parts::push(const Reading& reading) {
+void Examination::Parts::look(const Reading& reading) {
     if (first.count() < 0) first = reading.time;
     last = reading.time;
     ++readings;
     flagged = hasJumped = false;
     if (reading.flags.has(Flag::ref)) {
         readSecondMeter(reading);
-        return pushResult();
+        return;
     }
     lastReading = reading.time;
     if (!blind.push(reading)) {
@@ -171,7 +171,7 @@ PushResult Examination::Parts::push(const Reading& reading) {
         if (over && overloadIsOver) watchVoltage(std::numeric_limits<double>::infinity());
         follower.blind();
         state = WireState::blind;
-        return pushResult();
+        return;
     }
     places.countReadings(1);
     newest_V = reading.volts_V;
@@ -191,27 +191,24 @@ PushResult Examination::Parts::push(const Reading& reading) {
         if (drive) drive->moving(reading.time, reading.volts_V);
         wear.moving(reading.volts_V);
     }
-    noteState(seen);
-    return pushResult();
+    state = stateOf(seen, last);
 }
 
-void Examination::Parts::noteState(ReadingClass seen) {
-    if (overReadings > 0)
-        state = WireState::overVoltage;
-    else if (seen == ReadingClass::away)
-        state = WireState::dropped;
-    else if (seen == ReadingClass::moving)
-        state = WireState::moving;
-    else
-        state = last - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
+WireState Examination::Parts::stateOf(ReadingClass seen, Time at) const {
+    if (overReadings > 0) return WireState::overVoltage;
+    if (seen == ReadingClass::away) return WireState::dropped;
+    if (seen == ReadingClass::moving) return WireState::moving;
+    return at - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
 }
 
-// Readings that every stage takes without a thought: most of any trace.
-std::size_t Examination::Parts::quietRun(const Reading* from, std::size_t count) const {
+// Until one of the stages has to look at a reading.
+QuietTerms Examination::Parts::quietTerms() const {
     const bool nearOver = tracker.held_V() + 2 * tracker.threshold_V() > kOverVoltage_V;
-    if (nearOver || overReadings > 0 || from->time - aperture < places.now().from) return 0;
-    count = std::min(count, follower.mostQuiet(places.now().asked));
-    return count == 0 ? 0 : follower.quietRun(from, blind.quietRun(from, count));
+    const std::optional<Time> limit = blind.quietLimit();
+    const std::size_t most = std::min(QuietGate::kMost, follower.mostQuiet(places.now().asked));
+    if (nearOver || overReadings > 0 || !limit || most == 0) return {};
+    return {
+        tracker.held_V(), tracker.quietReach_V(lastReading), places.now().from + aperture, *limit, lastReading, most};
 }
 
 void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
@@ -224,16 +221,30 @@ void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
     places.countReadings(static_cast<int>(count));
     follower.pushQuiet(from, count, places.now().asked);
     renewals.back();
-    noteState(ReadingClass::held);
+    state = stateOf(ReadingClass::held, last);
+}
+
+void Examination::Parts::settle() {
+    if (gate.count() > 0) pushQuiet(gate.kept(), gate.count());
+    gate.close();
+}
+
+PushResult Examination::Parts::push(const Reading& reading) {
+    if (gate.take(reading)) return {false, flaggedDirection, false, stateOf(ReadingClass::held, reading.time)};
+    settle();
+    look(reading);
+    gate.open(quietTerms());
+    return pushResult();
 }
 
 void Examination::Parts::push(const Reading* from, std::size_t count) {
+    settle();
     while (count > 0) {
-        std::size_t taken = quietRun(from, count);
+        std::size_t taken = quietRun(quietTerms(), from, count);
         if (taken > 0) {
             pushQuiet(from, taken);
         } else {
-            push(*from);
+            look(*from);
             taken = 1;
         }
         from += taken;
@@ -242,6 +253,7 @@ void Examination::Parts::push(const Reading* from, std::size_t count) {
 }
 
 void Examination::Parts::push(const Mark& mark) {
+    settle();
     if (first.count() < 0) first = mark.time;
     last = std::max(last, mark.time);
     if (mark.kind() == MarkKind::gap) {
@@ -265,8 +277,16 @@ Examination& Examination::operator=(Examination&&) noexcept = default;
 Examination::~Examination() = default;
 
 PushResult Examination::push(const Reading& reading) { return parts_->push(reading); }
-void Examination::push(const Reading* first, std::size_t count) { parts_->push(first, count); }
+void Examination::push(const Reading* first, std::size_t count) {
+    if (count == 1)
+        parts_->push(*first);
+    else
+        parts_->push(first, count);
+}
 void Examination::push(const Mark& mark) { parts_->push(mark); }
-Findings Examination::findings() const { return parts_->findings(); }
+Findings Examination::findings() const {
+    parts_->settle();
+    return parts_->findings();
+}
 
 } // namespace stillwire

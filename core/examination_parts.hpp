@@ -9,6 +9,7 @@
 #include "core/analyse/phase_builder.hpp"
 #include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
+#include "core/analyse/quiet_gate.hpp"
 #include "core/analyse/reference_watch.hpp"
 #include "core/analyse/renewal_watch.hpp"
 #include "core/analyse/wear_map.hpp"
@@ -31,11 +32,13 @@ struct Examination::Parts final : LevelFollowerListener {
     PushResult push(const Reading& reading);
     void push(const Reading* from, std::size_t count);
     void push(const Mark& mark);
-    [[nodiscard]] std::size_t quietRun(const Reading* from, std::size_t count) const;
+    void look(const Reading& reading); // every stage at it
+    [[nodiscard]] QuietTerms quietTerms() const;
+    void settle(); // what the gate has kept is handed on
     void pushQuiet(const Reading* from, std::size_t count);
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
-    void noteState(ReadingClass seen);
+    [[nodiscard]] WireState stateOf(ReadingClass seen, Time at) const;
     void place(Excursion excursion, bool shoulder);
     [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
     [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
@@ -71,6 +74,7 @@ struct Examination::Parts final : LevelFollowerListener {
     RenewalWatch renewals;
     WearMap wear;
     std::optional<DriveStrip> drive;
+    QuietGate gate;
 
     std::vector<Excursion> excursions;
     std::vector<LevelJump> jumps;

@@ -74,14 +74,9 @@ bool BlindWatch::push(const Reading& reading) {
 
 void BlindWatch::gapMark() { gapMarked_ = true; }
 
-std::size_t BlindWatch::quietRun(const Reading* first, std::size_t count) const {
-    if (gapMarked_ || open_ || last_.count() < 0 || !lastHadNumber_) return 0;
-    Time last = last_;
-    for (std::size_t n = 0; n < count; ++n) {
-        if (!first[n].flags.none() || !first[n].hasNumber() || first[n].time - last > limit_) return n;
-        last = first[n].time;
-    }
-    return count;
+std::optional<Time> BlindWatch::quietLimit() const {
+    if (gapMarked_ || open_ || last_.count() < 0 || !lastHadNumber_) return std::nullopt;
+    return limit_;
 }
 
 void BlindWatch::pushQuiet(const Reading* first, std::size_t count_) {

@@ -21,8 +21,9 @@ public:
 
     // True if this reading is a number that counts. Spans are closed by the reading that ends them.
     bool push(const Reading& reading);
-    // As push() of each, for numbers without flags that come in time: how many of these are; and those.
-    [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const;
+    // As push() of each, for numbers without flags that come in time: within what of the one before, if any may; and
+    // those.
+    [[nodiscard]] std::optional<Time> quietLimit() const;
     void pushQuiet(const Reading* first, std::size_t count);
     void gapMark(); // the link was lost: whatever lies between the readings around it was not seen
 

@@ -27,11 +27,8 @@ public:
     LevelFollower(Setup setup, LevelFollowerListener& listener);
 
     ReadingClass push(Time time, double volts_V, Asked asked);
-    // As push() of each, for readings that are only held: how many may be; how many of these are; and those.
+    // As push() of each, for readings that are only held: how many may be; and those.
     [[nodiscard]] std::size_t mostQuiet(Asked asked) const;
-    [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const {
-        return tracker_.quietRun(first, count);
-    }
     void pushQuiet(const Reading* first, std::size_t count, Asked asked);
     void placeChanged(const Place& place, bool levelMayFollow);
     void blind(); // readings before and after do not touch

@@ -132,14 +132,11 @@ std::size_t LevelTracker::mostQuiet() const {
     return busy ? 0 : level_.untilRefresh();
 }
 
-std::size_t LevelTracker::quietRun(const Reading* first, std::size_t count) const {
+double LevelTracker::quietReach_V(Time after) const {
     // accept() is choosy where the wire is being stirred.
     const bool choosy =
-        !foot_ && (inPose_ || first->time - lastExcursion_ < kStirredFor) && level_.begunBy() != Hold::stirred;
-    const double reach_V = choosy ? std::min(limit_V_, level_.quietReach_V()) : limit_V_;
-    std::size_t n = 0;
-    while (n < count && std::abs(first[n].volts_V - held_V_) <= reach_V) ++n;
-    return n;
+        !foot_ && (inPose_ || after - lastExcursion_ < kStirredFor) && level_.begunBy() != Hold::stirred;
+    return choosy ? std::min(limit_V_, level_.quietReach_V()) : limit_V_;
 }
 
 void LevelTracker::pushQuiet(const Reading* first, std::size_t count, Asked asked) {

@@ -41,10 +41,10 @@ public:
     LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener);
 
     ReadingClass push(Time time, double volts_V, Asked asked);
-    // As push() of each, for readings that would only be held and from which nothing is learned yet. How many may
-    // be; how many of these are; and those.
+    // As push() of each, for readings that would only be held and from which nothing is learned yet: how many may
+    // be; how near to the level, after this time; and those.
     [[nodiscard]] std::size_t mostQuiet() const;
-    [[nodiscard]] std::size_t quietRun(const Reading* first, std::size_t count) const;
+    [[nodiscard]] double quietReach_V(Time after) const;
     void pushQuiet(const Reading* first, std::size_t count, Asked asked);
     // A mark has allowed, or forbidden, movement from here on. Time is that of the mark.
     void placeChanged(const Place& place);

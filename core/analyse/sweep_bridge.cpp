@@ -75,6 +75,8 @@ std::optional<Excursion> SweepBridge::push(Time time, double volts_V, double thr
         --count_;
     }
     points_[count_++] = {time, volts_V};
+    if (count_ < kSide || std::abs(volts_V - points_[count_ - kSide].volts_V) < kAlong * kLeastWay_V)
+        return std::nullopt;
     for (std::size_t off = 1; off <= kMostOff && 2 * kSide + off <= count_; ++off)
         if (auto found = across(off, threshold_V)) return found;
     return std::nullopt;

@@ -67,10 +67,10 @@ std::optional<Excursion> SweepLine::push(Time time, double volts_V, double thres
 
     const Line line = robustLine(time_s_, volts_V_);
     constexpr std::size_t middle = kWindow / 2;
-    std::vector<double> residuals;
-    for (std::size_t i = 0; i < kWindow; ++i)
-        if (i != middle) residuals.push_back(std::abs(volts_V_[i] - line.at(time_s_[i])));
-    const double noise_V = std::max(kMadToSigma * medianOf(residuals), resolution_V_ / std::sqrt(12.0));
+    std::array<double, kWindow - 1> residuals_V{};
+    for (std::size_t i = 0, n = 0; i < kWindow; ++i)
+        if (i != middle) residuals_V[n++] = std::abs(volts_V_[i] - line.at(time_s_[i]));
+    const double noise_V = std::max(kMadToSigma * medianInPlace(residuals_V), resolution_V_ / std::sqrt(12.0));
     const double step_V = std::abs(line.slope) * (time_s_[kWindow - 1] - time_s_[0]) / (kWindow - 1);
     const double limit_V = std::max({threshold_V, kNoises * noise_V, kSteps * step_V});
     const double line_V = line.at(time_s_[middle]);

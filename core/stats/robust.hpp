@@ -16,6 +16,7 @@ inline constexpr double kMedianScatter = kMeanDeviationToSigma;
 
 // The mean of the middle two for an even count; NaN if empty. Takes a copy because it reorders.
 [[nodiscard]] double medianOf(std::vector<double> values);
+[[nodiscard]] double medianInPlace(std::span<double> values); // the same, and reorders what it is given
 // Raw median absolute deviation from the median.
 [[nodiscard]] double madOf(std::span<const double> values);
 
