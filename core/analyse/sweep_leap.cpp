@@ -75,6 +75,18 @@ bool SweepLeap::onSweep(Point point, double threshold_V) const {
            point.volts_V <= std::max(here_V, there_V) + tolerance_V;
 }
 
+// From the rest, beyond which no hand gets: what lies there was a dropout, and the hand has begun its sweep
+// meanwhile.
+bool SweepLeap::begunMeanwhile(Point point, double threshold_V) const {
+    const Point& here = before_.back();
+    const bool beyond =
+        (off_.direction == Direction::down ? off_.extreme_V < rest_.min_V : off_.extreme_V > rest_.max_V);
+    const double way_V =
+        off_.direction == Direction::down ? point.volts_V - here.volts_V : here.volts_V - point.volts_V;
+    return rest_.contains(here.volts_V) && beyond && way_V >= threshold_V &&
+           way_V <= kHand_V_per_s * toSeconds(point.time - here.time) + threshold_V;
+}
+
 // A hand that only went ahead stays there until the sweep has come.
 bool SweepLeap::caughtUp(Point point, double threshold_V) const {
     return std::abs(point.volts_V - ahead_V(toSeconds(point.time - before_.back().time))) <=
@@ -181,7 +193,7 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
         leave(point, limit_V);
         lastOff_ = point;
     } else if ((cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) || leaptBack(point, limit_V)) &&
-               onSweep(point, threshold_V)) {
+               (onSweep(point, threshold_V) || begunMeanwhile(point, threshold_V))) {
         std::optional<Excursion> ended;
         if (!letGo()) {
             ended = off_;

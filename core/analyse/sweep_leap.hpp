@@ -36,6 +36,7 @@ private:
     void giveUp(Point point);                             // whatever it was, it is no dropout
     [[nodiscard]] double ahead_V(double seconds_s) const; // where the sweep would be, that long after the last point
     [[nodiscard]] bool onSweep(Point point, double threshold_V) const;
+    [[nodiscard]] bool begunMeanwhile(Point point, double threshold_V) const;
     [[nodiscard]] bool caughtUp(Point point, double threshold_V) const;
     [[nodiscard]] double due_V(Time time) const;           // at that time, had the newest point not been
     [[nodiscard]] double cameBack_V(double volts_V) const; // from the extreme

@@ -95,6 +95,21 @@ TEST(SweepWatch, FindsDropoutsInTheWindowOfTheRest) {
     }
 }
 
+// The pedal falls as it is pressed: beyond the rest lies what no hand can show.
+TEST(SweepWatch, ADropoutBeyondTheRestDuringWhichTheSweepBeginsIsTold) {
+    for (int length = 2; length <= 6; ++length) {
+        const auto shown_V = [&](int i) {
+            if (i < 40) return 4.5;
+            if (i < 40 + length) return 4.95;
+            return 4.5 - 0.08 * (i - 40);
+        };
+        const auto found = sweep([&](int i) { return i < 80 ? shown_V(i) : shown_V(79); });
+        ASSERT_EQ(found.size(), 1U) << length;
+        EXPECT_EQ(found[0].direction, Direction::up);
+        EXPECT_NEAR(found[0].held_V, 4.5, 0.05);
+    }
+}
+
 TEST(SweepWatch, AHandThatLetsGoAndComesBackIsNoDropout) {
     EXPECT_TRUE(sweep([](int i) { return i >= 60 && i < 75 ? 4.5 : swept_V(i); }).empty());
 }
