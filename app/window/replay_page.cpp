@@ -34,7 +34,12 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     column->addWidget(phasesTitle_);
     column->addWidget(phaseList_, 30);
     column->addStretch(1);
-    auto restyle = [this, column] { column->setSpacing(look_.ipx(8)); };
+    auto restyle = [this, column] {
+        column->setSpacing(look_.ipx(8));
+        // At one edge with the texts and lists, which leave room for their ring.
+        for (TextLabel* label : {title_, notes_, summary_, eventsTitle_, phasesTitle_})
+            label->setContentsMargins(look_.ring(), 0, 0, 0);
+    };
     connect(&look, &Look::changed, this, restyle);
     restyle();
 }

@@ -114,7 +114,7 @@ QString Look::styleSheet() const {
                        "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }"
                        "QListView { background: transparent; border: %4px solid transparent; outline: none; }"
                        "QListView:focus { border: %4px solid @focus; border-radius: %1px; }");
-    const int rim = std::max(1, ipx(1)), ring = std::max(2, ipx(2.5)), pad = ipx(7), side = ipx(12);
+    const int rim = std::max(1, ipx(1)), ring = this->ring(), pad = ipx(7), side = ipx(12);
     QString sheet = pattern.arg(ipx(7))
                         .arg(pad)
                         .arg(side)

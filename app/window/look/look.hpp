@@ -4,6 +4,8 @@
 
 #include "app/window/look/theme.hpp"
 
+#include <algorithm>
+
 #include <QFont>
 #include <QObject>
 #include <QPalette>
@@ -27,6 +29,7 @@ public:
     [[nodiscard]] double px(double design) const { return design * unit_; }
     [[nodiscard]] int ipx(double design) const { return qRound(design * unit_); }
     [[nodiscard]] double unit() const { return unit_; }
+    [[nodiscard]] int ring() const { return std::max(2, ipx(2.5)); } // around what has the keyboard
     void fitTo(QSize window);
 
     [[nodiscard]] QFont font(TextSize size, bool bold = false) const;

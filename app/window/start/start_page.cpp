@@ -269,7 +269,6 @@ void StartPage::restyle() {
     }
     widest = std::min(widest, look_.ipx(152)); // of long words only their own row pays for
     for (StartPanel* panel : panels_) panel->setButtonWidth(widest);
-    panels_.back()->grid().setVerticalSpacing(look_.ipx(10)); // clear of the ring around the list
     recentsSays_->setMargin(look_.ipx(24));                   // its frame is painted below
     recentList_->setMinimumHeight(look_.ipx(80)); // a row of pictures and its scroll bar, where there is room
     recentList_->setMaximumHeight(look_.ipx(146));
