@@ -24,8 +24,9 @@ constexpr double kUneven = 3;          // largest step to smallest, of a hand th
 constexpr double kLeastStep_V = 0.004;
 constexpr double kStillShare = 0.4; // of the sweep's own movement meanwhile
 constexpr double kStill_V = 0.01;
-constexpr int kNeighbours = 3; // readings by which SweepLine judges late
-constexpr int kStay = 3;       // readings in the window of the rest after which the hand has let go
+constexpr int kNeighbours = 3;   // readings by which SweepLine judges late
+constexpr double kSweptBack = 5; // intervals, or kShort, from half as far: what takes longer is no leap
+constexpr int kStay = 3;         // readings in the window of the rest after which the hand has let go
 } // namespace
 
 void SweepLeap::reset() {
@@ -125,6 +126,11 @@ bool SweepLeap::letGo() const {
            restHigh_V_ - restLow_V_ <= kStillShare * along_V + kStill_V;
 }
 
+// By degrees, as a hand comes back and no contact.
+bool SweepLeap::sweptBack(Point point) const {
+    return point.time - lastFar_ > std::max(kShort, fromSeconds(kSweptBack * interval_s_));
+}
+
 bool SweepLeap::covers(const Excursion& excursion) const {
     const Time margin = fromSeconds(kNeighbours * interval_s_);
     return toldFrom_.count() >= 0 && excursion.to >= toldFrom_ - margin && excursion.from <= toldTo_ + margin;
@@ -195,7 +201,7 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
     } else if ((cameBack_V(volts_V) >= std::max(limit_V, kBack * off_.depth_V()) || leaptBack(point, limit_V)) &&
                (onSweep(point, threshold_V) || begunMeanwhile(point, threshold_V))) {
         std::optional<Excursion> ended;
-        if (!letGo()) {
+        if (!letGo() && !sweptBack(point)) {
             ended = off_;
             toldFrom_ = off_.from;
             toldTo_ = off_.to;
@@ -218,7 +224,9 @@ std::optional<Excursion> SweepLeap::push(Time time, double volts_V, double thres
     }
     priorOff_ = lastOff_;
     lastOff_ = point;
-    farthest_V_ = std::max(farthest_V_, std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time))));
+    const double offSweep_V = std::abs(volts_V - ahead_V(toSeconds(time - before_.back().time)));
+    farthest_V_ = std::max(farthest_V_, offSweep_V);
+    if (offSweep_V >= kBack * farthest_V_) lastFar_ = time;
     const double way_V = off_.direction == Direction::down ? off_.held_V - volts_V : volts_V - off_.held_V;
     if (way_V > off_.depth_V()) off_.extreme_V = volts_V;
     return std::nullopt;

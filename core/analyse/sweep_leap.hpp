@@ -43,6 +43,7 @@ private:
     [[nodiscard]] bool leaptBack(Point point, double limit_V) const;
     [[nodiscard]] bool wanders(Point point, double limit_V);
     [[nodiscard]] bool letGo() const;
+    [[nodiscard]] bool sweptBack(Point point) const;
 
     Window rest_;
     static constexpr std::size_t kBefore = 4;
@@ -54,6 +55,7 @@ private:
     Excursion off_;
     Point lastOff_, priorOff_; // the newest two off the sweep
     double farthest_V_ = 0;    // off where the sweep would have been
+    Time lastFar_{0};          // of the newest half as far or more
     bool strayed_ = false;     // the reading before was not where the one before it was
     int atRest_ = 0;           // readings in the window of the rest, and between what
     double restLow_V_ = 0, restHigh_V_ = 0;

@@ -114,6 +114,13 @@ TEST(SweepWatch, AHandThatLetsGoAndComesBackIsNoDropout) {
     EXPECT_TRUE(sweep([](int i) { return i >= 60 && i < 75 ? 4.5 : swept_V(i); }).empty());
 }
 
+TEST(SweepWatch, AHandThatJerksOnAndSweepsBackIsNoDropout) {
+    const auto jerked_V = [](int i) {
+        return i < 60 ? 4.5 - 0.01 * i : (i < 90 ? 3.5 - 0.06 * (i - 60) : 1.7 + 0.06 * (i - 90));
+    };
+    EXPECT_TRUE(sweep([&](int i) { return i < 130 ? jerked_V(i) : jerked_V(129); }).empty());
+}
+
 TEST(SweepWatch, AHandThatJerksOnIsNoDropout) {
     EXPECT_TRUE(sweep([](int i) { return i < 60 ? swept_V(i) : swept_V(i + 40); }).empty());
 }
