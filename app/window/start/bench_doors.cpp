@@ -153,6 +153,7 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
     SessionOptions options;
     const CapturePlace place = newCapturePlace(QStringLiteral("simulated ") + QString::fromStdString(script->name));
     options.capturePath = place.path;
+    options.notesFolder = recordingNotes();
     options.seed = way.seed;
     // The bench belongs to the session's thread, which asks the hand at every tick.
     auto struck = std::make_shared<std::atomic<bool>>(false);

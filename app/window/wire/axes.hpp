@@ -12,6 +12,7 @@ struct TimeAxis {
     double from_s = 0, to_s = 60;
     double left = 0, right = 1; // pixels
 
+    friend bool operator==(const TimeAxis&, const TimeAxis&) = default;
     [[nodiscard]] double x(double time_s) const {
         return left + (time_s - from_s) / (to_s - from_s) * (right - left);
     }
@@ -23,6 +24,7 @@ struct VoltAxis {
     double low_V = 0, high_V = 5.25;
     double top = 0, bottom = 1; // pixels
 
+    friend bool operator==(const VoltAxis&, const VoltAxis&) = default;
     [[nodiscard]] double y(double volts_V) const {
         return bottom - (volts_V - low_V) / (high_V - low_V) * (bottom - top);
     }

@@ -133,12 +133,13 @@ void TracePainter::paintMachine() {
     const double high = r.top() + look_.px(24), low = r.bottom() - look_.px(6); // below the label
     auto y = [&](double drive) { return low - std::clamp(drive, 0.0, 1.0) * (low - high); };
     const double end_s = toSeconds(pic_.snapshot->now);
+    const double seenFrom_s = std::max(pic_.time.from_s, pic_.time.time_s(wantedFrom_x() - look_.px(4)));
     QPolygonF run;
     const auto& points = findings_.machine.points;
     for (std::size_t i = 0; i < points.size(); ++i) {
         const double from_s = toSeconds(points[i].time);
         const double to_s = i + 1 < points.size() ? toSeconds(points[i + 1].time) : std::max(end_s, from_s);
-        if (to_s < pic_.time.from_s || from_s > pic_.time.to_s) continue;
+        if (to_s < seenFrom_s || from_s > pic_.time.to_s) continue;
         run << QPointF(pic_.time.x(from_s), y(points[i].drive)) << QPointF(pic_.time.x(to_s), y(points[i].drive));
     }
     if (run.size() > 1) p_.drawPolyline(run);
@@ -168,6 +169,7 @@ void TracePainter::paintMachine() {
 
 void TracePainter::paintTime() {
     const QRectF& lowest = pic_.machine.isEmpty() ? pic_.ribbon : pic_.machine;
+    if (!wanted(QRectF(0, lowest.bottom() + look_.px(3), pic_.plot.right() - look_.px(60), look_.px(17)))) return;
     p_.setFont(look_.font(TextSize::small));
     p_.setPen(look_(Role::quietText));
     const double perPixel = pic_.time.span_s() / std::max(1.0, pic_.plot.width());

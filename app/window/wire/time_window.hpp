@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 
 namespace stillwire {
 
@@ -23,7 +24,7 @@ public:
     }
     void zoom(double factor) { // about the middle; at the end while following
         whole_ = false;
-        const double middle = following_ ? to_s() : 0.5 * (from_s() + to_s());
+        const double middle = following_ ? end_s_ : 0.5 * (from_s() + to_s());
         const double anchor = following_ ? 1.0 : 0.5;
         span_s_ = std::clamp(span_s_ * factor, kShortest_s, std::max(kUsual_s, end_s_));
         from_s_ = middle - anchor * span_s_;
@@ -49,7 +50,11 @@ public:
 
     [[nodiscard]] bool following() const { return following_; }
     [[nodiscard]] bool whole() const { return whole_; }
-    [[nodiscard]] double from_s() const { return following_ ? std::max(0.0, end_s_ - span_s_) : from_s_; }
+    // Following goes in steps: between them the picture stands still, and only its end grows.
+    [[nodiscard]] double from_s() const {
+        const double step_s = span_s_ / 15;
+        return following_ ? step_s * std::max(0.0, std::ceil((end_s_ - span_s_) / step_s - 1e-9)) : from_s_;
+    }
     [[nodiscard]] double to_s() const { return from_s() + span_s_; }
     [[nodiscard]] double end_s() const { return end_s_; }
     [[nodiscard]] double span_s() const { return span_s_; }

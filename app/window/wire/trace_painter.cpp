@@ -21,6 +21,15 @@ bool overlaps(Time from, Time to, const TimeAxis& axis) {
 TracePainter::TracePainter(QPainter& painter, const Look& look, const TracePicture& picture)
     : p_(painter), look_(look), pic_(picture), findings_(*picture.snapshot->findings) {}
 
+bool TracePainter::wanted(const QRectF& place) const {
+    return pic_.wanted.isEmpty() || pic_.wanted.intersects(place.toAlignedRect());
+}
+
+double TracePainter::wantedFrom_x() const {
+    if (pic_.wanted.isEmpty()) return pic_.plot.left();
+    return std::max(pic_.plot.left(), double((pic_.wanted & pic_.plot.toAlignedRect()).boundingRect().left()));
+}
+
 void TracePainter::paintPlot() {
     p_.fillRect(pic_.plot, look_(Role::plot));
     p_.save();
@@ -52,8 +61,10 @@ void TracePainter::paintBand() {
     p_.fillRect(QRectF(pic_.plot.left(), top, pic_.plot.width(), bottom - top), look_(Role::band));
     // Dots on whole pixels: a dotted pen strokes each dot as a shape of its own, at every reading.
     const int dot = std::max(2, look_.ipx(2)), thick = std::max(1, look_.ipx(1.5));
+    const int first = qRound(pic_.plot.left());
+    const int left = first + (qRound(wantedFrom_x()) - first) / (2 * dot) * (2 * dot);
     for (const double edge : {top, bottom})
-        for (int x = qRound(pic_.plot.left()); x < qRound(pic_.plot.right()); x += 2 * dot)
+        for (int x = left; x < qRound(pic_.plot.right()); x += 2 * dot)
             p_.fillRect(QRect(x, qRound(edge) - thick / 2, dot, thick), look_(Role::trace));
     if (pic_.band.aim_V) {
         const double y = pic_.volts.y(*pic_.band.aim_V);
@@ -74,8 +85,8 @@ bool TracePainter::leftFree(const QRectF& place) const {
            pic_.volts.y(seen.front().max_V) > place.bottom() + room;
 }
 
-void TracePainter::paintBandLabel() {
-    if (pic_.band.name.isEmpty()) return;
+QRectF TracePainter::bandLabelPlace() const {
+    if (pic_.band.name.isEmpty()) return {};
     const double top = pic_.volts.y(pic_.band.shown_V.max_V), bottom = pic_.volts.y(pic_.band.shown_V.min_V);
     const QFont font = look_.font(TextSize::small);
     const QFontMetricsF metrics(font);
@@ -95,10 +106,16 @@ void TracePainter::paintBandLabel() {
             placed = true;
         }
     }
+    return box;
+}
+
+void TracePainter::paintBandLabel() {
+    const QRectF box = bandLabelPlace();
+    if (box.isEmpty() || !wanted(box)) return;
     p_.fillRect(box.adjusted(-look_.px(2), 0, look_.px(2), 0), look_(Role::plot)); // hatching may lie under it
-    p_.setFont(font);
+    p_.setFont(look_.font(TextSize::small));
     p_.setPen(look_(Role::trace));
-    p_.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, label);
+    p_.drawText(box, Qt::AlignLeft | Qt::AlignVCenter, bandLabel(pic_.band));
 }
 
 void TracePainter::paintBlind(const QRectF& area) {
@@ -111,6 +128,7 @@ void TracePainter::paintBlind(const QRectF& area) {
 }
 
 void TracePainter::paintVoltLabels() {
+    if (!wanted(QRectF(0, pic_.plot.top(), pic_.plot.left() + 1, pic_.plot.height()))) return;
     p_.setFont(look_.font(TextSize::small));
     const double perPixel = (pic_.volts.high_V - pic_.volts.low_V) / std::max(1.0, pic_.plot.height());
     const double step = niceStep(perPixel * look_.px(40));
@@ -129,10 +147,11 @@ void TracePainter::paintLine() {
     const TraceSnapshot& trace = pic_.snapshot->trace;
     if (trace.empty()) return;
     const Time from = fromSeconds(std::max(0.0, pic_.time.from_s)), to = fromSeconds(pic_.time.to_s);
-    std::size_t first = trace.firstAtOrAfter(from);
+    const double wantedFrom_s = pic_.time.time_s(wantedFrom_x());
+    std::size_t first = trace.firstAtOrAfter(std::max(from, fromSeconds(std::max(0.0, wantedFrom_s))));
     const std::size_t last = trace.firstAtOrAfter(to);
     if (first > 0) --first;
-    if (static_cast<double>(last - first) > 2 * pic_.plot.width()) return paintColumns(from, to);
+    if (static_cast<double>(last - trace.firstAtOrAfter(from)) > 2 * pic_.plot.width()) return paintColumns(from, to);
     const double gap_s = std::max(2.5 * findings_.meter.interval_s, 0.5);
     p_.setRenderHint(QPainter::Antialiasing);
     if (over_)

@@ -6,6 +6,8 @@
 #include "app/window/wire/axes.hpp"
 #include "app/window/wire/band.hpp"
 
+#include <QRegion>
+
 namespace stillwire {
 
 struct TracePicture {
@@ -16,6 +18,7 @@ struct TracePicture {
     VoltAxis volts;
     QRectF plot, rail, ribbon, machine; // an empty rectangle is left out
     std::optional<double> selected_s;   // a finding looked at
+    QRegion wanted;                     // empty: all of it
 };
 
 class TracePainter {
@@ -29,9 +32,13 @@ public:
     void paintMachine(); // what the controller would have done
     void paintTime();    // labels under the lowest strip
 
+    [[nodiscard]] QRectF bandLabelPlace() const; // where the trace leaves room; empty: there is no band
+
 private:
     void paintBand();
     void paintBandLabel();
+    [[nodiscard]] bool wanted(const QRectF& place) const;
+    [[nodiscard]] double wantedFrom_x() const; // in the plot
     [[nodiscard]] bool leftFree(const QRectF& place) const;
     void paintBlind(const QRectF& area);
     void paintVoltLabels();

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/wire/trace_view.hpp"
 
+#include "app/window/wire/trace_change.hpp"
+
 #include <cmath>
+#include <utility>
 
 #include <QFocusEvent>
 #include <QMouseEvent>
@@ -28,12 +31,39 @@ void TraceView::show(const Scene& scene) {
                       scene.snapshot->findings->readings == scene_.snapshot->findings->readings &&
                       scene.snapshot->link == scene_.snapshot->link && std::abs(now_s - painted_s_) < 1;
     if (same) return;
-    scene_ = scene;
+    const Scene before = std::exchange(scene_, scene);
+    const bool grew = before.snapshot && before.sheet == scene.sheet && band == band_ && !warmAfter_s_ &&
+                      onlyGrew(*before.snapshot, *scene.snapshot);
     band_ = band;
     painted_s_ = now_s;
     time_.setEnd(now_s);
     setAccessibleDescription(band_.name.isEmpty() ? QString() : bandLabel(band_));
-    update();
+    const Frame frame = this->frame();
+    if (std::exchange(frame_, frame) == frame && grew)
+        updateEnd(before);
+    else
+        update();
+}
+
+TraceView::Frame TraceView::frame() const {
+    QPixmap nowhere(1, 1);
+    QPainter painter(&nowhere);
+    const TracePicture pic = picture();
+    return {pic.volts, pic.time, TracePainter(painter, look_, pic).bandLabelPlace()};
+}
+
+// From where the trace ended to where it ends, over all strips; the level of now beside them; and the ribbon, whose
+// newest word stands in the middle of its phase.
+void TraceView::updateEnd(const Scene& before) {
+    const TracePicture pic = picture();
+    const TraceSnapshot& trace = before.snapshot->trace;
+    const double room = look_.px(8);
+    const double from = pic.time.x(toSeconds(std::min(trace[trace.size() - 1].time, before.snapshot->now))) - room;
+    const double to = pic.time.x(toSeconds(scene_.snapshot->now)) + room;
+    const QRectF& lowest = pic.machine.isEmpty() ? pic.ribbon : pic.machine;
+    update(QRectF(QPointF(std::max(pic.plot.left(), from), 0), QPointF(to, lowest.bottom() + 1)).toAlignedRect());
+    update(pic.rail.adjusted(-room, -room, room, room).toAlignedRect());
+    update(pic.ribbon.toAlignedRect());
 }
 
 bool TraceView::layWarmOverCold() {
@@ -114,11 +144,12 @@ TracePicture TraceView::picture() const {
     return pic;
 }
 
-void TraceView::paintEvent(QPaintEvent*) {
+void TraceView::paintEvent(QPaintEvent* event) {
     QPainter painter(this);
     painter.fillRect(rect(), look_(Role::paper));
     if (!scene_.snapshot) return;
-    const TracePicture pic = picture();
+    TracePicture pic = picture();
+    if (event->region() != QRegion(rect())) pic.wanted = event->region();
     TracePainter trace(painter, look_, pic);
     trace.paintPlot();
     if (warmAfter_s_) {

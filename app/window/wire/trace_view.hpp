@@ -36,6 +36,14 @@ protected:
 
 private:
     [[nodiscard]] TracePicture picture() const;
+    struct Frame { // in which the trace stands
+        VoltAxis volts;
+        TimeAxis time;
+        QRectF bandLabel;
+        friend bool operator==(const Frame&, const Frame&) = default;
+    };
+    [[nodiscard]] Frame frame() const;
+    void updateEnd(const Scene& before);
     void moved();
 
     const Look& look_;
@@ -44,7 +52,8 @@ private:
     TimeWindow time_;
     std::optional<double> selected_s_;
     std::optional<double> warmAfter_s_; // laid over: the warm wiggle began this long after the cold one
-    double painted_s_ = 0;              // the session's time that is on show
+    Frame frame_;
+    double painted_s_ = 0; // the session's time that is on show
     double draggedFrom_ = 0;
     bool ringed_ = false; // the keyboard came here by Tab
 };

@@ -3,11 +3,14 @@
 #include "app/window/bench_page.hpp"
 #include "app/window/bench_window.hpp"
 #include "app/window/habits.hpp"
+#include "app/window/start/bench_doors.hpp"
 #include "app/window/start/start_page.hpp"
 #include "tests/app/support/fake_session.hpp"
 
+#include <QDirIterator>
 #include <QFile>
 #include <QLabel>
+#include <QProcess>
 #include <QPushButton>
 #include <QSettings>
 #include <QTemporaryDir>
@@ -57,6 +60,46 @@ TEST_F(Habits, ARunWhoseProgramDiedIsOfferedAtTheNextStart) {
     EXPECT_EQ(window.page(), &window.bench());
     window.leaveBench();
     EXPECT_FALSE(visibleText(window.start()).contains("cut short"));
+}
+
+// The program itself, killed as the kernel kills when memory runs out.
+TEST_F(Habits, ARunOnTheSimulatedMeterThatWasKilledIsOfferedToo) {
+    const QByteArray data = qgetenv("XDG_DATA_HOME"), state = qgetenv("XDG_STATE_HOME");
+    qputenv("XDG_DATA_HOME", folder.filePath("data").toUtf8());
+    qputenv("XDG_STATE_HOME", folder.filePath("state").toUtf8());
+    QProcess program;
+    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    environment.insert("QT_QPA_PLATFORM", "offscreen");
+    environment.insert("PULSE_SERVER", "/nowhere"); // it needs no sound
+    program.setProcessEnvironment(environment);
+    program.start(STILLWIRE_PROGRAM, {"--demo"});
+    ASSERT_TRUE(program.waitForStarted());
+    QString capture;
+    qint64 begun = 0;
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] {
+            QDirIterator files(folder.filePath("data"), {"*.csv"}, QDir::Files, QDirIterator::Subdirectories);
+            if (files.hasNext()) capture = files.next();
+            const qint64 size = QFileInfo(capture).size();
+            if (begun == 0) begun = size; // its header, at least
+            return size > begun;
+        },
+        30'000));
+    program.kill();
+    ASSERT_TRUE(program.waitForFinished());
+    {
+        BenchWindow window(std::make_unique<BenchDoors>());
+        window.show();
+        QTest::qWait(30);
+        EXPECT_TRUE(visibleText(window.start()).contains("cut short"));
+        EXPECT_EQ(habits::recentCaptures().value(0), capture);
+        BenchWindow next(std::make_unique<BenchDoors>());
+        next.show();
+        QTest::qWait(30);
+        EXPECT_FALSE(visibleText(next.start()).contains("cut short")); // each is told once
+    }
+    qputenv("XDG_DATA_HOME", data);
+    qputenv("XDG_STATE_HOME", state);
 }
 
 TEST_F(Habits, WhatWasOpenWhenTheWindowClosedIsOpenedAgain) {

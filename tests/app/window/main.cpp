@@ -15,6 +15,7 @@ int main(int argc, char** argv) {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QTemporaryDir settings;
     qputenv("XDG_DATA_HOME", settings.path().toUtf8()); // recordings go there too
+    qputenv("XDG_STATE_HOME", settings.filePath("state").toUtf8());
     QApplication app(argc, argv);
     QCoreApplication::setOrganizationName(QStringLiteral("stillwire-tests"));
     QSettings::setDefaultFormat(QSettings::IniFormat);
