@@ -18,7 +18,6 @@ constexpr double kOverVoltage_V = 5.5;
 constexpr int kOverVoltageReadings = 2; // one alone may be a needle slipping
 constexpr double kDefaultInterval_s = 0.33;
 constexpr Time kJumpShown = 3s;
-constexpr double kLeansShare = 0.4; // of the threshold: a pose that leans to one side
 
 MeterTraits completed(MeterTraits meter) {
     if (meter.interval_s <= 0) meter.interval_s = kDefaultInterval_s;
@@ -63,83 +62,6 @@ Examination::Parts::Parts(ExaminationSetup given)
     overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
     secondReference.placeChanged(onReference(Time(0)));
     plateaus.placeChanged(places.now());
-}
-
-Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
-    const Place& at = places.at(e.from - aperture);
-    e.step = at.step;
-    e.unmarked = !at.step;
-    e.poseIndex = at.poseIndex;
-    if (at.poseIndex >= 0) e.pose = places.poses()[static_cast<std::size_t>(at.poseIndex)].where;
-    // A shift no deeper than the sheet's play (and a count, for readings are rounded) that holds through the pose is
-    // the bushing, not the track. A level first found while the arm was held to one side may be off by as much
-    // itself.
-    const bool middleUnknown = tracker.level().begunBy() == Hold::stirred;
-    e.play_V = (middleUnknown ? 2 : 1) * setup.sheet.play_V + resolutionOf(meter);
-    const bool mayBePlay = at.poseIndex >= 0 || at.step == Step::wiggleShaft || at.step == Step::wiggleHarness;
-    if (mayBePlay && e.depth_V() <= e.play_V && (e.readings >= 2 || shoulder)) e.kind = ExcursionKind::play;
-    return e;
-}
-
-void Examination::Parts::excursionFlagged(Time, Direction direction) {
-    flagged = true;
-    flaggedDirection = direction;
-}
-
-void Examination::Parts::excursionEnded(const Excursion& excursion, bool shoulder) { place(excursion, shoulder); }
-
-void Examination::Parts::foundOffSweep(const Excursion& excursion) {
-    excursionFlagged(excursion.from, excursion.direction);
-    place(excursion, false);
-}
-
-void Examination::Parts::place(Excursion excursion, bool shoulder) {
-    Excursion e = told(std::move(excursion), shoulder);
-    // A needle on a supply wire shivers by as much.
-    const bool probing = e.step == Step::reference || e.step == Step::ground;
-    if (probing && e.depth_V() <= e.play_V) return;
-    if (e.kind == ExcursionKind::dropout && onSignal()) wear.dropout(e.held_V);
-    if (drive) drive->excursionEnded();
-    // One found late, in a movement that never came, belongs before those after it.
-    auto at = excursions.end();
-    while (at != excursions.begin() && (at - 1)->from > e.from) --at;
-    excursions.insert(at, std::move(e));
-}
-
-void Examination::Parts::excursionWithdrawn() {
-    if (drive) drive->excursionWithdrawn();
-}
-
-void Examination::Parts::jumped(const LevelJump& jump) {
-    LevelJump j = jump;
-    const Place& at = places.at(j.at - aperture);
-    j.step = at.step;
-    j.poseIndex = at.poseIndex;
-    jumps.push_back(j);
-    lastJump = last;
-    hasJumped = true;
-    if (drive && onSignal()) drive->levelChanged(j.from_V, j.to_V);
-}
-
-void Examination::Parts::travelled(Time from, Time to) {
-    if (to <= from) return;
-    if (!travels.empty() && travels.back().to >= from)
-        travels.back().to = std::max(travels.back().to, to);
-    else
-        travels.push_back({from, to});
-}
-
-void Examination::Parts::travelWithdrawn(Time from) {
-    while (!travels.empty() && travels.back().from >= from) travels.pop_back();
-}
-
-void Examination::Parts::held(const Reading* from, std::size_t count, bool settledAnew) {
-    const double held_V = tracker.held_V();
-    plateaus.held(from, count, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
-    places.countHeld(from, count, held_V, kLeansShare * tracker.threshold_V());
-    if (!onSignal()) return;
-    wear.held(from, count, held_V);
-    if (drive) drive->held(from, count);
 }
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {

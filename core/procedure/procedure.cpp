@@ -3,21 +3,17 @@
 
 #include "core/procedure/activity.hpp"
 #include "core/procedure/lead.hpp"
+#include "core/procedure/path.hpp"
 #include "core/procedure/texts.hpp"
 
-#include <array>
 #include <utility>
 
 namespace stillwire {
 
 namespace {
 
-constexpr std::array kOrder{Step::hookUp,        Step::reference, Step::ground,  Step::coldStart, Step::wiggleShaft,
-                            Step::wiggleHarness, Step::fullPress, Step::sweep,   Step::release,   Step::lift,
-                            Step::warmRepeat,    Step::adjust,    Step::confirm, Step::putBack};
 constexpr double kUndoFor_s = 10; // "back" this soon after a step ended means the step that ended
 constexpr double kAskFor_s = 30;  // an unanswered offer is taken as no
-constexpr int kAdjustRounds = 4;
 
 } // namespace
 
@@ -26,33 +22,28 @@ struct Procedure::State {
     MeterTraits meter;
     ProcedureOptions options;
     Pace pace;
-    std::vector<PathEntry> path;
+    Path path;
     Prompt prompt;
 
     enum class Mode { before, lead, step, asking, stopped, over } mode = Mode::before;
-    std::size_t at = 0; // into path, while mode is lead, step or asking
     std::unique_ptr<Activity> activity;
     LeadMove lead;
     Wire wire = Wire::none;
     Time keyOn{0}, enteredAt{0}, askedAt{0};
     bool keyIsOn = false, endedByEvidence = false, offered = false;
-    int adjustRounds = 0;
     Sentence
         trouble; // why the run is about to stop (a bad reference or ground); empty for the offer of the supply wires
     Findings none;
     std::vector<Mark> marks;
 
-    State(const Sheet& s, const MeterTraits& m, ProcedureOptions o) : sheet(s), meter(m), options(o), pace(o.seed) {
-        for (Step step : kOrder) path.push_back({step, StepOutcome::waiting});
-    }
+    State(const Sheet& s, const MeterTraits& m, ProcedureOptions o) : sheet(s), meter(m), options(o), pace(o.seed) {}
 
-    [[nodiscard]] Step step() const { return path[at].step; }
+    [[nodiscard]] Step step() const { return path.step(); }
     Bench bench(Time now, const Findings& findings) { return {sheet, meter, pace, keyOn, now, &findings, &marks}; }
     std::vector<Mark> taken() { return std::exchange(marks, {}); }
 
     void enter(std::size_t index, const Bench& bench) {
-        at = index;
-        path[at].outcome = StepOutcome::current;
+        path.go(index);
         enteredAt = bench.now;
         const Wire wanted = wireOf(step());
         if (wanted == Wire::none || wanted == wire || step() == Step::hookUp) return open(bench);
@@ -72,7 +63,7 @@ struct Procedure::State {
 
     // The step is over; what comes next may depend on what it found.
     void leave(StepOutcome outcome, const Bench& bench) {
-        path[at].outcome = outcome;
+        path.set(outcome);
         const Findings& f = *bench.findings;
         if (step() == Step::hookUp && outcome == StepOutcome::done) {
             keyOn = bench.now;
@@ -87,13 +78,12 @@ struct Procedure::State {
                             {volts(level->level_V)}},
                            bench.now);
         }
-        if (step() == Step::adjust && outcome == StepOutcome::skipped) // then there is nothing to confirm
-            path.erase(path.begin() + static_cast<std::ptrdiff_t>(at) + 1);
+        if (step() == Step::adjust && outcome == StepOutcome::skipped) path.dropConfirm();
         if (step() == Step::wiggleShaft && !offered) {
             const StepCoverage* c = bench.coverage(Step::wiggleShaft);
             if (c != nullptr && c->dropouts > 0) return ask({}, bench.now);
         }
-        goOn(bench);
+        enter(path.next(*bench.findings), bench);
     }
 
     void ask(Sentence why, Time now) {
@@ -105,53 +95,26 @@ struct Procedure::State {
     void answer(bool yes, const Bench& bench) {
         if (!trouble.empty()) { // yes: end here
             trouble = {};
-            if (yes) return enter(path.size() - 1, bench);
-            return goOn(bench);
+            if (yes) return enter(path.last(), bench);
+            return enter(path.next(*bench.findings), bench);
         }
         offered = true;
-        if (yes) {
-            const auto after = path.begin() + static_cast<std::ptrdiff_t>(at) + 1;
-            path.insert(after,
-                        {{Step::wiggleReference, StepOutcome::waiting}, {Step::wiggleGround, StepOutcome::waiting}});
-        }
-        goOn(bench);
-    }
-
-    void goOn(const Bench& bench) {
-        const bool confirmed = step() == Step::confirm && path[at].outcome == StepOutcome::done;
-        if (confirmed && worthTurning(*bench.findings) && adjustRounds < kAdjustRounds)
-            path.insert(path.begin() + static_cast<std::ptrdiff_t>(at) + 1,
-                        {{Step::adjust, StepOutcome::waiting}, {Step::confirm, StepOutcome::waiting}});
-        std::size_t next = at + 1;
-        while (next < path.size() && path[next].outcome != StepOutcome::waiting) ++next;
-        // Nothing to turn: adjust and its confirmation are not part of this run.
-        while (path[next].step == Step::adjust && !worthTurning(*bench.findings))
-            path.erase(path.begin() + static_cast<std::ptrdiff_t>(next),
-                       path.begin() + static_cast<std::ptrdiff_t>(next) + 2);
-        if (path[next].step == Step::adjust) ++adjustRounds;
-        enter(next, bench);
-    }
-
-    // A sensor that must go, or whose wires must be mended first, is not turned.
-    static bool worthTurning(const Findings& f) {
-        const Decision d = f.verdict.decision;
-        const bool mends = d == Decision::replace || d == Decision::checkWiring || d == Decision::checkSupply ||
-                           d == Decision::checkLinkage;
-        return f.adjustment.wanted && f.adjustment.feasible && !mends;
+        if (yes) path.addSupplyWires();
+        enter(path.next(*bench.findings), bench);
     }
 
     void undo(const Bench& bench) {
-        std::size_t target = at;
+        std::size_t target = path.at();
         const bool fresh = endedByEvidence && toSeconds(bench.now - enteredAt) < kUndoFor_s;
         if (mode == Mode::step && !fresh) {
             bench.mark("undo:" + std::string(stepName(step())));
         } else {
             if (mode != Mode::asking) {
-                if (at == 0) return;
-                path[at].outcome = StepOutcome::waiting;
+                if (target == 0) return;
+                path.set(StepOutcome::waiting);
                 --target;
             }
-            bench.mark("undo:" + std::string(stepName(path[target].step)));
+            bench.mark("undo:" + std::string(stepName(path.entries()[target].step)));
         }
         trouble = {};
         endedByEvidence = false;
@@ -168,7 +131,7 @@ struct Procedure::State {
         if (!bench.findings->overVoltage || mode == Mode::over || mode == Mode::before) return false;
         if (mode != Mode::stopped) {
             bench.mark("step:end");
-            path[at].outcome = StepOutcome::waiting;
+            path.set(StepOutcome::waiting);
             activity.reset();
             mode = Mode::stopped;
         }
@@ -209,8 +172,8 @@ void Procedure::State::show(const Bench& bench) {
     }
     const StepText& text = stepText(step());
     prompt.step = step();
-    prompt.number = static_cast<int>(at) + 1;
-    prompt.of = static_cast<int>(path.size());
+    prompt.number = static_cast<int>(path.at()) + 1;
+    prompt.of = static_cast<int>(path.entries().size());
     prompt.title = {text.title, {}};
     prompt.instruction = {text.instruction, {}};
     prompt.why = {text.why, {}};
@@ -298,6 +261,6 @@ std::vector<Mark> Procedure::command(Command command, Time now, const Findings& 
 }
 
 const Prompt& Procedure::prompt() const { return state_->prompt; }
-const std::vector<PathEntry>& Procedure::path() const { return state_->path; }
+const std::vector<PathEntry>& Procedure::path() const { return state_->path.entries(); }
 
 } // namespace stillwire

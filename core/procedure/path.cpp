@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/procedure/path.hpp"
+
+#include <array>
+
+namespace stillwire {
+
+namespace {
+
+constexpr std::array kOrder{Step::hookUp,        Step::reference, Step::ground,  Step::coldStart, Step::wiggleShaft,
+                            Step::wiggleHarness, Step::fullPress, Step::sweep,   Step::release,   Step::lift,
+                            Step::warmRepeat,    Step::adjust,    Step::confirm, Step::putBack};
+constexpr int kAdjustRounds = 4;
+
+// A sensor that must go, or whose wires must be mended first, is not turned.
+bool worthTurning(const Findings& f) {
+    const Decision d = f.verdict.decision;
+    const bool mends = d == Decision::replace || d == Decision::checkWiring || d == Decision::checkSupply ||
+                       d == Decision::checkLinkage;
+    return f.adjustment.wanted && f.adjustment.feasible && !mends;
+}
+
+} // namespace
+
+Path::Path() {
+    for (const Step step : kOrder) entries_.push_back({step, StepOutcome::waiting});
+}
+
+void Path::go(std::size_t index) {
+    at_ = index;
+    set(StepOutcome::current);
+}
+
+void Path::addSupplyWires() {
+    entries_.insert(after(at_),
+                    {{Step::wiggleReference, StepOutcome::waiting}, {Step::wiggleGround, StepOutcome::waiting}});
+}
+
+void Path::dropConfirm() { entries_.erase(after(at_)); }
+
+std::size_t Path::next(const Findings& findings) {
+    const bool confirmed = step() == Step::confirm && entries_[at_].outcome == StepOutcome::done;
+    if (confirmed && worthTurning(findings) && adjustRounds_ < kAdjustRounds)
+        entries_.insert(after(at_), {{Step::adjust, StepOutcome::waiting}, {Step::confirm, StepOutcome::waiting}});
+    std::size_t next = at_ + 1;
+    while (next < entries_.size() && entries_[next].outcome != StepOutcome::waiting) ++next;
+    // Adjust and its confirmation are no part of a run with nothing to turn.
+    while (entries_[next].step == Step::adjust && !worthTurning(findings))
+        entries_.erase(after(next) - 1, after(next) + 1);
+    if (entries_[next].step == Step::adjust) ++adjustRounds_;
+    return next;
+}
+
+} // namespace stillwire
