@@ -50,6 +50,20 @@ Findings inRuns(const TraceMaker& trace, std::size_t longest) {
     return examination.findings();
 }
 
+// Asked after each reading what it has found: every reading is looked at by every stage, none waits.
+Findings askedEachTime(const TraceMaker& trace) {
+    Examination examination({risingSheet(), trace.traits()});
+    Findings newest;
+    for (const auto& row : trace.rows()) {
+        if (const Reading* reading = std::get_if<Reading>(&row))
+            examination.push(*reading);
+        else
+            examination.push(std::get<Mark>(row));
+        newest = examination.findings();
+    }
+    return newest;
+}
+
 void compare(const TraceMaker& trace) {
     const std::string oneByOne = everything(examine(trace, risingSheet()));
     for (const std::size_t longest : {std::size_t{1}, std::size_t{7}, std::size_t{256}, std::size_t{100000}})
@@ -71,6 +85,20 @@ TEST(ExaminationRuns, AGuidedRunWithFaults) {
         trace.hold(20);
         compare(trace);
     }
+}
+
+TEST(ExaminationRuns, BeingAskedChangesNothing) {
+    TraceMaker trace({.interval_s = 0.1, .aperture_s = 0.1, .noise_V = 0.0012});
+    trace.set(0.85);
+    trace.hold(40);
+    trace.dropout(3, 0.5, -0.6);
+    trace.hold(20);
+    trace.move(4.1, 15);
+    trace.silence(3);
+    trace.hold(10);
+    trace.mark("step:wiggle-shaft");
+    trace.wiggle("wiggle-shaft", "", 10, 4, -0.4, 0.6, 0.02);
+    EXPECT_EQ(everything(askedEachTime(trace)), everything(examine(trace, risingSheet())));
 }
 
 TEST(ExaminationRuns, UnmarkedWithDropoutsSweepsAndBlindTime) {
