@@ -21,8 +21,10 @@ double LevelTracker::together_V() const {
 }
 
 bool LevelTracker::inAnotherWindow(double volts_V) const {
-    return std::any_of(windows_.begin(), windows_.end(),
-                       [&](const Window& w) { return near(w, volts_V) && !near(w, held_V_); });
+    // One that lies in a window has come there from just outside it, too.
+    return std::any_of(windows_.begin(), windows_.end(), [&](const Window& w) {
+        return w.contains(volts_V) ? !w.contains(held_V_) : near(w, volts_V) && !near(w, held_V_);
+    });
 }
 
 void LevelTracker::beginExcursion(Time time, double volts_V, Asked asked) {

@@ -46,6 +46,26 @@ TEST(Movement, ADropoutSoonAfterItIsTold) {
                 }
 }
 
+TEST(Movement, APauseJustOutsideTheRestAndThenTheRestIsNoDropout) {
+    for (const MakerMeter& meter : kMeters)
+        for (std::uint64_t seed = 1; seed <= 5; ++seed) {
+            TraceMaker trace(meter, seed);
+            trace.set(0.82);
+            trace.hold(10);
+            trace.move(4.1, 12);
+            trace.hold(5);
+            trace.move(0.99, 12);
+            trace.hold(6);
+            trace.move(0.82, 0.4);
+            trace.hold(6);
+            trace.move(4.1, 12);
+            trace.hold(5);
+            const Findings f = examine(trace, risingSheet());
+            EXPECT_EQ(dropoutCount(f), 0) << meter.interval_s << " s, seed " << seed;
+            EXPECT_TRUE(f.jumps.empty()) << meter.interval_s << " s, seed " << seed;
+        }
+}
+
 TEST(Movement, ASlowSweepThatNobodyMarkedIsTravelAndItsDropoutsAreTold) {
     for (const MakerMeter& meter : kMeters) {
         int found = 0, runs = 0;
