@@ -46,7 +46,7 @@ TEST(Movement, ADropoutSoonAfterItIsTold) {
                 }
 }
 
-TEST(Movement, APauseJustOutsideTheRestAndThenTheRestIsNoDropout) {
+TEST(Movement, PausesJustOutsideTheRestBeforeItAndAfterItMakeNoDropout) {
     for (const MakerMeter& meter : kMeters)
         for (std::uint64_t seed = 1; seed <= 5; ++seed) {
             TraceMaker trace(meter, seed);
@@ -58,6 +58,8 @@ TEST(Movement, APauseJustOutsideTheRestAndThenTheRestIsNoDropout) {
             trace.hold(6);
             trace.move(0.82, 0.4);
             trace.hold(6);
+            trace.move(0.99, 1);
+            trace.hold(3);
             trace.move(4.1, 12);
             trace.hold(5);
             const Findings f = examine(trace, risingSheet());
