@@ -10,6 +10,7 @@
 
 #include <QHBoxLayout>
 #include <QListWidget>
+#include <QPainter>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -43,6 +44,9 @@ FindMeterBox::FindMeterBox(const Look& look, Doors& doors, QWidget* parent)
     says_->setAccessibleName(tr("What the search is doing"));
     line_ = new ProgressLine(look, this);
     line_->setAccessibleName(tr("How far the search is"));
+    QSizePolicy kept = line_->sizePolicy();
+    kept.setRetainSizeWhenHidden(true); // what is found does not jump
+    line_->setSizePolicy(kept);
     list_ = new QListWidget(this);
     list_->setAccessibleName(tr("What was found"));
     list_->setItemDelegate(new FoundDelegate(look, list_));
@@ -84,6 +88,7 @@ void FindMeterBox::search() {
     close_->setFocus();
     says_->say(tr("Switch the meter on and let it send."));
     line_->show(0);
+    line_->setVisible(true);
     search_ = std::jthread([this](const std::stop_token& stop) {
         // The widgets are the other thread's; what is posted to a box that is gone is dropped.
         auto found = doors_.findMeters(
@@ -121,7 +126,7 @@ void FindMeterBox::finished(std::vector<PortFinding> found) {
     for (const PortFinding& finding : found_) list_->addItem(textOf(finding));
     const auto best = std::find_if(found_.begin(), found_.end(),
                                    [](const PortFinding& finding) { return !finding.matches.empty(); });
-    line_->show(1);
+    line_->setVisible(false); // over: a full line would outshine what was found
     nameClose(tr("Close"));
     again_->setEnabled(true);
     if (!found_.empty()) list_->setCurrentRow(best == found_.end() ? 0 : static_cast<int>(best - found_.begin()));
@@ -157,6 +162,15 @@ void FindMeterBox::reject() {
         return;
     }
     QDialog::reject();
+}
+
+// The page behind is as dark as the box, and not every desktop frames a window.
+void FindMeterBox::paintEvent(QPaintEvent* event) {
+    QDialog::paintEvent(event);
+    QPainter painter(this);
+    painter.setPen(QPen(look_(Role::strongLine), look_.px(1.5)));
+    const double half = look_.px(0.75);
+    painter.drawRect(QRectF(rect()).adjusted(half, half, -half, -half));
 }
 
 void FindMeterBox::restyle() {

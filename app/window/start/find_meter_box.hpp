@@ -31,6 +31,9 @@ public:
 signals:
     void chosen(const QString& port, const QString& meter); // a port's name, a description's
 
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
 private:
     void halt(); // and waits; a search heeds a stop within a tenth of a second
     void progress(const FindProgress& progress);

@@ -65,13 +65,25 @@ void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& optio
     painter->setBrush(look_(Role::plot));
     painter->drawRoundedRect(box, look_.px(7), look_.px(7));
     const QRectF picture = box.adjusted(look_.px(8), look_.px(7), -look_.px(8), -look_.px(50));
-    painter->setPen(QPen(look_(Role::trace), 1));
+    // As wide as a slice and never a hair; each reaches to the one before it, or a steep flank would be a hole.
     const auto count = static_cast<double>(row.slices.size());
+    const double wide = std::max(look_.px(1.2), picture.width() / std::max(count, 1.0));
+    painter->setPen(QPen(look_(Role::trace), wide, Qt::SolidLine, Qt::FlatCap));
     for (std::size_t i = 0; i < row.slices.size(); ++i) {
         if (row.slices[i].count == 0) continue;
         auto y = [&](double v) { return picture.bottom() - std::clamp(v / row.high_V, 0.0, 1.0) * picture.height(); };
         const double x = picture.left() + (static_cast<double>(i) + 0.5) / count * picture.width();
-        painter->drawLine(QPointF(x, y(row.slices[i].max_V)), QPointF(x, y(row.slices[i].min_V) + 1));
+        double top = y(row.slices[i].max_V), foot = y(row.slices[i].min_V);
+        if (i > 0 && row.slices[i - 1].count > 0) {
+            top = std::min(top, y(row.slices[i - 1].min_V));
+            foot = std::max(foot, y(row.slices[i - 1].max_V));
+        }
+        painter->drawLine(QPointF(x, top - wide / 2), QPointF(x, foot + wide / 2));
+    }
+    if (row.slices.empty()) { // no picture, or none yet: a place for it, not a hole
+        painter->setPen(QPen(look_(Role::strongLine), look_.px(1.2), Qt::DashLine));
+        painter->drawLine(QPointF(picture.left(), picture.center().y()),
+                          QPointF(picture.right(), picture.center().y()));
     }
     const auto place = [&](double below) {
         return QRectF(box.left() + look_.px(8), box.bottom() - below, box.width() - look_.px(16), look_.px(20));

@@ -145,9 +145,11 @@ void StartPage::buildCaptures() {
     captures.addWidget(open_, 0, 2, Qt::AlignBottom);
     recentList_ = makeRecentsList(look_, recents_, right_);
     recentList_->setAccessibleName(tr("Recent captures"));
-    captures.addWidget(recentList_, 1, 0, 1, 3);
+    recentsPlace_ = new QVBoxLayout;
+    recentsPlace_->addWidget(recentList_);
+    captures.addLayout(recentsPlace_, 1, 0, 1, 3);
     recentsSays_ = new TextLabel(look_, TextSize::text, false, Role::quietText, right_);
-    captures.addWidget(recentsSays_, 1, 0, 1, 3);
+    recentsPlace_->addWidget(recentsSays_);
     captures.setRowStretch(2, 1);
     static_cast<QVBoxLayout*>(right_->layout())->setStretchFactor(panels_.back(), 1);
     connect(find_, &QPushButton::clicked, this, &StartPage::findMeter);
@@ -269,6 +271,7 @@ void StartPage::restyle() {
     }
     widest = std::min(widest, look_.ipx(152)); // of long words only their own row pays for
     for (StartPanel* panel : panels_) panel->setButtonWidth(widest);
+    recentsPlace_->setContentsMargins(0, look_.ipx(6), 0, 0); // clear of the choices above, its ring too
     recentsSays_->setMargin(look_.ipx(24));                   // its frame is painted below
     recentList_->setMinimumHeight(look_.ipx(80)); // a row of pictures and its scroll bar, where there is room
     recentList_->setMaximumHeight(look_.ipx(146));

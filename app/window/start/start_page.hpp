@@ -69,6 +69,7 @@ private:
     StartNews* news_;
     bool greeted_ = false;
     TextLabel *portSays_, *recentsSays_;
+    QVBoxLayout* recentsPlace_;
     QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
     QComboBox *referencePort_, *referenceMeter_; // of a second meter
     QPushButton *startPort_, *startSimulated_, *open_, *find_;

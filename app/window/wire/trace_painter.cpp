@@ -190,9 +190,10 @@ void TracePainter::paintColumns(Time from, Time to) {
     const double across = pic_.time.right - pic_.time.left;
     const auto columns = static_cast<std::size_t>(std::max(1.0, across));
     const std::vector<TraceExtremes> slices = pic_.snapshot->trace.extremes(from, to, columns);
-    QVector<QLineF> lines;
-    lines.reserve(static_cast<qsizetype>(columns) * 2);
+    QVector<QRectF> bars;
+    bars.reserve(static_cast<qsizetype>(columns));
     const double width = across / static_cast<double>(columns);
+    const double thick = std::max(look_.px(2), width); // as the line it stands for
     double lastTop = 0, lastBottom = 0;
     bool joined = false;
     for (std::size_t i = 0; i < columns; ++i) {
@@ -206,14 +207,16 @@ void TracePainter::paintColumns(Time from, Time to) {
             top = std::min(top, lastBottom);
             bottom = std::max(bottom, lastTop);
         }
-        lines << QLineF(x, top, x, std::max(bottom, top + 1));
+        bars << QRectF(x - thick / 2, top - thick / 2, thick, bottom - top + thick);
         lastTop = pic_.volts.y(slices[i].max_V);
         lastBottom = pic_.volts.y(slices[i].min_V);
         joined = true;
     }
     p_.setRenderHint(QPainter::Antialiasing, false);
-    p_.setPen(QPen(look_(Role::trace), std::max(1.0, width)));
-    p_.drawLines(lines);
+    p_.setPen(Qt::NoPen);
+    p_.setBrush(look_(Role::trace));
+    p_.drawRects(bars);
+    p_.setBrush(Qt::NoBrush);
     p_.setRenderHint(QPainter::Antialiasing);
 }
 
