@@ -71,10 +71,10 @@ const std::vector<TextPair>& textPairs() {
 
 const std::vector<TextPair>& shapePairs() {
     static const std::vector<TextPair> pairs = {
-        {Role::trace, Role::band},          {Role::trace, Role::hatchBack}, {Role::fault, Role::band},
-        {Role::strongLine, Role::plot},     {Role::strongLine, Role::page}, {Role::strongLine, Role::hatchBack},
-        {Role::focus, Role::page},          {Role::focus, Role::paper},     {Role::good, Role::paper},
-        {Role::caution, Role::cautionBack},
+        {Role::trace, Role::band},          {Role::trace, Role::hatchBack},  {Role::fault, Role::band},
+        {Role::strongLine, Role::plot},     {Role::strongLine, Role::page},  {Role::strongLine, Role::hatchBack},
+        {Role::focus, Role::page},          {Role::focus, Role::paper},      {Role::good, Role::paper},
+        {Role::caution, Role::cautionBack}, {Role::strongLine, Role::paper}, // the drawings' quiet lines
     };
     return pairs;
 }

@@ -4,6 +4,8 @@
 
 #include <set>
 
+#include <QDir>
+#include <QFile>
 #include <gtest/gtest.h>
 
 namespace stillwire {
@@ -59,6 +61,18 @@ TEST(Theme, ShapesHoldThreeToOneForEveryEye) {
                 EXPECT_GE(contrast(seenWith(d, palette[pair.text]), seenWith(d, palette[pair.ground])), 3.0)
                     << say(d.name);
         }
+}
+
+// The colour of hairlines is for frames: what a drawing shows in it is not seen, at night least of all.
+TEST(Theme, NoDrawingShowsAnythingInTheColourOfHairlines) {
+    const QStringList drawings = QDir(QStringLiteral(":/drawings")).entryList({QStringLiteral("*.svg")});
+    ASSERT_GT(drawings.size(), 10);
+    for (const QString& name : drawings) {
+        QFile file(QStringLiteral(":/drawings/") + name);
+        ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << name.toStdString();
+        const QByteArray hairline = Palette::day()[Role::line].name(QColor::HexRgb).toUpper().toLatin1();
+        EXPECT_FALSE(file.readAll().toUpper().contains(hairline)) << name.toStdString();
+    }
 }
 
 TEST(Theme, RecolouringADrawingReachesEveryRoleAndMixesNone) {
