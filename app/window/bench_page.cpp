@@ -135,12 +135,13 @@ void BenchPage::makeRoom() {
     bool found = false;
     for (const double design : {kUsual, kWide})
         for (const HandPage::Room room :
-             {HandPage::Room::ample, HandPage::Room::usual, HandPage::Room::less, HandPage::Room::least}) {
-            if (found) continue;
-            hand_->setRoom(room);
-            wide_ = design == kWide;
-            found = fits(design);
-        }
+             {HandPage::Room::ample, HandPage::Room::usual, HandPage::Room::less, HandPage::Room::least})
+            for (const bool cautionsLarge : {true, false}) {
+                if (found || (cautionsLarge && room > HandPage::Room::usual)) continue;
+                hand_->setRoom(room, cautionsLarge);
+                wide_ = design == kWide;
+                found = fits(design);
+            }
     left_->setFixedWidth(look_.ipx(leftWidth()));
 }
 

@@ -48,14 +48,13 @@ const std::array kRows = {
             const std::vector<Argument> figures{faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V),
                                                 volts(c.shaft.extreme_V)};
             return c.shaft.dropped
-                       ? Sentence{"The signal dropped out in %1 of %2 of the shaft, the pedal still: %3 went to %4 "
+                       ? Sentence{"The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 "
                                   "or "
                                   "further.",
                                   figures}
-                       : Sentence{
-                             "The level moved by itself in %1 of %2 of the shaft, the pedal still: from %3 to %4, "
-                             "and stayed there.",
-                             figures};
+                       : Sentence{"The level moved by itself in %1 of %2 of the shaft, the arm still: from %3 to %4, "
+                                  "and stayed there.",
+                                  figures};
         },
         [](const Case& c) {
             return c.places->did(Step::wiggleReference) && c.places->did(Step::wiggleGround)

@@ -14,19 +14,22 @@ constexpr const char* kEyes = "Wear eye protection near the battery, and make no
 constexpr const char* kUnplug = "Never unplug a connector while the key is on.";
 constexpr const char* kOtherWires = "Keep off restraint and high-voltage wiring, often yellow or orange.";
 constexpr const char* kMaker = "The maker's service literature and local rules come before anything said here.";
-constexpr const char* kMayMove =
-    "An electric, hybrid or pressurised machine can move with the engine off: stay clear of it.";
-constexpr const char* kFingers = "Keep fingers off the needle, and secure the leads away from the arm.";
+// Beside the drawing they are short: each is a line or two, read at arm's length before the hand moves.
+constexpr const char* kNobodyStarts = "Nobody starts the engine; one person keeps the key.";
+constexpr const char* kMayMove = "It can move with the engine off (electric, pressure): stay clear.";
+constexpr const char* kFingers = "Fingers off the needle, leads off the arm.";
+constexpr const char* kKeyOnUnplug = "While the key is on, unplug nothing.";
 constexpr const char* kTools = "Keep the tool off live terminals.";
+constexpr const char* kMakerFirst = "The maker's literature and local rules come first.";
 constexpr const char* kKeyOffFirst = "Key off first; then, and not before, unplug.";
 
 constexpr std::array kHookUp{kKeyOnEngineOff, kChocks, kPressure, kEyes, kOtherWires, kUnplug, kMaker};
-constexpr std::array kMoveLead{kKeyOnEngineOff, kFingers, kUnplug};
-constexpr std::array kStill{kKeyOnEngineOff, kUnplug};
-constexpr std::array kPush{kKeyOnEngineOff, kFingers, kUnplug};
-constexpr std::array kMove{kKeyOnEngineOff, kMayMove, kFingers};
-constexpr std::array kTurn{kKeyOnEngineOff, kMayMove, kTools, kMaker};
-constexpr std::array kPutBack{kKeyOffFirst, kMaker};
+constexpr std::array kMoveLead{kNobodyStarts, kFingers, kKeyOnUnplug};
+constexpr std::array kStill{kNobodyStarts, kKeyOnUnplug};
+constexpr std::array kPush{kNobodyStarts, kFingers, kKeyOnUnplug};
+constexpr std::array kMove{kNobodyStarts, kMayMove, kFingers};
+constexpr std::array kTurn{kNobodyStarts, kMayMove, kTools, kMakerFirst};
+constexpr std::array kPutBack{kKeyOffFirst, kMakerFirst};
 
 // In the order of Step.
 constexpr std::array<StepText, kStepCount> kTable{{

@@ -1054,10 +1054,6 @@
         <translation>Temperatura ambiente</translation>
     </message>
     <message>
-        <source>An electric, hybrid or pressurised machine can move with the engine off: stay clear of it.</source>
-        <translation>Una máquina eléctrica, híbrida o con presión puede moverse con el motor parado: apártese.</translation>
-    </message>
-    <message>
         <source>An unsealed puncture lets water in, and a live connector can arc.</source>
         <translation>Una perforación sin sellar deja entrar agua, y un conector con tensión puede hacer arco.</translation>
     </message>
@@ -1256,10 +1252,6 @@
     <message>
         <source>It was on its stop</source>
         <translation>Estaba en su tope</translation>
-    </message>
-    <message>
-        <source>Keep fingers off the needle, and secure the leads away from the arm.</source>
-        <translation>No ponga los dedos en la aguja, y sujete los cables lejos del brazo.</translation>
     </message>
     <message>
         <source>Keep off restraint and high-voltage wiring, often yellow or orange.</source>
@@ -3338,10 +3330,6 @@
         <translation>La señal dio corte en %1 de %2 del mazo: %3 llegó a %4 o más allá; en %5 del eje no lo hizo.</translation>
     </message>
     <message>
-        <source>The signal dropped out in %1 of %2 of the shaft, the pedal still: %3 went to %4 or further.</source>
-        <translation>La señal dio corte en %1 de %2 del eje, con el pedal quieto: %3 llegó a %4 o más allá.</translation>
-    </message>
-    <message>
         <source>Wiggle the harness, poses still wanted: %1.</source>
         <translation>Menee el mazo; posturas que faltan: %1.</translation>
     </message>
@@ -3388,10 +3376,6 @@
     <message>
         <source>The level moved by itself in %1 of %2 of the harness: from %3 to %4, and stayed there.</source>
         <translation>El nivel se movió solo en %1 de %2 del mazo: de %3 a %4, y ahí se quedó.</translation>
-    </message>
-    <message>
-        <source>The level moved by itself in %1 of %2 of the shaft, the pedal still: from %3 to %4, and stayed there.</source>
-        <translation>El nivel se movió solo en %1 de %2 del eje, con el pedal quieto: de %3 a %4, y ahí se quedó.</translation>
     </message>
     <message>
         <source>Wanted, but no turn does it: the best, by %1 at rest, would leave %2 at %3, outside %4 to %5.</source>
@@ -3469,6 +3453,34 @@
         <source>one more minute</source>
         <translation>falta un minuto</translation>
     </message>
+    <message>
+        <source>It can move with the engine off (electric, pressure): stay clear.</source>
+        <translation>Puede moverse con el motor parado (eléctrica, presión): apártese.</translation>
+    </message>
+    <message>
+        <source>Fingers off the needle, leads off the arm.</source>
+        <translation>Dedos fuera de la aguja; cables lejos del brazo.</translation>
+    </message>
+    <message>
+        <source>Nobody starts the engine; one person keeps the key.</source>
+        <translation>Nadie arranca el motor; una sola persona guarda la llave.</translation>
+    </message>
+    <message>
+        <source>The level moved by itself in %1 of %2 of the shaft, the arm still: from %3 to %4, and stayed there.</source>
+        <translation>El nivel se movió solo en %1 de %2 del eje, con el brazo quieto: de %3 a %4, y ahí se quedó.</translation>
+    </message>
+    <message>
+        <source>The maker&apos;s literature and local rules come first.</source>
+        <translation>Primero el manual del fabricante y las normas locales.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 or further.</source>
+        <translation>La señal dio corte en %1 de %2 del eje, con el brazo quieto: %3 llegó a %4 o más allá.</translation>
+    </message>
+    <message>
+        <source>While the key is on, unplug nothing.</source>
+        <translation>Con el contacto dado, no desenchufe nada.</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
@@ -3478,7 +3490,7 @@
     </message>
     <message>
         <source>Beach cleaner depth lever</source>
-        <translation>Palanca de fondo de la limpiaplayas</translation>
+        <translation>Palanca de profundidad de la limpiaplayas</translation>
     </message>
     <message>
         <source>Chafed harness</source>
@@ -3494,7 +3506,7 @@
     </message>
     <message>
         <source>Depth lever, fretting connector</source>
-        <translation>Palanca de fondo, conector gastado</translation>
+        <translation>Palanca de profundidad, conector gastado</translation>
     </message>
     <message>
         <source>Drum down on blocks before a hand goes near it.</source>
@@ -4017,7 +4029,7 @@
     </message>
     <message>
         <source>%1 done</source>
-        <translation>%1: hecho</translation>
+        <translation>%1 pasos</translation>
     </message>
     <message>
         <source>%1 skipped</source>

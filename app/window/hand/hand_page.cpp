@@ -106,6 +106,7 @@ void HandPage::restyle() {
     layout()->setSpacing(look_.ipx(least ? 4 : 8));
     const TextSize far = room_ == Room::ample ? TextSize::word : TextSize::title;
     const TextSize says = room_ <= Room::usual ? TextSize::title : TextSize::text;
+    caution_->setSize(cautionsLarge_ ? TextSize::text : TextSize::small);
     title_->setSize(far);
     instruction_->setSize(says);
     wanted_->setSize(least ? TextSize::text : far); // asked for across the shop
@@ -116,9 +117,10 @@ void HandPage::restyle() {
                                               : 130); // to be read, not only recognised
 }
 
-void HandPage::setRoom(Room room) {
-    if (room == room_) return;
+void HandPage::setRoom(Room room, bool cautionsLarge) {
+    if (room == room_ && cautionsLarge == cautionsLarge_) return;
     room_ = room;
+    cautionsLarge_ = cautionsLarge;
     restyle();
 }
 

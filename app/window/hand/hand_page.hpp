@@ -26,8 +26,8 @@ public:
 
     enum class Room { ample, usual, less, least };
     // Ample: the step and what is wanted are read across the shop. The same in less room: smaller sentences, then
-    // closer lines.
-    void setRoom(Room room);
+    // closer lines. The cautions are read from further away where they may be.
+    void setRoom(Room room, bool cautionsLarge);
     // Has all that is shown now room in a page of this size?
     [[nodiscard]] bool fits(int width, int height);
     [[nodiscard]] QString takesRoom() const; // what the answer depends on: the same text, the same answer
@@ -45,6 +45,7 @@ private:
 
     const Look& look_;
     Room room_ = Room::usual;
+    bool cautionsLarge_ = false;
     TextLabel *title_, *count_, *instruction_, *detail_, *wanted_, *why_;
     CautionBox* caution_;
     DrawingView* drawing_;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/look/caution_box.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <QFontMetricsF>
@@ -31,21 +32,39 @@ void CautionBox::show(const QStringList& cautions, bool stop) {
     update();
 }
 
-QRectF CautionBox::textArea(int width, int height) const {
-    return QRectF(0, 0, width, height).adjusted(look_.px(46), look_.px(9), -look_.px(10), -look_.px(9));
+void CautionBox::setSize(TextSize size) {
+    if (size == size_) return;
+    size_ = size;
+    keepRoom();
+    updateGeometry();
+    update();
 }
 
-// More than one caution is set smaller: none may be left out, and the drawing keeps its room.
-QFont CautionBox::type() const { return look_.font(cautions_.size() > 1 ? TextSize::small : TextSize::text, stop_); }
+QRectF CautionBox::textArea(int width, int height) const {
+    return QRectF(0, 0, width, height).adjusted(look_.px(44), look_.px(8), -look_.px(8), -look_.px(8));
+}
+
+// More than one caution may be set smaller: none may be left out, and the drawing keeps its room.
+QFont CautionBox::type() const { return look_.font(cautions_.size() > 1 ? size_ : TextSize::text, stop_); }
+
+// One caution to a line, or to lines that hang together.
+std::vector<double> CautionBox::heights(double width) const {
+    const QFontMetricsF metrics(type());
+    std::vector<double> all;
+    for (const QString& caution : cautions_)
+        all.push_back(std::ceil(
+            metrics.boundingRect(QRectF(0, 0, width, 10000), Qt::TextWordWrap, keepUnits(caution)).height()));
+    return all;
+}
+
+double CautionBox::gap() const { return look_.px(3); }
 
 int CautionBox::heightForWidth(int width) const {
-    const QRectF area = textArea(width, 10000);
-    const double need = QFontMetricsF(type()).boundingRect(area, Qt::TextWordWrap, text()).height();
-    return std::max(look_.ipx(44), static_cast<int>(std::ceil(need + look_.px(19))));
+    const QRectF area = textArea(width, 0);
+    double need = gap() * static_cast<double>(std::max<qsizetype>(0, cautions_.size() - 1));
+    for (const double height : heights(area.width())) need += height;
+    return std::max(look_.ipx(44), static_cast<int>(std::ceil(need + look_.px(17))));
 }
-
-// One flowing paragraph: a line each would leave the drawing no room.
-QString CautionBox::text() const { return cautions_.join(QLatin1Char(' ')); }
 
 // A column that runs short takes the room from others.
 void CautionBox::keepRoom() { keepRoomAt(width() > 0 ? width() : look_.ipx(316)); }
@@ -69,10 +88,23 @@ void CautionBox::paintEvent(QPaintEvent*) {
     painter.setBrush(look_(stop_ ? Role::faultBack : Role::cautionBack));
     painter.drawRoundedRect(QRectF(rect()).adjusted(stroke / 2, stroke / 2, -stroke / 2, -stroke / 2), look_.px(6),
                             look_.px(6));
-    drawShape(painter, QRectF(look_.px(14), look_.px(11), look_.px(22), look_.px(21)),
-              stop_ ? Shape::stop : Shape::caution, look_(edge), look_.px(2.2));
+    const QRectF area = textArea(width(), height());
+    const std::vector<double> high = heights(area.width());
+    const double line = QFontMetricsF(type()).height();
     FittedText fitted(painter, *this);
-    fitted.paragraph(textArea(width(), height()), text(), type(), look_(Role::ink));
+    double y = area.top();
+    for (std::size_t i = 0; i < high.size(); ++i) {
+        const double middle = y + line / 2;
+        if (i == 0)
+            drawShape(painter, QRectF(look_.px(13), middle - look_.px(11), look_.px(22), look_.px(21)),
+                      stop_ ? Shape::stop : Shape::caution, look_(edge), look_.px(2.2));
+        else
+            drawShape(painter, QRectF(look_.px(18), middle - look_.px(4), look_.px(12), look_.px(8)), Shape::level,
+                      look_(edge), look_.px(3));
+        fitted.paragraph(QRectF(area.left(), y, area.width(), high[i] + 1), cautions_[static_cast<qsizetype>(i)],
+                         type(), look_(Role::ink));
+        y += high[i] + gap();
+    }
 }
 
 } // namespace stillwire

@@ -4,6 +4,8 @@
 
 #include "app/window/look/paint.hpp"
 
+#include <vector>
+
 #include <QWidget>
 
 namespace stillwire {
@@ -13,6 +15,7 @@ class CautionBox : public QWidget {
 public:
     explicit CautionBox(const Look& look, QWidget* parent = nullptr);
     void show(const QStringList& cautions, bool stop); // nothing to say hides it
+    void setSize(TextSize size);                       // of the words, where there is more than one caution
     void keepRoomAt(int width);                        // before it has that width
     [[nodiscard]] bool hasHeightForWidth() const override { return true; }
     [[nodiscard]] int heightForWidth(int width) const override;
@@ -23,13 +26,15 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
-    [[nodiscard]] QString text() const;
     void keepRoom();
     [[nodiscard]] QFont type() const;
+    [[nodiscard]] std::vector<double> heights(double width) const;
+    [[nodiscard]] double gap() const;
     [[nodiscard]] QRectF textArea(int width, int height) const;
 
     const Look& look_;
     QStringList cautions_;
+    TextSize size_ = TextSize::small;
     bool stop_ = false;
 };
 

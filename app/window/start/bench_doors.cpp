@@ -54,7 +54,7 @@ QString scriptTitle(const std::string& path) {
 QString startedWords(const QString& started) {
     const QDateTime at = QDateTime::fromString(started, Qt::ISODate);
     return at.isValid()
-               ? at.date().toString(Qt::ISODate) + QLatin1Char(' ') + at.time().toString(QStringLiteral("HH:mm"))
+               ? at.date().toString(Qt::ISODate) + QChar(QChar::Nbsp) + at.time().toString(QStringLiteral("HH:mm"))
                : started;
 }
 

@@ -75,7 +75,7 @@ void fillFindings(Findings& f) {
     f.wiggle = shaft;
     f.verdict.decision = Decision::replace;
     f.verdict.reasons = {
-        sentence("The signal dropped out in %1 of %2 of the shaft, the pedal still: %3 went to %4 or further.",
+        sentence("The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 or further.",
                  {"7", Sentence{"%1 poses", {"23"}}, "4.12 V", "1.98 V"})};
     f.verdict.next = {
         sentence("Hold the connector still and repeat the wiggle; then watch the reference and the ground wire under "

@@ -21,8 +21,8 @@ TEST(Teller, SaysTheCautionsOnceBeforeTheInstruction) {
     Teller teller;
     auto moment = test::wiggleMoment();
     const QString first = teller.hear(sceneOf(moment));
-    EXPECT_LT(first.indexOf("engine off"), first.indexOf("Push the sensor's shaft"));
-    EXPECT_GE(first.indexOf("engine off"), 0);
+    EXPECT_LT(first.indexOf("starts the engine"), first.indexOf("Push the sensor's shaft"));
+    EXPECT_GE(first.indexOf("starts the engine"), 0);
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString());
     moment->prompt.instruction = {"Bend one section.", {}};
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString("Bend one section."));
