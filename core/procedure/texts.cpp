@@ -16,7 +16,7 @@ constexpr const char* kOtherWires = "Keep off restraint and high-voltage wiring,
 constexpr const char* kMaker = "The maker's service literature and local rules come before anything said here.";
 // Beside the drawing they are short: each is a line or two, read at arm's length before the hand moves.
 constexpr const char* kNobodyStarts = "Nobody starts the engine; one person keeps the key.";
-constexpr const char* kMayMove = "It can move with the engine off (electric, pressure): stay clear.";
+constexpr const char* kMayMove = "Electric, hybrid or pressurised, it can move, engine off: stay clear.";
 constexpr const char* kFingers = "Fingers off the needle, leads off the arm.";
 constexpr const char* kKeyOnUnplug = "While the key is on, unplug nothing.";
 constexpr const char* kTools = "Keep the tool off live terminals.";

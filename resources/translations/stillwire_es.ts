@@ -3454,8 +3454,8 @@
         <translation>falta un minuto</translation>
     </message>
     <message>
-        <source>It can move with the engine off (electric, pressure): stay clear.</source>
-        <translation>Puede moverse con el motor parado (eléctrica, presión): apártese.</translation>
+        <source>Electric, hybrid or pressurised, it can move, engine off: stay clear.</source>
+        <translation>Eléctrica, híbrida o con presión, se mueve con el motor parado: apártese.</translation>
     </message>
     <message>
         <source>Fingers off the needle, leads off the arm.</source>
