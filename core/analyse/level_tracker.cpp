@@ -67,12 +67,8 @@ void LevelTracker::placeChanged(const Place& place) {
     else
         listener_->excursionWithdrawn();
     tellPassing();
-    LevelSearch::Start start;
-    if (!change.otherWire) start.left_V = held_V_;
-    start.lastHeld = lastHeld_;
-    start.first = open.from;
-    start.extreme_V = start.newest_V = held_V_ + lastOffset_V_;
-    start.newest = open.to;
+    LevelSearch::Start start = leaving(open.from, held_V_ + lastOffset_V_, open.to);
+    if (change.otherWire) start.left_V.reset();
     start.readings = open.readings;
     start.surelyMoved = judged; // it is told once
     beginSearch(start);
@@ -154,17 +150,13 @@ void LevelTracker::pushQuiet(const Reading* first, std::size_t count, Asked aske
 ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     const double offset_V = volts_V - held_V_;
     if (passing_.waiting() && passOn(time, volts_V)) return ReadingClass::moving;
-    LevelSearch::Start start;
-    start.left_V = held_V_;
-    start.first = start.newest = time;
-    start.extreme_V = start.newest_V = volts_V;
     if (offset_V <= limit_V_ && offset_V >= -limit_V_) {
         lastOffset_V_ = offset_V;
         const Time interval = time - lastHeld_;
         accept(time, volts_V, false);
         if (!level_.moves() || (asked != Asked::sweep && asked != Asked::unmarked)) return ReadingClass::held;
         // The level has followed a slow movement.
-        start.left_V = held_V_;
+        LevelSearch::Start start = leaving(time, volts_V, time);
         start.lastHeld = time - level_.readingsSinceLeft() * interval;
         start.surelyMoved = start.slowly = true;
         beginSearch(start);
@@ -180,7 +172,7 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     const bool onDetour = detour_ && time - detour_->from <= kDetour;
     if (creeps || onDetour || leave_.mayMove(time, asked, settling_.established()) ||
         leave_.comesHome(time, volts_V, limit_V_)) {
-        start.lastHeld = lastHeld_;
+        LevelSearch::Start start = leaving(time, volts_V, time);
         start.slowly = asked == Asked::sweep;
         start.unjudged = asked == Asked::free;
         start.byGrace = !onDetour && !creeps && leave_.byGrace(asked);
@@ -189,6 +181,16 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     }
     beginExcursion(time, volts_V, asked);
     return ReadingClass::away;
+}
+
+LevelSearch::Start LevelTracker::leaving(Time first, double newest_V, Time newest) const {
+    LevelSearch::Start start;
+    start.left_V = held_V_;
+    start.lastHeld = lastHeld_;
+    start.first = first;
+    start.extreme_V = start.newest_V = newest_V;
+    start.newest = newest;
+    return start;
 }
 
 void LevelTracker::beginSearch(const LevelSearch::Start& start) {

@@ -67,6 +67,8 @@ private:
     ReadingClass hold(Time time, double volts_V, Asked asked);
     ReadingClass stayAway(Time time, double volts_V, Asked asked);
     void beginSearch(const LevelSearch::Start& start);
+    // From the level held, with the first reading off it and the newest.
+    [[nodiscard]] LevelSearch::Start leaving(Time first, double newest_V, Time newest) const;
     void settle(Time time, double volts_V, Asked asked);
     void beginExcursion(Time time, double volts_V, Asked asked);
     void endExcursion(double next_V);

@@ -56,12 +56,8 @@ bool LevelTracker::passOn(Time time, double volts_V) {
     case Passing::Turn::cameBack: tellPassing(); return false;
     case Passing::Turn::crossed: break;
     }
-    LevelSearch::Start start;
-    start.left_V = held_V_;
+    LevelSearch::Start start = leaving(passing_.waiting()->excursion.from, volts_V, time);
     start.lastHeld = passing_.waiting()->lastHeld;
-    start.first = passing_.waiting()->excursion.from;
-    start.extreme_V = start.newest_V = volts_V;
-    start.newest = time;
     start.surelyMoved = start.slowly = true;
     passing_.end();
     listener_->excursionWithdrawn();
@@ -71,14 +67,10 @@ bool LevelTracker::passOn(Time time, double volts_V) {
 
 void LevelTracker::takeForMovement() {
     listener_->excursionWithdrawn();
-    LevelSearch::Start start;
-    start.left_V = held_V_;
-    start.lastHeld = lastHeld_;
-    start.first = away_.excursion().from;
-    start.extreme_V = away_.excursion().extreme_V;
     // It may have arrived already.
-    start.newest_V = away_.newestRun().level_V();
-    start.newest = away_.newestRun().from;
+    const Run& run = away_.newestRun();
+    LevelSearch::Start start = leaving(away_.excursion().from, run.level_V(), run.from);
+    start.extreme_V = away_.excursion().extreme_V;
     start.surelyMoved = true;
     beginSearch(start);
 }
@@ -91,13 +83,7 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
         if (otherSide && away_.asked() == Asked::moving) {
             // Off one way and back past the level: a needle lifted off and on its way, no dip.
             listener_->excursionWithdrawn();
-            LevelSearch::Start start;
-            start.left_V = held_V_;
-            start.lastHeld = lastHeld_;
-            start.first = away_.excursion().from;
-            start.extreme_V = start.newest_V = volts_V;
-            start.newest = time;
-            beginSearch(start);
+            beginSearch(leaving(away_.excursion().from, volts_V, time));
             return ReadingClass::moving;
         }
         endExcursion(volts_V);
