@@ -28,4 +28,19 @@ std::vector<PortFinding> FakeDoors::findMeters(const std::function<void(const Fi
     return found;
 }
 
+PortFinding foundMeter(const char* port, const char* name, bool asDescribed) {
+    PortFinding finding;
+    finding.port = port;
+    MeterMatch match;
+    match.name = name;
+    match.asDescribed = asDescribed;
+    match.fit.sureness = Sureness::sure;
+    match.fit.readings = match.fit.volts = 6;
+    match.fit.bytes = 84;
+    match.link.baud = 2400;
+    match.fit.newest = Reading{.time = Time(0), .volts_V = 0.812, .flags = {}};
+    finding.matches.push_back(match);
+    return finding;
+}
+
 } // namespace stillwire::test

@@ -64,4 +64,7 @@ public:
     bool endless = false;           // it goes on until it is stopped
 };
 
+// A meter that the search is sure of, at 2400 baud and 0.812 V.
+[[nodiscard]] PortFinding foundMeter(const char* port, const char* name, bool asDescribed);
+
 } // namespace stillwire::test

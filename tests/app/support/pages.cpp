@@ -44,21 +44,6 @@ void choose(Stage& stage, const char* box, int at) {
     stage.window->start().findChild<QComboBox*>(QLatin1String(box))->setCurrentIndex(at);
 }
 
-PortFinding found(const char* port, const char* name, bool asDescribed) {
-    PortFinding finding;
-    finding.port = port;
-    MeterMatch match;
-    match.name = name;
-    match.asDescribed = asDescribed;
-    match.fit.sureness = Sureness::sure;
-    match.fit.readings = match.fit.volts = 6;
-    match.fit.bytes = 84;
-    match.link.baud = 2400;
-    match.fit.newest = Reading{.time = Time(0), .volts_V = 0.812, .flags = {}};
-    finding.matches.push_back(match);
-    return finding;
-}
-
 PortFinding unreadable(const char* port) {
     PortFinding finding;
     finding.port = port;
@@ -116,11 +101,11 @@ void addStart(std::vector<Page>& all) {
     all.push_back({"find-searching", [](Stage& s) { search(s, {}, true); }});
     all.push_back(
         {"find-one", [](Stage& s) {
-             search(s, {found("/dev/ttyUSB0", "lcd-segment-meter", true), unreadable("/dev/ttyUSB1")}, false);
+             search(s, {foundMeter("/dev/ttyUSB0", "lcd-segment-meter", true), unreadable("/dev/ttyUSB1")}, false);
          }});
     all.push_back(
         {"find-other-settings", [](Stage& s) {
-             search(s, {found("/dev/ttyUSB0", "text-line-logger", false), unreadable("/dev/ttyUSB1")}, false);
+             search(s, {foundMeter("/dev/ttyUSB0", "text-line-logger", false), unreadable("/dev/ttyUSB1")}, false);
          }});
     all.push_back({"find-none", [](Stage& s) { search(s, {}, false); }});
     all.push_back({"keys", [](Stage& s) { s.window->press(KeyAction::keys); }});

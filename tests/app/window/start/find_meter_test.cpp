@@ -13,21 +13,6 @@
 namespace stillwire {
 namespace {
 
-PortFinding lcdMeter(bool asDescribed) {
-    PortFinding finding;
-    finding.port = "/dev/ttyUSB0";
-    MeterMatch match;
-    match.name = "lcd-segment-meter";
-    match.asDescribed = asDescribed;
-    match.fit.sureness = Sureness::sure;
-    match.fit.readings = match.fit.volts = 6;
-    match.fit.bytes = 84;
-    match.link.baud = 2400;
-    match.fit.newest = Reading{.time = Time(0), .volts_V = 0.812, .flags = {}};
-    finding.matches.push_back(match);
-    return finding;
-}
-
 class FindMeterTest : public ::testing::Test {
 protected:
     Look look;
@@ -50,7 +35,7 @@ protected:
 } // namespace
 
 TEST_F(FindMeterTest, EnterTakesWhatFits) {
-    doors.found = {lcdMeter(true)};
+    doors.found = {test::foundMeter("/dev/ttyUSB0", "lcd-segment-meter", true)};
     open();
     QSignalSpy chosen(box.get(), &FindMeterBox::chosen);
     ASSERT_TRUE(QTest::qWaitFor([&] { return list()->count() == 1; }, 30'000));
@@ -65,7 +50,7 @@ TEST_F(FindMeterTest, EnterTakesWhatFits) {
 }
 
 TEST_F(FindMeterTest, WhatFitsOnlyWithOtherSettingsIsToldAndNotTaken) {
-    doors.found = {lcdMeter(false)};
+    doors.found = {test::foundMeter("/dev/ttyUSB0", "lcd-segment-meter", false)};
     open();
     ASSERT_TRUE(QTest::qWaitFor([&] { return list()->count() == 1; }, 30'000));
     EXPECT_TRUE(list()->item(0)->text().contains("baud = 2400, bits = 8, parity = \"none\", dtr = true"))
