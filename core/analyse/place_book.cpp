@@ -48,10 +48,10 @@ bool alongHarness(std::string_view where, std::optional<Step> step) {
 
 PlaceBook::PlaceBook(const Sheet& sheet) : sheet_(&sheet) { places_.emplace_back(); }
 
-const Place& PlaceBook::at(Time time) const {
-    auto it = places_.end();
-    while (it != places_.begin() + 1 && (it - 1)->from > time) --it;
-    return *(it - 1);
+std::size_t PlaceBook::indexAt(Time time) const {
+    std::size_t index = places_.size() - 1;
+    while (index > 0 && places_[index].from > time) --index;
+    return index;
 }
 
 bool PlaceBook::undone(int stepVisit) const {
@@ -67,9 +67,9 @@ void PlaceBook::countReadings(int count) {
     if (const int pose = now().poseIndex; pose >= 0) poses_[static_cast<std::size_t>(pose)].readings += count;
 }
 
-void PlaceBook::countHeld(const Reading* first, std::size_t count, double held_V, double lean_V) {
-    if (now().poseIndex < 0) return;
-    Pose& pose = poses_[static_cast<std::size_t>(now().poseIndex)];
+void PlaceBook::countHeld(int index, const Reading* first, std::size_t count, double held_V, double lean_V) {
+    if (index < 0) return;
+    Pose& pose = poses_[static_cast<std::size_t>(index)];
     for (const Reading* r = first; r != first + count; ++r) {
         pose.heldSum_V += r->volts_V;
         if (r->volts_V - held_V >= lean_V) ++pose.leansUp;

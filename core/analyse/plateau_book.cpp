@@ -14,26 +14,29 @@ constexpr std::size_t kMostEarly = 64;
 constexpr std::int64_t kNoiseEvery = 16; // readings between samples of the running noise
 } // namespace
 
-void PlateauBook::begin(Time time) {
-    open_.plateau.from = time;
-    open_.plateau.place = place_;
-    open_.plateau.moved = moved_;
-    open_.leastNoise_V = leastNoise_V_;
+void PlateauBook::levelAnew(int number) {
+    close();
+    number_ = number;
+    moved_ = true;
 }
 
-void PlateauBook::held(const Reading* first, std::size_t count, bool settledAnew, double noise_V,
+void PlateauBook::held(const Reading* first, std::size_t count, int number, const Place& place, double noise_V,
                        double threshold_V) {
-    if (settledAnew) {
+    if (number != number_) {
         close();
-        moved_ = true;
+        number_ = number;
+        moved_ = false;
+    }
+    Plateau& plateau = open_.plateau;
+    if (plateau.readings == 0) {
+        plateau.from = first->time;
+        plateau.place = place;
+        plateau.moved = moved_;
+        open_.leastNoise_V = leastNoise_V_;
     }
     const Reading* const end = first + count;
-    while (first != end && first->time - aperture_ < place_.from) ++first;
-    if (first == end) return;
-    Plateau& plateau = open_.plateau;
-    if (plateau.readings == 0) begin(first->time);
-    const auto more = static_cast<std::int64_t>(end - first);
-    open_.histogram.add(first, static_cast<std::size_t>(more));
+    const auto more = static_cast<std::int64_t>(count);
+    open_.histogram.add(first, count);
     for (std::int64_t due = plateau.readings / kNoiseEvery; due < (plateau.readings + more) / kNoiseEvery; ++due) {
         open_.noiseSum_V += noise_V;
         ++open_.noiseSamples;
@@ -43,12 +46,6 @@ void PlateauBook::held(const Reading* first, std::size_t count, bool settledAnew
         open_.early.push_back(first->volts_V);
     plateau.to = (end - 1)->time;
     plateau.threshold_V = threshold_V;
-}
-
-void PlateauBook::placeChanged(const Place& place) {
-    close();
-    place_ = place;
-    moved_ = false;
 }
 
 Plateau PlateauBook::finish(const Open& open) {
