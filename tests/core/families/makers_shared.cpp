@@ -55,7 +55,11 @@ void loneDropout(Wire& wire, Span when, double level_V, Dice& dice) {
     wire.dropout(at_s, lasts_s, anyDepth_V(dice, level_V, dice.chance(0.7)));
 }
 
-double clearReturn_s(const Meter& meter) { return memory_s(meter) + 2 * meter.interval_s; }
+double clearReturn_s(const Meter& meter) {
+    // A lag forgets a deep one only after several of its own lengths.
+    const double lag_s = meter.firstOrder > 0 ? 5 / meter.firstOrder * meter.interval_s : 0;
+    return memory_s(meter) + lag_s + 2 * meter.interval_s;
+}
 
 void holdsAndMoves(Made& made, Dice& dice, int least, int most, double stretch) {
     Wire& wire = made.wire;

@@ -168,11 +168,13 @@ void takeReadings(const Wire& wire, const Meter& meter, Dice& dice, Trace& trace
             truth.dropout = shown.dropout;
         }
         if (silent || strayRow) continue;
+        for (const auto& [span, flag] : wire.flagged)
+            if (span.meets(at_s - meter.aperture_s, at_s)) reading.flags = flag;
         if (lost > 0) {
             --lost;
             if (!meter.lostAreRows) continue;
             reading.flags = Flag::autorange;
-        } else {
+        } else if (reading.flags.none()) {
             reading.volts_V = rounded(v_V, truth.count_V);
         }
         trace.readings.push_back(reading);

@@ -58,6 +58,11 @@ void subtract(std::vector<Span>& from, Span away) {
 
 double grace_s(const Meter& meter) { return kAround_s + 2 * meter.interval_s + meter.stampSlack_s(); }
 
+bool movedBetween(const Wire& wire, double from_s, double to_s) {
+    return std::any_of(wire.moves.begin(), wire.moves.end(),
+                       [&](const Move& m) { return m.from_s >= from_s && m.to_s <= to_s; });
+}
+
 // Chains of touched readings, whether anybody can see them or not; alone ones too.
 struct Chain {
     Span hull;
@@ -68,7 +73,8 @@ std::vector<Chain> chains(const Wire& wire, const Trace& trace) {
     for (const Episode& e : episodes(wire, trace)) {
         const double reach_s = kApart_s + 2 * trace.meter.interval_s + trace.meter.stampSlack_s();
         const int count = e.rough ? 3 : static_cast<int>(e.dropouts.size());
-        if (!all.empty() && e.touched.from_s - all.back().hull.to_s <= reach_s) {
+        const bool near = !all.empty() && e.touched.from_s - all.back().hull.to_s <= reach_s;
+        if (near && !movedBetween(wire, all.back().hull.to_s, e.touched.from_s)) {
             all.back().hull.to_s = e.touched.to_s;
             all.back().dropouts += count;
         } else {

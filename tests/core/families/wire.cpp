@@ -7,10 +7,17 @@
 namespace stillwire::families {
 
 Span Wire::hold(double duration_s) {
-    holds.push_back({now_s_, now_s_ + duration_s, level_V_, 0, 0});
+    const double from_s = now_s_;
     now_s_ += duration_s;
     level.add(now_s_, level_V_);
-    return {holds.back().from_s, now_s_};
+    // Said in two parts it is still one hold.
+    const bool goesOn = !holds.empty() && holds.back().to_s == from_s && holds.back().tremor_V == 0 &&
+                        holds.back().level_V == level_V_ && (moves.empty() || moves.back().to_s < from_s);
+    if (goesOn)
+        holds.back().to_s = now_s_;
+    else
+        holds.push_back({from_s, now_s_, level_V_, 0, 0});
+    return {from_s, now_s_};
 }
 
 Span Wire::hold(double duration_s, Tremor tremor, Dice& dice) {

@@ -3,9 +3,11 @@
 // maker of a trace says it in order of time and the wire remembers it as truth.
 #pragma once
 
+#include "core/capture/reading.hpp"
 #include "tests/core/families/curve.hpp"
 #include "tests/core/families/dice.hpp"
 
+#include <utility>
 #include <vector>
 
 namespace stillwire::families {
@@ -71,9 +73,10 @@ public:
     Curve level; // drift apart
     std::vector<Hold> holds;
     std::vector<Move> moves;
-    std::vector<Dropout> dropouts; // ordered by their beginning once `settle` has run
-    std::vector<Span> gaps;        // the meter says nothing
-    std::vector<Span> unasked;     // creeps
+    std::vector<Dropout> dropouts;              // ordered by their beginning once `settle` has run
+    std::vector<Span> gaps;                     // the meter says nothing
+    std::vector<std::pair<Span, Flag>> flagged; // the meter sends this instead of a number
+    std::vector<Span> unasked;                  // creeps
     void settle();
 
 private:
