@@ -56,10 +56,15 @@ std::string phasesAround(const Told& told, double from_s, double to_s) {
     int said = 0;
     for (const ToldPhase& p : told.phases) {
         if (p.when.to_s < from_s || p.when.from_s > to_s) continue;
-        if (++said > 8) return all + " …";
+        if (++said > 8) {
+            all += " …";
+            break;
+        }
         all += text("%s%s %.2f..%.2f", all.empty() ? "" : ", ", word(p.kind), p.when.from_s, p.when.to_s);
         if (p.level_V != 0) all += text(" at %.3f V", p.level_V);
     }
+    for (const double at_s : told.jumps_s)
+        if (at_s >= from_s && at_s <= to_s) all += text("; a jump at %.2f", at_s);
     return all.empty() ? "no phase" : all;
 }
 

@@ -49,6 +49,10 @@ void scoreDropouts(const Trace& trace, const Told& told, Score& into, Misses mis
                       seen.begin() + static_cast<std::ptrdiff_t>(flagged.end), char{1});
             continue;
         }
+        const bool undecided =
+            std::any_of(trace.truth.moves.begin(), trace.truth.moves.end(),
+                        [&](const TrueMove& m) { return m.cutOff && d.when.from_s >= m.move.from_s; });
+        if (undecided) continue;
         ++into.falseFlags;
         if (misses)
             misses->push_back({"false-flag", d.when.from_s, "no dropout in six of ten of these readings",

@@ -14,9 +14,19 @@ template <typename F> std::vector<ToldPlateau> plateausOf(const F& findings) {
     if constexpr (requires { findings.plateaus; }) {
         for (const auto& p : findings.plateaus) plateaus.push_back({{toSeconds(p.from), toSeconds(p.to)}, p.level_V});
     } else {
-        for (const auto& p : findings.phases)
-            if ((p.kind == PhaseKind::quiet || p.kind == PhaseKind::wiggle) && p.level_V)
-                plateaus.push_back({{toSeconds(p.from), toSeconds(p.to)}, *p.level_V});
+        bool travelled = true;
+        for (const auto& p : findings.phases) {
+            travelled = travelled || p.kind == PhaseKind::travel;
+            if ((p.kind != PhaseKind::quiet && p.kind != PhaseKind::wiggle) || !p.level_V) continue;
+            const Span when{toSeconds(p.from), toSeconds(p.to)};
+            // One stay, told in parts because somebody wiggled at it or the meter was blind.
+            const bool goesOn = !travelled && plateaus.back().level_V == *p.level_V;
+            travelled = false;
+            if (goesOn)
+                plateaus.back().when.to_s = when.to_s;
+            else
+                plateaus.push_back({when, *p.level_V});
+        }
     }
     return plateaus;
 }

@@ -60,6 +60,7 @@ struct TrueMove {
     bool scored = true;     // false: the meter was blind all through it
     bool joinsNext = false; // the stay before the next one is too short to have to be told as one
     bool partlyBlind = false;
+    bool cutOff = false; // the capture ends in it: nobody can know yet what it will be
 };
 
 struct Plateau {

@@ -32,6 +32,7 @@ TrueMove tellMove(const Wire& wire, const Trace& trace, const std::vector<std::s
                                             [&](std::size_t i) { return readings[i].at_s <= move.from_s; });
     if (start == shown.begin() || start == shown.end()) {
         told.scored = false; // the capture begins or ends in it
+        told.cutOff = start == shown.end();
         return told;
     }
     const double clear_V = std::min(std::max(away_V(readings[*(start - 1)]), away_V(readings[*start])),
@@ -44,6 +45,7 @@ TrueMove tellMove(const Wire& wire, const Trace& trace, const std::vector<std::s
         ++settles;
     if (leaves == shown.end() || settles == shown.end()) {
         told.scored = false;
+        told.cutOff = true;
         return told;
     }
     const std::size_t held = *(leaves - 1), settled = *settles, moving = *(settles - 1);
@@ -55,6 +57,12 @@ TrueMove tellMove(const Wire& wire, const Trace& trace, const std::vector<std::s
     told.scored = !hole || settles != leaves;
     told.begins.to_s = std::max(move.from_s, stamp_s(hole ? *leaves : held));
     told.ends = {std::min(move.to_s, stamp_s(moving)), std::max(move.to_s, stamp_s(hole ? settled : moving))};
+    // A filter's tail may be told as movement for as long as it can be told from the level at all.
+    auto tail = settles;
+    const bool filtered = trace.meter.meanOf > 1 || trace.meter.firstOrder > 0;
+    while (filtered && tail != shown.end() && readings[*tail].at_s < until_s &&
+           std::abs(readings[*tail].level_V - after_V) > std::max(readings[*tail].noise_V, readings[*tail].count_V))
+        told.ends.to_s = std::max(told.ends.to_s, stamp_s(*tail++));
     told.shown = {stamp_s(*leaves), std::max(stamp_s(*leaves), stamp_s(moving))};
     return told;
 }
@@ -77,6 +85,10 @@ void tellMoves(const Wire& wire, Trace& trace) {
 void tellPlateaus(const Wire& wire, Trace& trace) {
     const std::vector<TrueReading>& readings = trace.truth.readings;
     for (const Hold& hold : wire.holds) {
+        // Where a level creeps on, nobody can say where the plateau ends.
+        if (std::any_of(wire.unasked.begin(), wire.unasked.end(),
+                        [&](const Span& s) { return s.from_s <= hold.to_s && hold.from_s <= s.to_s; }))
+            continue;
         Plateau plateau{{}, 0, 0, hold.tremor_V, hold.tremor_s};
         int count = 0;
         const auto start = std::partition_point(readings.begin(), readings.end(), [&](const TrueReading& r) {
