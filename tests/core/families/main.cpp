@@ -20,6 +20,8 @@ constexpr const char* kUsage =
     "  --kind KIND   only misses of a kind: unseen false-flag move sweep wiggle calm plateau blind\n"
     "                false-travel false-jump false-wiggle false-blind law\n"
     "  --laws N      examine every Nth seed in the other ways too (default 10; 0: none)\n"
+    "  --teller X    analyser (default), truth (has to be faultless), or threshold (true levels, dropouts by the\n"
+    "                stated threshold reading by reading: what can be reached that way)\n"
     "  --jobs N      so many at a time (default 1)\n"
     "  --write DIR   each case as files, as the practice scorer reads them; nothing is scored\n";
 
@@ -49,6 +51,10 @@ std::optional<Options> parse(int count, char** words) {
             options.order.missKind = value;
         } else if (key == "--laws") {
             options.order.lawsEvery = static_cast<int>(number);
+        } else if (key == "--teller" && (value == "analyser" || value == "truth" || value == "threshold")) {
+            options.order.teller = value == "truth"       ? Teller::truth
+                                   : value == "threshold" ? Teller::threshold
+                                                          : Teller::analyser;
         } else if (key == "--jobs") {
             options.order.jobs = static_cast<int>(number);
         } else if (key == "--write") {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "tests/core/families/families.hpp"
+#include "tests/core/families/oracle.hpp"
 #include "tests/core/families/score.hpp"
 
 #include <functional>
@@ -17,6 +18,7 @@ struct RunOrder {
     int seeds = 30;
     int lawsEvery = 10; // every how many-th trace is examined in the other ways too; 0: none
     int jobs = 1;
+    Teller teller = Teller::analyser;
     std::size_t missesWanted = 0;
     std::string missKind; // only these; empty: all
 };

@@ -31,9 +31,14 @@ Flagged judge(const Trace& trace, const ToldDropout& told) {
         numbers += 1;
         touched += trace.truth.readings[i].touched();
     }
-    // Where several readings share a stamp, a span of one reading seems to hold them all.
-    if (trace.meter.stamps != Stamps::exact)
-        numbers = std::min(numbers, std::round(told.when.length_s() / trace.meter.interval_s) + 1);
+    // Where several readings share a stamp, a span of two seems to hold all of both stamps. Those between are its
+    // own; of the rest as many as it says.
+    if (trace.meter.stamps != Stamps::exact) {
+        double own = told.when.length_s() > 0 ? 2 : 1;
+        for (auto r = first; r != end; ++r)
+            own += time_s(*r) > told.when.from_s + kMicrosecond_s && time_s(*r) < told.when.to_s - kMicrosecond_s;
+        numbers = std::min(numbers, std::max(own, static_cast<double>(told.readings)));
+    }
     flagged.good = touched > 0 && touched >= kFounded * numbers;
     return flagged;
 }

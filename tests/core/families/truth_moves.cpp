@@ -35,8 +35,11 @@ TrueMove tellMove(const Wire& wire, const Trace& trace, const std::vector<std::s
         told.cutOff = start == shown.end();
         return told;
     }
-    const double clear_V = std::min(std::max(away_V(readings[*(start - 1)]), away_V(readings[*start])),
-                                    0.4 * std::abs(after_V - before_V));
+    // The noise of both stays counts: a foot may tremble at one end only.
+    auto after = start;
+    while (after + 1 != shown.end() && readings[*after].at_s - trace.meter.aperture_s < move.to_s) ++after;
+    const double noisiest_V = std::max(away_V(readings[*(start - 1)]), away_V(readings[*after]));
+    const double clear_V = std::min(noisiest_V, 0.4 * std::abs(after_V - before_V));
     auto leaves = start;
     while (leaves != shown.end() && std::abs(readings[*leaves].level_V - before_V) <= clear_V) ++leaves;
     auto settles = leaves;
@@ -54,7 +57,8 @@ TrueMove tellMove(const Wire& wire, const Trace& trace, const std::vector<std::s
         hole =
             hole || *(i + 1) - *i > 1 || readings[*(i + 1)].at_s - readings[*i].at_s > 1.6 * trace.meter.interval_s;
     told.partlyBlind = hole;
-    told.scored = !hole || settles != leaves;
+    // One reading on the way, at the very edge of the silence, can as well be told as part of it.
+    told.scored = !hole || settles - leaves >= 2;
     told.begins.to_s = std::max(move.from_s, stamp_s(hole ? *leaves : held));
     told.ends = {std::min(move.to_s, stamp_s(moving)), std::max(move.to_s, stamp_s(hole ? settled : moving))};
     // A filter's tail may be told as movement for as long as it can be told from the level at all.

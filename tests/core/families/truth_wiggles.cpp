@@ -128,9 +128,13 @@ void tellCalm(const Wire& wire, Trace& trace) {
         coloured.push_back({e.touched.from_s - grace, e.touched.to_s + grace});
     for (const Span& b : trace.truth.blindPossible)
         coloured.push_back({b.from_s - 2 * meter.interval_s, b.to_s + 2 * meter.interval_s});
+    if (trace.readings.empty()) return;
+    const double last_s = toSeconds(trace.readings.back().time);
     for (const Hold& hold : wire.holds) {
-        if (hold.to_s - hold.from_s < 2 * edge_s + 3) continue;
-        std::vector<Span> left{{hold.from_s + edge_s, hold.to_s - edge_s}};
+        // A log that falls silent before the end says nothing about the rest.
+        const double until_s = std::min(hold.to_s, last_s);
+        if (until_s - hold.from_s < 2 * edge_s + 3) continue;
+        std::vector<Span> left{{hold.from_s + edge_s, until_s - edge_s}};
         for (const Span& away : coloured) subtract(left, away);
         for (const Span& s : left)
             if (s.length_s() >= std::max(3.0, 4 * meter.interval_s)) trace.truth.calm.push_back(s);
