@@ -34,6 +34,7 @@ const std::vector<Family>& families() {
         {"flags", "overload, hold, another unit; single rows lost", makeFlags, 30, 900},
         {"louder", "noise that grows or falls on the way", makeLouder, 30, 800},
         {"hum", "a slow ripple of 2 to 8 mV", makeHum, 30, 700},
+        {"silent-moves", "the log loses movements, or parts of them", makeSilentMoves, 30, 900},
         {"notes", "marks that mean nothing", makeNotes, 30, 700},
     };
     return all;

@@ -20,6 +20,8 @@ void wiggle(Wire& wire, Span when, double level_V, double return_s, Dice& dice);
 void loneDropout(Wire& wire, Span when, double level_V, Dice& dice);
 // The least a return has to last so that a whole reading shows it, with room.
 [[nodiscard]] double clearReturn_s(const Meter& meter);
+// The log falls silent for a while, somewhere inside; in a share of the cases.
+void maybeGap(Made& made, Span when, double share, Dice& dice);
 // Holds with wiggles, lone dropouts and gaps, and movements between them.
 void holdsAndMoves(Made& made, Dice& dice, int least, int most, double stretch = 1);
 
@@ -49,6 +51,7 @@ void holdsAndMoves(Made& made, Dice& dice, int least, int most, double stretch =
 [[nodiscard]] Made makeFlags(Dice& dice);
 [[nodiscard]] Made makeLouder(Dice& dice);
 [[nodiscard]] Made makeHum(Dice& dice);
+[[nodiscard]] Made makeSilentMoves(Dice& dice);
 [[nodiscard]] Made makeNotes(Dice& dice);
 
 } // namespace stillwire::families

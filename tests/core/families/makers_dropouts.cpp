@@ -24,6 +24,7 @@ Made makeChatter(Dice& dice) {
     for (int h = 0; h <= holds; ++h) {
         const double level_V = wire.level_V();
         const Span hold = wire.hold(dice.between(40, 90));
+        maybeGap(made, {hold.from_s + kQuietStart_s, hold.to_s - 6}, 0.2, dice);
         const bool down = dice.chance(0.7);
         // A rattling contact: many openings of one kind within a second or two, then peace for a while.
         for (double at_s = hold.from_s + kQuietStart_s; at_s < hold.to_s - 8; at_s += dice.between(4, 12)) {
@@ -48,6 +49,7 @@ Made makeLongDropouts(Dice& dice) {
     for (int h = 0; h <= holds; ++h) {
         const double level_V = wire.level_V();
         const Span hold = wire.hold(dice.between(60, 150));
+        maybeGap(made, {hold.from_s + kQuietStart_s, hold.to_s - 6}, 0.2, dice); // in the middle of one too
         double at_s = hold.from_s + dice.between(kQuietStart_s, 20);
         const int most = dice.whole(1, 3);
         for (int i = 0; i < most; ++i) {

@@ -68,6 +68,7 @@ Made makeTremor(Dice& dice) {
         const Tremor tremor{dice.logBetween(0.005, 0.04), dice.between(0.3, 1)};
         const double level_V = wire.level_V(), lasts_s = dice.between(20, 60);
         const Span hold = foot ? wire.hold(lasts_s, tremor, dice) : wire.hold(lasts_s);
+        maybeGap(made, {hold.from_s + 6, hold.to_s - 6}, 0.15, dice);
         if (dice.chance(0.3))
             wiggle(wire, {hold.from_s + 10, hold.to_s - 3}, level_V, clearReturn_s(made.meter) + 0.5, dice);
         if (h < holds) wire.move(anotherLevel_V(dice, level_V, 0.6), dice.between(0.3, 2.5));

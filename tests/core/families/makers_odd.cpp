@@ -65,6 +65,22 @@ Made makeRails(Dice& dice) {
     return made;
 }
 
+Made makeSilentMoves(Dice& dice) {
+    Made made{startWire(dice), anyMeter(dice), {}};
+    Wire& wire = made.wire;
+    const double silence_s = silenceLimit_s(made.meter);
+    for (int i = dice.whole(5, 9); i > 0; --i) {
+        const double level_V = wire.level_V();
+        const Span hold = wire.hold(dice.between(15, 40));
+        if (dice.chance(0.3)) loneDropout(wire, {hold.from_s + 6, hold.to_s - 5}, level_V, dice);
+        const Span moved = wire.move(anotherLevel_V(dice, level_V), dice.between(0.3, 3));
+        // The log loses the whole of it, its beginning, its end, or none.
+        if (dice.chance(0.6)) wire.gap(moved.from_s + dice.between(-2, 2), silence_s + dice.between(0.3, 4));
+    }
+    wire.hold(15);
+    return made;
+}
+
 Made makeNotes(Dice& dice) {
     Made made = makePlain(dice);
     const double end_s = made.wire.now_s();

@@ -9,7 +9,7 @@ namespace stillwire::families {
 
 Meter anyMeter(Dice& dice) {
     Meter meter;
-    meter.interval_s = dice.pick({0.1, 0.2, 0.25, 0.33, 0.5});
+    meter.interval_s = dice.chance(0.7) ? dice.pick({0.1, 0.2, 0.25, 0.33, 0.5}) : dice.between(0.1, 0.5);
     meter.aperture_s = meter.interval_s * dice.between(0.4, 1.0);
     meter.resolution_V = dice.pick({0.001, 0.001, 0.01});
     meter.noise_counts = dice.between(0.4, 1.3);
@@ -61,9 +61,15 @@ double clearReturn_s(const Meter& meter) {
     return memory_s(meter) + lag_s + 2 * meter.interval_s;
 }
 
+void maybeGap(Made& made, Span when, double share, Dice& dice) {
+    const double interval_s = made.meter.interval_s;
+    if (!dice.chance(share) || when.length_s() < 2) return;
+    made.wire.gap(dice.between(when.from_s, when.to_s - 2), dice.between(6 * interval_s, 3 + 6 * interval_s));
+}
+
 void holdsAndMoves(Made& made, Dice& dice, int least, int most, double stretch) {
     Wire& wire = made.wire;
-    const double interval_s = made.meter.interval_s, back_s = clearReturn_s(made.meter);
+    const double back_s = clearReturn_s(made.meter);
     const int holds = dice.whole(least, most);
     for (int i = 0; i <= holds; ++i) {
         const double level_V = wire.level_V();
@@ -74,10 +80,7 @@ void holdsAndMoves(Made& made, Dice& dice, int least, int most, double stretch) 
             wiggle(wire, {inner.from_s + dice.between(0.5, 2), inner.to_s}, level_V, back_s, dice);
         else if (what < 0.7)
             loneDropout(wire, inner, level_V, dice);
-        if (dice.chance(0.25)) {
-            const double at_s = dice.between(inner.from_s, inner.to_s - 2);
-            wire.gap(at_s, dice.between(6 * interval_s, 3 + 6 * interval_s));
-        }
+        maybeGap(made, inner, 0.25, dice);
         if (i < holds) wire.move(anotherLevel_V(dice, level_V), stretch * dice.between(0.3, 2.5));
     }
 }
