@@ -70,7 +70,7 @@ TEST(FamilyMaker, LevelsAndOffsReproduceTheReadings) {
         if (trace.meter.noise_counts >= 0.4 && trace.meter.meanOf == 1 && trace.meter.firstOrder == 0) {
             EXPECT_LT(std::abs(sum / count), 0.1 + 6 / std::sqrt(count / trace.meter.refresh));
         }
-        EXPECT_LT(squares / count, trace.meter.noise_counts >= 0.4 ? 1.35 : 3.1);
+        EXPECT_LT(squares / count, trace.meter.noise_counts >= 0.4 ? 1.35 + 5 / std::sqrt(count) : 3.1);
     });
 }
 

@@ -124,6 +124,12 @@ void takeReadings(const Wire& wire, const Meter& meter, Dice& dice, Trace& trace
     std::size_t firstOpen = 0, hold = 0, gap = 0;
     Conversion shown;
     int lost = 0;
+    // The meter was on before the log began, so its filter is full.
+    const bool filtered = meter.meanOf > 1 || meter.firstOrder > 0;
+    for (int before = 0; filtered && before < 40; ++before) {
+        const double sd_V = meter.noise_counts * ranges.count_V() * filter.noiseGain();
+        (void)filter.next({wire.level.at(0) + wire.drift_V(0), 0, sd_V * dice.normal(), -1});
+    }
     const double start_s = meter.aperture_s + 0.003;
     const double hum = dice.between(0, 6.28);
     for (int k = 0;; ++k) {
@@ -159,7 +165,6 @@ void takeReadings(const Wire& wire, const Meter& meter, Dice& dice, Trace& trace
         const double tremor_V = at_s >= h.from_s && at_s - meter.aperture_s <= h.to_s ? h.tremor_V : 0;
         truth.noise_V = std::sqrt(sd_V * sd_V + tremor_V * tremor_V + 0.5 * meter.hum_V * meter.hum_V);
         const double traceable_V = 0.25 * std::max(truth.noise_V, truth.count_V);
-        const bool filtered = meter.meanOf > 1 || meter.firstOrder > 0;
         if (filtered && shown.dropout < 0 && std::abs(shown.off_V) > traceable_V)
             for (std::size_t i = 0; i < wire.dropouts.size() && wire.dropouts[i].from_s < at_s; ++i)
                 shown.dropout = static_cast<int>(i);
