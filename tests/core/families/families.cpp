@@ -58,7 +58,8 @@ Trace make(const Family& family, std::uint64_t seed, bool windowsOn) {
     std::size_t at = 0;
     for (Mark& note : made.notes) {
         while (at < trace.readings.size() && trace.readings[at].time <= note.time) ++at;
-        trace.marks.emplace_back(at, std::move(note));
+        // One after the last reading would make the capture longer.
+        if (at < trace.readings.size()) trace.marks.emplace_back(at, std::move(note));
     }
     return trace;
 }
