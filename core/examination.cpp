@@ -51,7 +51,7 @@ Examination::Parts::Parts(ExaminationSetup given)
       aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), blind(meter), books(setup.sheet, meter),
       classifier(books), search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet)}),
       secondReference(resolutionOf(referenceMeter) / std::sqrt(12.0)), referenceBlind(referenceMeter),
-      referenceWatch(resolutionOf(referenceMeter), referenceMeter.interval_s) {
+      referenceWatch(referenceMeter, setup.sheet.nominal_V) {
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
     overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
     expected = expectedBefore = expectationAt(books.places.now(), stepFrom, search.tuning(), meter.interval_s);
@@ -100,7 +100,9 @@ void Examination::Parts::look(const Reading& reading) {
     const int at = static_cast<int>(books.places.indexAt(began));
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     search.push(reading, at, at == context ? expected : expectedBefore, classifier);
-    if (books.jumps.size() > jumpsSeen) lastJump = last;
+    hasJumped = books.jumps.size() > jumpsSeen;
+    jumpsSeen = books.jumps.size();
+    if (hasJumped) lastJump = last;
     state = stateNow();
 }
 
@@ -147,8 +149,7 @@ PushResult Examination::Parts::push(const Reading& reading) {
     gate.open(quietTerms());
     PushResult result;
     result.state = state;
-    result.jumped = books.jumps.size() > jumpsSeen;
-    jumpsSeen = books.jumps.size();
+    result.jumped = hasJumped;
     if (state == WireState::dropped && search.now().from != flaggedFrom) {
         flaggedFrom = search.now().from;
         result.dropoutFlagged = true;
@@ -170,7 +171,6 @@ void Examination::Parts::push(const Reading* from, std::size_t count) {
         from += taken;
         count -= taken;
     }
-    jumpsSeen = books.jumps.size();
 }
 
 void Examination::Parts::push(const Mark& mark) {

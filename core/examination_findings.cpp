@@ -121,6 +121,7 @@ Findings Examination::Parts::findings() const {
     tellReference(f, b);
 
     const std::vector<Plateau> held = b.plateaus.all();
+    f.plateaus = staysOf(held, setup.sheet);
     const std::vector<Plateau> reference = secondReference.all();
     const std::vector<Plateau> stays = settledStays(held);
     const LevelEvidence levelEvidence{
@@ -177,7 +178,7 @@ Findings Examination::Parts::findings() const {
         std::vector<Excursion> dropouts;
         for (const Excursion& e : f.excursions)
             if (e.kind == ExcursionKind::dropout) dropouts.push_back(e);
-        wiggles = unmarkedWiggles(dropouts);
+        wiggles = unmarkedWiggles(dropouts, b.travels);
     }
     std::vector<TimeSpan> moved = b.travels;
     f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &f.jumps, &held});

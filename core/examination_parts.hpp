@@ -65,6 +65,7 @@ struct Examination::Parts {
     Time lastReading{0};
     Time lastJump{-1000000000};
     std::size_t jumpsSeen = 0;
+    bool hasJumped = false; // by the newest reading
     WireState state = WireState::silent;
     int overReadings = 0;
     bool probedAtController = false; // by a mark

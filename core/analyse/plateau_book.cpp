@@ -11,6 +11,8 @@ namespace {
 using namespace std::chrono_literals;
 constexpr Time kEarly = 10s;
 constexpr std::size_t kMostEarly = 64;
+constexpr Time kStay = 2s;
+constexpr std::int64_t kStayReadings = 3;
 constexpr std::int64_t kNoiseEvery = 16; // readings between samples of the running noise
 } // namespace
 
@@ -69,6 +71,28 @@ std::vector<Plateau> PlateauBook::all() const {
     std::vector<Plateau> plateaus = closed_;
     if (open_.plateau.readings > 0) plateaus.push_back(finish(open_));
     return plateaus;
+}
+
+std::vector<Stay> staysOf(const std::vector<Plateau>& plateaus, const Sheet& sheet) {
+    std::vector<Stay> stays;
+    for (const Plateau& p : plateaus) {
+        const auto more = static_cast<double>(p.readings);
+        if (p.moved || stays.empty()) {
+            stays.push_back({p.from, p.to, p.level_V, p.noise_V, p.readings, {}});
+            continue;
+        }
+        Stay& stay = stays.back(); // carried over a mark: medians by their weight
+        const double share = more / (static_cast<double>(stay.readings) + more);
+        stay.level_V += share * (p.level_V - stay.level_V);
+        stay.noise_V += share * (p.noise_V - stay.noise_V);
+        stay.readings += p.readings;
+        stay.to = p.to;
+    }
+    std::erase_if(stays, [](const Stay& s) { return s.readings < kStayReadings || s.to - s.from < kStay; });
+    for (Stay& stay : stays)
+        for (const Position& position : sheet.positions)
+            if (position.window.contains(stay.level_V)) stay.windows.push_back(position.name);
+    return stays;
 }
 
 } // namespace stillwire

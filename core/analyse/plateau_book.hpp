@@ -5,6 +5,7 @@
 
 #include "core/analyse/level_histogram.hpp"
 #include "core/analyse/place_book.hpp"
+#include "core/findings/findings.hpp"
 
 #include <vector>
 
@@ -53,5 +54,9 @@ private:
     bool moved_ = false; // the level, within it
     std::vector<Plateau> closed_;
 };
+
+// Stretches at one level, over marks and dropouts, of at least three readings and two seconds; each with the windows
+// it lies in.
+[[nodiscard]] std::vector<Stay> staysOf(const std::vector<Plateau>& plateaus, const Sheet& sheet);
 
 } // namespace stillwire

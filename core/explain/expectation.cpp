@@ -7,10 +7,20 @@
 
 namespace stillwire {
 
+Expectation stillExpectation(const Tuning& tuning) {
+    Expectation e;
+    e.unmarked = e.rails = false;
+    e.beginMove = tuning.moving.unasked;
+    e.holds = true;
+    e.flat_s = tuning.away.stillFlat_s;
+    e.flatReadings = tuning.away.stillFlatReadings;
+    return e;
+}
+
 Expectation expectationAt(const Place& place, Time stepFrom, const Tuning& tuning, double interval_s) {
     const Tuning::Away& away = tuning.away;
     const Tuning::Moving& moving = tuning.moving;
-    Expectation e;
+    Expectation e = stillExpectation(tuning);
     e.from = place.from;
     e.stepFrom = stepFrom;
     e.asked = place.moveAsked;
@@ -19,18 +29,18 @@ Expectation expectationAt(const Place& place, Time stepFrom, const Tuning& tunin
     e.rails = e.unmarked;
     e.held = place.foot;
     e.stirred = place.poseIndex >= 0;
+    if (place.asked != Asked::still && place.asked != Asked::positions) {
+        e.holds = false;
+        e.flat_s = 0;
+        e.flatReadings = 0;
+    }
     switch (place.asked) {
     case Asked::unmarked:
         e.beginMove = moving.begins;
         e.flat_s = std::max(away.flat_s, away.flatIntervals * interval_s);
         break;
     case Asked::still:
-    case Asked::positions:
-        e.beginMove = moving.unasked;
-        e.holds = true;
-        e.flat_s = away.stillFlat_s;
-        e.flatReadings = away.stillFlatReadings;
-        break;
+    case Asked::positions: return e;
     case Asked::moving:
         e.beginMove = moving.inStep;
         e.flatReadings = away.movingFlatReadings;

@@ -24,6 +24,8 @@ struct Expectation {
     int flatReadings = 0;   // for so many readings: it is elsewhere
 };
 
+// Nothing moves that wire.
+[[nodiscard]] Expectation stillExpectation(const Tuning& tuning);
 [[nodiscard]] Expectation expectationAt(const Place& place, Time stepFrom, const Tuning& tuning, double interval_s);
 
 } // namespace stillwire

@@ -67,8 +67,9 @@ double LevelEstimate::threshold_V(const Tuning& tuning) const {
 
 double LevelEstimate::costOf(const Tuning& tuning, double volts_V) const {
     const double z = (volts_V - level_V_) / scatter_V_;
-    // Before any noise is known, a reading within reach tells little.
-    return std::min(0.5 * z * z, meter_.learnt || known(tuning) ? tuning.held.surprise : tuning.foreseen) + noisy_;
+    // Before its noise is known, and before any is, a reading within reach tells less.
+    const double most = known(tuning) ? tuning.held.surprise : (meter_.learnt ? tuning.unforeseen : tuning.foreseen);
+    return std::min(0.5 * z * z, most) + noisy_;
 }
 
 } // namespace stillwire

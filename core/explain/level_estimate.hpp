@@ -2,7 +2,7 @@
 // A level that is held, as one explanation has it: where it is, how noisy, and from what distance a reading is off it.
 #pragma once
 
-#include "core/base/time.hpp"
+#include "core/capture/reading.hpp"
 #include "core/explain/tuning.hpp"
 
 #include <algorithm>
@@ -35,12 +35,18 @@ public:
     }
     [[nodiscard]] Time due() const { return due_; }
     [[nodiscard]] bool justLooked() const { return pending_ == 0; }
-    void addQuiet(double sum_V, double squares_V2, int count) { // of offsets from level_V()
-        sum_V_ += sum_V;
-        squares_V2_ += squares_V2;
-        near_ += count;
-        pending_ += count;
-        count_ += count;
+    void addQuiet(const Reading* first, std::size_t count) {
+        double sum_V = sum_V_, squares_V2 = squares_V2_; // one after another, so that no grouping shows in the sums
+        for (const Reading* r = first; r != first + count; ++r) {
+            const double offset_V = r->volts_V - level_V_;
+            sum_V += offset_V;
+            squares_V2 += offset_V * offset_V;
+        }
+        sum_V_ = sum_V;
+        squares_V2_ = squares_V2;
+        near_ += static_cast<int>(count);
+        pending_ += static_cast<int>(count);
+        count_ += static_cast<int>(count);
     }
     // It was taken for still, and a hand trembles: the same level, with this noise to begin with.
     void trembles(const Tuning& tuning, double noise_V);
@@ -64,12 +70,13 @@ public:
 
 private:
     void put(double volts_V) {
-        // One wild reading moves the level a little, and is no noise (Hampel).
-        const double offset_V = std::clamp(volts_V - level_V_, -quiet_V_, quiet_V_);
-        sum_V_ += offset_V;
-        if (std::abs(offset_V) < quiet_V_) {
+        const double offset_V = volts_V - level_V_;
+        if (std::abs(offset_V) <= quiet_V_) {
+            sum_V_ += offset_V;
             squares_V2_ += offset_V * offset_V;
             ++near_;
+        } else { // a wild one moves the level a little, and is no noise (Hampel)
+            sum_V_ += offset_V > 0 ? quiet_V_ : -quiet_V_;
         }
         ++pending_;
         ++count_;

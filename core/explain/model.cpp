@@ -69,7 +69,10 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     const Expectation& e = *sample.expected;
     if (off_V <= from.level.reach_V()) {
         Hypothesis to = from;
-        const double cost = from.level.costOf(tuning_, sample.volts_V);
+        double cost = from.level.costOf(tuning_, sample.volts_V);
+        // A lean within reach surprises once.
+        if (touches_ && std::abs(sample.volts_V - last_V_) <= from.level.quietReach_V())
+            cost = std::min(cost, tuning_.foreseen);
         // A shift under side load is no news of the level.
         if (!e.stirred || off_V <= from.level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, false);
@@ -96,7 +99,8 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     Hypothesis to = from;
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
-    const double cost = hand.begins + to.level.costOf(tuning_, sample.volts_V);
+    const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
+    const double cost = (arrives ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
 }
@@ -117,14 +121,17 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
         to.doing = Doing::held;
         const double cost = level.costOf(tuning_, sample.volts_V);
         if (off_V <= level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
-        return keep(std::move(to), cost, true);
+        keep(std::move(to), cost, true);
+        const bool sameSide = (sample.volts_V - level.level_V()) * (from.flat.level_V() - level.level_V()) > 0;
+        if (off_V <= level.quietReach_V() || !sameSide) return; // else it may be on its way back
     }
     if (!e.judged) return beginMove(from, sample);
     const double before_V = from.flat.level_V();
     // The first reading of a dropout may hold a part of it only: where the next lies a little further, it is flat from there.
     const double atFlat = tuning_.away.flat + flatCost(from.flat, sample);
-    const bool flat = std::abs(sample.volts_V - before_V) <= level.reach_V() && atFlat <= tuning_.unforeseen;
-    const bool comesBack = (sample.volts_V - before_V) * (level.level_V() - before_V) > 0 &&
+    const bool flat = touches_ && std::abs(sample.volts_V - before_V) <= level.reach_V() &&
+                      (from.flat.readings > 2 || atFlat <= tuning_.unforeseen);
+    const bool comesBack = (sample.volts_V - level.level_V()) * (before_V - level.level_V()) > 0 &&
                            off_V < std::abs(before_V - level.level_V());
     Hypothesis to = from;
     if (flat)
@@ -133,19 +140,21 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
         to.flat.begin(sample.time, sample.volts_V);
     const bool rail = e.rails && atRail(to.flat.level_V());
     const bool elsewhere = !rail && to.flat.readings >= std::max(2, e.flatReadings) &&
-                           sample.time - to.flat.from > fromSeconds(e.flat_s);
+                           toSeconds(sample.time - to.flat.from) + sample.dt_s > e.flat_s; // each reading stands for an interval
     double cost = (rail ? tuning_.away.perSecondRail : tuning_.away.perSecond) * sample.dt_s;
     cost += flat ? atFlat : comesBack ? tuning_.foreseen : tuning_.unforeseen;
+    const bool atRailNow = e.rails && atRail(before_V);
+    const double goesOn = atRailNow ? tuning_.away.settlesElsewhereRail : tuning_.away.settlesElsewhere;
     if (flat) { // it may be there for good
         Hypothesis settled = from;
         const double moves = moveCost(settled, sample);
         const bool unasked = settled.surcharge > 0;
-        settleAt(std::move(settled), sample, moves + tuning_.away.settlesElsewhere + tuning_.moving.settles + atFlat, unasked);
+        settleAt(std::move(settled), sample, moves + goesOn + tuning_.moving.settles + atFlat, unasked);
     }
     if (!elsewhere) keep(std::move(to), cost, !touches_); // what was not seen is part of none
     if (!flat) {
         Hypothesis moves = from;
-        moves.cost += tuning_.away.settlesElsewhere;
+        moves.cost += goesOn;
         beginMove(std::move(moves), sample);
     }
 }
@@ -161,11 +170,13 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     const bool turns = way.readings >= 2 && std::abs(step_V) > reach_V && step_V * way.slope_V_per_s < 0;
     const double reading = (foreseen ? tuning_.foreseen : tuning_.unforeseen) + (turns ? tuning_.moving.turns : 0);
     const bool still = std::abs(step_V) <= reach_V;
+    // A movement that is where it began has not begun.
+    const bool there = from.level.id() >= 0 && std::abs(sample.volts_V - from.level.level_V()) <= from.level.quietReach_V();
 
     Hypothesis to = from;
     to.way.add(sample.time, sample.volts_V, tuning_.moving.paused * reach_V);
     const double perSecond = to.way.paused ? tuning_.moving.pausedPerSecond : tuning_.moving.perSecond;
-    keep(std::move(to), (still ? tuning_.foreseen : reading) + perSecond * sample.dt_s, false);
+    keep(std::move(to), (there ? tuning_.unforeseen : still ? tuning_.foreseen : reading) + perSecond * sample.dt_s, false);
 
     const double settles = tuning_.moving.settles + (still ? tuning_.foreseen : reading);
     settleAt(from, sample, settles, from.surcharge > 0);

@@ -43,6 +43,7 @@ void Search::push(const Reading& reading, int context, const Expectation& expect
     learn(expected);
     touches_ = true;
     last_ = reading.time;
+    last_V_ = reading.volts_V;
     settle(settled);
 }
 
@@ -148,15 +149,9 @@ Search::Quiet Search::quiet(const Expectation& expected) const {
 
 void Search::pushQuiet(const Reading* first, std::size_t count, int context, SettledReadings& settled) {
     Hypothesis& h = alive_.front().hypothesis;
-    double sum_V = 0, squares_V2 = 0;
-    const double level_V = h.level.level_V();
-    for (const Reading* r = first; r != first + count; ++r) {
-        const double offset_V = r->volts_V - level_V;
-        sum_V += offset_V;
-        squares_V2 += offset_V * offset_V;
-    }
-    h.level.addQuiet(sum_V, squares_V2, static_cast<int>(count));
+    h.level.addQuiet(first, count);
     last_ = first[count - 1].time;
+    last_V_ = first[count - 1].volts_V;
     settled.readings(first, count, context, past_.at(h.past), false);
     first_ += static_cast<std::int64_t>(count);
     settled_ = first_;

@@ -104,7 +104,8 @@ private:
     Past past_;
     std::int64_t levels_ = 0, requests_ = 0;
     bool touches_ = false;
-    Time last_{0};
+    Time last_{0}; // the newest reading
+    double last_V_ = 0;
 
     // Readings that are not settled.
     std::vector<Reading> readings_;

@@ -42,7 +42,8 @@ struct Tuning {
         double least_V = 0.006, most_V = 0.04; // what is louder is no hand
         double share = 0.5; // of the reading that shows it first
         double held_V = 0.012; // where somebody is asked to hold it
-        double begins = 3;
+        double begins = 3; // as it arrives
+        double later = 8;  // at a level that was still so far
     } hand;
 
     // A reading that an explanation could not foresee: the same price for all.
@@ -57,8 +58,9 @@ struct Tuning {
         double perSecond = 1.0;
         double flat = 0.1; // a reading where the one before was, beside what one at a level would cost
         double perSecondRail = 0.1;  // at a rail nothing else is likely
-        double railShare = 0.04;     // of the nominal, from 0 or from the reference: at the rail
-        double settlesElsewhere = 3; // a dropout in which the shaft was moved, beside the movement
+        double railShare = 0.02;     // of the nominal, from 0 or from the reference: at the rail
+        double settlesElsewhere = 10;    // a dropout in which the shaft was moved, beside the movement: rather a pause on its way
+        double settlesElsewhereRail = 3; // for from a rail that is no pause
         double flat_s = 2;           // unmarked, flat and off a rail for longer: a movement (design, point 1)
         double flatIntervals = 5;    // and so many intervals
         double stillFlat_s = 8;      // where nobody asked for a movement: poses are shorter than this
