@@ -54,7 +54,7 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     const Tuning::Reach& reach = tuning.reach;
     const double few = count_ < tuning.held.known ? std::sqrt(1 + 1.0 / count_) : 1;
     reach_V_ = std::max({reach.least_V, reach.noises * few * noise_V_, reach.counts * meter_.resolution_V});
-    quiet_V_ = std::max(reach.quietNoises * noise_V_, reach.quietCounts * meter_.resolution_V);
+    quiet_V_ = std::max({reach.quietNoises * noise_V_, reach.quietCounts * meter_.resolution_V, reach.least_V / reach.noises});
     // A level drifts by more than the noise of a fine meter: costs go by a sixth of the reach at least.
     const double least_V = reach.least_V / reach.noises;
     scatter_V_ = std::max(least_V, few * noise_V_);
