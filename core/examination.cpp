@@ -196,7 +196,7 @@ void Examination::Parts::placeChanged() {
     context = static_cast<int>(books.places.count()) - 1;
     expected = expectationAt(now, stepFrom, search.tuning(), meter.interval_s);
     if (now.wire != before.wire) {
-        search.otherWire(classifier);
+        search.otherWire(now.from, classifier);
         classifier.otherWire();
     } else if (now.moveAsked) {
         search.moveAsked(expected);

@@ -51,7 +51,7 @@ void ReferenceWatch::push(const Reading& reading) {
 }
 
 void ReferenceWatch::pause() {
-    search_.otherWire(classifier_);
+    if (newest_) search_.otherWire(newest_->time, classifier_);
     classifier_.otherWire();
     newest_.reset();
 }

@@ -26,7 +26,7 @@ Expectation expectationAt(const Place& place, Time stepFrom, const Tuning& tunin
     e.asked = place.moveAsked;
     e.unmarked = place.asked == Asked::unmarked;
     e.judged = place.asked != Asked::free;
-    e.rails = e.unmarked;
+    e.rails = place.wire == Probed::signal;
     e.held = place.foot;
     e.stirred = place.poseIndex >= 0;
     if (place.asked != Asked::still && place.asked != Asked::positions) {

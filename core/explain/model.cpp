@@ -23,13 +23,19 @@ void Search::keep(Hypothesis to, double cost, bool opens, bool unasked) {
     next_.push_back({std::move(to), opens, unasked});
 }
 
+// Whether a mark has asked for a movement that has not come yet.
+bool Search::awaited(const Hypothesis& from, const Sample& sample) const {
+    if (from.answered >= requests_) return false;
+    return sample.time <= asked_ + fromSeconds(tuning_.moving.patience_s) || !from.level.known(tuning_);
+}
+
 // What it costs to move now; remembers what was paid because nobody asked.
 double Search::moveCost(Hypothesis& to, const Sample& sample) const {
     const Expectation& e = *sample.expected;
     const Tuning::Moving& moving = tuning_.moving;
     if (!e.judged) return 0;
     const bool corrects = e.asked && sample.time <= e.from + fromSeconds(moving.grace_s);
-    if (to.answered < requests_ || corrects) {
+    if (awaited(to, sample) || corrects) {
         to.answered = requests_;
         to.surcharge = 0;
         return moving.asked;
@@ -44,7 +50,7 @@ void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool una
     const Expectation& e = *sample.expected;
     MeterAt meter = meterAt(sample.volts_V);
     if (e.held) meter.expected_V = std::max(meter.expected_V, tuning_.hand.held_V);
-    const bool rail = e.rails && to.level.id() >= 0 && atRail(sample.volts_V) && !atRail(to.level.level_V());
+    const bool rail = e.rails && e.judged && to.level.id() >= 0 && to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) && !atRail(to.level.level_V());
     const bool returns = to.level.id() >= 0 && std::abs(sample.volts_V - to.level.level_V()) <= to.level.reach_V();
     if (returns)
         to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
@@ -73,6 +79,7 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
         // A lean within reach surprises once.
         if (touches_ && std::abs(sample.volts_V - last_V_) <= from.level.quietReach_V())
             cost = std::min(cost, tuning_.foreseen);
+        if (e.stirred) cost = std::min(cost, tuning_.held.lean);
         // A shift under side load is no news of the level.
         if (!e.stirred || off_V <= from.level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, false);
@@ -85,7 +92,8 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
             to.flat.begin(sample.time, sample.volts_V);
             const double age = toSeconds(sample.time - from.level.began()) / tuning_.away.young_s;
             const double young = tuning_.away.young * std::max(1.0 / from.level.count(), 1 - age);
-            keep(std::move(to), tuning_.away.begins + young + tuning_.unforeseen + tuning_.away.perSecond * sample.dt_s, true);
+            const double late = awaited(from, sample) ? tuning_.moving.awaited : 0;
+            keep(std::move(to), tuning_.away.begins + young + late + tuning_.unforeseen + tuning_.away.perSecond * sample.dt_s, true);
         }
         Hypothesis to = from;
         const double cost = moveCost(to, sample);
@@ -123,7 +131,8 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
         if (off_V <= level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, true);
         const bool sameSide = (sample.volts_V - level.level_V()) * (from.flat.level_V() - level.level_V()) > 0;
-        if (off_V <= level.quietReach_V() || !sameSide) return; // else it may be on its way back
+        // Else it may be on its way back; or lean, where somebody shakes it.
+        if (off_V <= level.quietReach_V() || !sameSide || e.stirred) return;
     }
     if (!e.judged) return beginMove(from, sample);
     const double before_V = from.flat.level_V();

@@ -119,6 +119,7 @@ void Search::learn(const Expectation& expected) {
 
 void Search::moveAsked(const Expectation& expected) {
     ++requests_;
+    asked_ = expected.from;
     for (Candidate& c : alive_) {
         Hypothesis& h = c.hypothesis;
         const Time early = fromSeconds(tuning_.moving.early_s);
@@ -132,11 +133,12 @@ void Search::moveAsked(const Expectation& expected) {
               [](const Candidate& a, const Candidate& b) { return a.hypothesis.cost < b.hypothesis.cost; });
 }
 
-void Search::otherWire(SettledReadings& settled) {
+void Search::otherWire(Time asked, SettledReadings& settled) {
     settleAll(settled);
     for (const Candidate& c : alive_) past_.drop(c.hypothesis.past);
     alive_.clear();
     ++requests_;
+    asked_ = asked;
     touches_ = false;
 }
 

@@ -38,7 +38,7 @@ public:
     void push(const Reading& reading, int context, const Expectation& expected, SettledReadings& settled);
     void blind() { touches_ = false; } // readings before and after do not touch
     void moveAsked(const Expectation& expected); // a mark asks for a movement
-    void otherWire(SettledReadings& settled);            // the lead moves: whatever level comes next
+    void otherWire(Time asked, SettledReadings& settled); // the lead moves: whatever level comes next
     // What is not settled yet, as the cheapest explanation has it.
     void tellRest(SettledReadings& settled) const;
 
@@ -78,6 +78,7 @@ private:
     void extendOffLine(const Hypothesis& from, const Sample& sample);
     void settleAt(Hypothesis to, const Sample& sample, double cost, bool unasked);
     void beginMove(Hypothesis to, const Sample& sample);
+    [[nodiscard]] bool awaited(const Hypothesis& from, const Sample& sample) const;
     [[nodiscard]] double moveCost(Hypothesis& to, const Sample& sample) const;
     [[nodiscard]] double flatCost(const Flat& flat, const Sample& sample) const;
     void keep(Hypothesis to, double cost, bool opens, bool unasked = false);
@@ -103,6 +104,7 @@ private:
     std::vector<Candidate> alive_, next_; // the cheapest first
     Past past_;
     std::int64_t levels_ = 0, requests_ = 0;
+    Time asked_{0}; // the newest request
     bool touches_ = false;
     Time last_{0}; // the newest reading
     double last_V_ = 0;

@@ -33,6 +33,7 @@ struct Tuning {
         double teaches = 2;           // a hold noisier than so many times the expected teaches nothing of the meter
         int looks = 20;               // that the expected noise is the mean of
         double surprise = 4.5;        // the most that one reading within reach may cost: 3 standard deviations
+        double lean = 0.5;            // and where somebody shakes it: a shift within reach is the arm's
         double louder = 3;            // and the most it is taken for, where that is more than a hand's
         double noisy = 3;             // the most that the noise of a level may cost at each reading, ln(its own / expected)
     } held;
@@ -74,6 +75,7 @@ struct Tuning {
         double unasked = 12; // a step asked to hold
         double inStep = 3;   // a step about moving
         double asked = 0.5;  // a mark asked for it
+        double awaited = 6;  // to be away, beside what it costs, while one that was asked for has not come
         double perSecond = 0.5;
         double pausedPerSecond = 3; // standing still is no movement for long
         double paused = 0.6;        // of a reach in a second, or less: standing still
@@ -82,6 +84,7 @@ struct Tuning {
         double settles = 0.7;
         double returns = 5;     // settles at the very level it left
         double atRail = 25;     // settles at a rail
+        double patience_s = 10; // so long a movement that was asked for is awaited, and longer while no level is known
         double early_s = 3;     // a hand that moved so long before its mark was early
         double grace_s = 3;     // or corrects itself for so long after it
     } moving;
