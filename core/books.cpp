@@ -63,6 +63,7 @@ Excursion Books::placed(Excursion e, bool shoulder) const {
 }
 
 void Books::excursion(const Excursion& excursion, bool shoulder) {
+    if (places.at(excursion.from - aperture).asked == Asked::free) return; // nothing is judged there
     Excursion e = placed(excursion, shoulder);
     // A needle on a supply wire shivers by as much.
     const bool probing = e.step == Step::reference || e.step == Step::ground;

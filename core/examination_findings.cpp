@@ -103,7 +103,7 @@ Findings Examination::Parts::findings() const {
     Books b = books;
     Classifier rest(classifier, b);
     search.tellRest(rest);
-    if (const std::optional<Excursion> open = rest.open()) b.excursions.push_back(b.placed(*open, false));
+    if (const std::optional<Excursion> open = rest.open()) b.excursion(*open, false);
     const PlaceBook& places = b.places;
     Findings f;
     f.readings = readings;

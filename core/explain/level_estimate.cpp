@@ -65,11 +65,11 @@ double LevelEstimate::threshold_V(const Tuning& tuning) const {
     return std::max({tuning.reach.told_V, tuning.reach.noises * noise_V_, tuning.reach.counts * meter_.resolution_V});
 }
 
-double LevelEstimate::costOf(const Tuning& tuning, double volts_V) const {
+double LevelEstimate::costOf(const Tuning& tuning, double volts_V, double most) const {
     const double z = (volts_V - level_V_) / scatter_V_;
     // Before its noise is known, and before any is, a reading within reach tells less.
-    const double most = known(tuning) ? tuning.held.surprise : (meter_.learnt ? tuning.unforeseen : tuning.foreseen);
-    return std::min(0.5 * z * z, most) + noisy_;
+    const double wild = known(tuning) ? tuning.held.surprise : (meter_.learnt ? tuning.unforeseen : tuning.foreseen);
+    return std::min({0.5 * z * z, wild, most}) + noisy_;
 }
 
 } // namespace stillwire

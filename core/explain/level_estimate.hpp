@@ -65,8 +65,8 @@ public:
     [[nodiscard]] double threshold_V(const Tuning& tuning) const;
     // Further off, a reading is not plainly one of an untouched wire.
     [[nodiscard]] double quietReach_V() const { return quiet_V_; }
-    // What a reading within reach costs.
-    [[nodiscard]] double costOf(const Tuning& tuning, double volts_V) const;
+    // What a reading within reach costs; `most`: what its distance alone may, where that is less than elsewhere.
+    [[nodiscard]] double costOf(const Tuning& tuning, double volts_V, double most) const;
 
 private:
     void put(double volts_V) {

@@ -69,23 +69,26 @@ void Search::beginMove(Hypothesis to, const Sample& sample) {
     keep(std::move(to), cost + tuning_.unforeseen + tuning_.moving.perSecond * sample.dt_s, true, unasked);
 }
 
+// What the distance of a reading within reach may cost: a lean surprises once, and where somebody shakes it not even so.
+double Search::mostAtLevel(const LevelEstimate& level, const Sample& sample) const {
+    if (sample.expected->stirred) return tuning_.held.lean;
+    const bool again = touches_ && std::abs(sample.volts_V - last_V_) <= level.quietReach_V();
+    return again ? tuning_.foreseen : tuning_.held.surprise;
+}
+
 void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     const double offset_V = sample.volts_V - from.level.level_V();
     const double off_V = std::abs(offset_V);
     const Expectation& e = *sample.expected;
     if (off_V <= from.level.reach_V()) {
         Hypothesis to = from;
-        double cost = from.level.costOf(tuning_, sample.volts_V);
-        // A lean within reach surprises once.
-        if (touches_ && std::abs(sample.volts_V - last_V_) <= from.level.quietReach_V())
-            cost = std::min(cost, tuning_.foreseen);
-        if (e.stirred) cost = std::min(cost, tuning_.held.lean);
+        const double cost = from.level.costOf(tuning_, sample.volts_V, mostAtLevel(from.level, sample));
         // A shift under side load is no news of the level.
         if (!e.stirred || off_V <= from.level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, false);
         if (off_V <= from.level.quietReach_V() || !from.level.known(tuning_)) return;
     } else {
-        if (e.judged) {
+        {
             Hypothesis to = from;
             to.doing = Doing::away;
             to.from = sample.time;
@@ -108,7 +111,8 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
     const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
-    const double cost = (arrives ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V);
+    const double cost = (arrives ? hand.begins : hand.later) +
+                        to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
 }
@@ -127,14 +131,13 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
     if (off_V <= tuning_.reach.back * level.reach_V()) {
         Hypothesis to = from;
         to.doing = Doing::held;
-        const double cost = level.costOf(tuning_, sample.volts_V);
+        const double cost = level.costOf(tuning_, sample.volts_V, mostAtLevel(level, sample));
         if (off_V <= level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, true);
         const bool sameSide = (sample.volts_V - level.level_V()) * (from.flat.level_V() - level.level_V()) > 0;
         // Else it may be on its way back; or lean, where somebody shakes it.
         if (off_V <= level.quietReach_V() || !sameSide || e.stirred) return;
     }
-    if (!e.judged) return beginMove(from, sample);
     const double before_V = from.flat.level_V();
     // The first reading of a dropout may hold a part of it only: where the next lies a little further, it is flat from there.
     const double atFlat = tuning_.away.flat + flatCost(from.flat, sample);
@@ -194,7 +197,7 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     const Tuning::OffLine& line = tuning_.offLine;
     const bool even = way.readings >= line.even;
     const bool swept = !way.paused && std::abs(way.slope_V_per_s) > reach_V; // a reach a second
-    if (!even || !swept || !sample.expected->judged) return;
+    if (!even || !swept) return;
     const double tolerance_V = std::max(reach_V, line.lineNoises * way.uneven_V);
     if (off_V <= tolerance_V) return;
     Hypothesis leaves = from;
