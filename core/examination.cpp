@@ -34,10 +34,10 @@ std::vector<Window> windowsOf(const Sheet& sheet) {
 }
 
 // Where a second meter stays: on the reference, whatever the first one does.
-Place onReference(Time from) {
-    Place place;
+Context onReference(Time from) {
+    Context place;
     place.from = from;
-    place.wire = Probed::reference;
+    place.wire = Wire::reference;
     return place;
 }
 
@@ -50,7 +50,7 @@ Examination::Parts::Parts(ExaminationSetup given)
       referenceMeter(setup.referenceMeter ? completed(*setup.referenceMeter) : meter),
       aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))),
       referenceAperture(fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))),
-      places(setup.sheet), blind(meter),
+      timeline(setup.sheet), blind(meter),
       follower({resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), setup.sheet.rest().window}, *this),
       tracker(follower.tracker()), plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
       secondReference(referenceAperture, resolutionOf(referenceMeter) / std::sqrt(12.0)),
@@ -61,13 +61,13 @@ Examination::Parts::Parts(ExaminationSetup given)
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
     overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
     secondReference.placeChanged(onReference(Time(0)));
-    plateaus.placeChanged(places.now());
+    plateaus.placeChanged(timeline.now());
 }
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {
     if (!referenceBlind.push(reading)) return; // no volts, whatever it shows
     // Before hooking up is done, and with the key off, the reference is nothing to judge.
-    if (places.now().asked == Asked::free) return referenceWatch.pause();
+    if (timeline.now().motion == ExpectedMotion::free) return referenceWatch.pause();
     referenceWatch.push(reading);
     const double resolution_V = resolutionOf(referenceMeter);
     secondReference.held(&reading, 1, false, resolution_V, 3 * resolution_V);
@@ -95,11 +95,11 @@ void Examination::Parts::look(const Reading& reading) {
         state = WireState::blind;
         return;
     }
-    places.countReadings(1);
+    timeline.countReadings(1);
     newest_V = reading.volts_V;
     // A reading belongs to the place in force when its aperture began.
     const Time began = reading.time - aperture;
-    const Asked asked = (began < places.now().from ? places.at(began) : places.now()).asked;
+    const ExpectedMotion asked = (began < timeline.now().from ? timeline.at(began) : timeline.now()).motion;
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     const ReadingClass seen = follower.push(reading.time, reading.volts_V, asked);
     if (seen == ReadingClass::away)
@@ -127,10 +127,14 @@ WireState Examination::Parts::stateOf(ReadingClass seen, Time at) const {
 QuietTerms Examination::Parts::quietTerms() const {
     const bool nearOver = tracker.held_V() + 2 * tracker.threshold_V() > kOverVoltage_V;
     const std::optional<Time> limit = blind.quietLimit();
-    const std::size_t most = std::min(QuietGate::kMost, follower.mostQuiet(places.now().asked));
+    const std::size_t most = std::min(QuietGate::kMost, follower.mostQuiet(timeline.now().motion));
     if (nearOver || overReadings > 0 || !limit || most == 0) return {};
-    return {
-        tracker.held_V(), tracker.quietReach_V(lastReading), places.now().from + aperture, *limit, lastReading, most};
+    return {tracker.held_V(),
+            tracker.quietReach_V(lastReading),
+            timeline.now().from + aperture,
+            *limit,
+            lastReading,
+            most};
 }
 
 void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
@@ -140,8 +144,8 @@ void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
     newest_V = newest.volts_V;
     flagged = hasJumped = false;
     blind.pushQuiet(from, count);
-    places.countReadings(static_cast<int>(count));
-    follower.pushQuiet(from, count, places.now().asked);
+    timeline.countReadings(static_cast<int>(count));
+    follower.pushQuiet(from, count, timeline.now().motion);
     renewals.back();
     state = stateOf(ReadingClass::held, last);
 }
@@ -178,19 +182,19 @@ void Examination::Parts::push(const Mark& mark) {
     settle();
     if (first.count() < 0) first = mark.time;
     last = std::max(last, mark.time);
-    if (mark.kind() == MarkKind::gap) {
+    if (mark.as<GapMark>()) {
         blind.gapMark();
         follower.blind();
         referenceWatch.pause();
     }
-    if (mark.kind() == MarkKind::probe) probedAtController |= mark.argument() == "controller-side";
-    const std::size_t placesBefore = places.count();
-    const bool levelMayFollow = places.push(mark);
-    if (places.count() == placesBefore) return;
-    follower.placeChanged(places.now(), levelMayFollow);
-    plateaus.placeChanged(places.now());
+    if (const auto* probe = mark.as<ProbeMark>()) probedAtController |= probe->side == ProbeSide::controllerSide;
+    const std::size_t placesBefore = timeline.count();
+    const bool levelMayFollow = timeline.push(mark);
+    if (timeline.count() == placesBefore) return;
+    follower.placeChanged(timeline.now(), levelMayFollow);
+    plateaus.placeChanged(timeline.now());
     // The reference of each step by itself: how much it changes between them counts.
-    if (mark.kind() == MarkKind::step) secondReference.placeChanged(onReference(mark.time));
+    if (mark.as<StepMark>()) secondReference.placeChanged(onReference(mark.time));
 }
 
 Examination::Examination(ExaminationSetup setup) : parts_(std::make_unique<Parts>(std::move(setup))) {}

@@ -7,12 +7,12 @@
 #include "core/analyse/drive_strip.hpp"
 #include "core/analyse/level_follower.hpp"
 #include "core/analyse/phase_builder.hpp"
-#include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
 #include "core/analyse/quiet_gate.hpp"
 #include "core/analyse/reference_watch.hpp"
 #include "core/analyse/renewal_watch.hpp"
 #include "core/analyse/wear_map.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/examination.hpp"
 #include "core/judge/coverage.hpp"
 #include "core/judge/judgement.hpp"
@@ -41,7 +41,7 @@ struct Examination::Parts final : LevelFollowerListener {
     [[nodiscard]] WireState stateOf(ReadingClass seen, Time at) const;
     void place(Excursion excursion, bool shoulder);
     [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
-    [[nodiscard]] bool onSignal() const { return places.now().wire == Probed::signal; }
+    [[nodiscard]] bool onSignal() const { return timeline.now().wire == Wire::signal; }
 
     // LevelFollowerListener
     void excursionFlagged(Time at, Direction direction) override;
@@ -63,7 +63,7 @@ struct Examination::Parts final : LevelFollowerListener {
     ExaminationSetup setup;
     MeterTraits meter, referenceMeter;
     Time aperture, referenceAperture;
-    PlaceBook places;
+    Timeline timeline;
     BlindWatch blind;
     LevelFollower follower;
     const LevelTracker& tracker; // the follower's

@@ -11,17 +11,17 @@ constexpr double kLeansShare = 0.4; // of the threshold: a pose that leans to on
 } // namespace
 
 Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
-    const Place& at = places.at(e.from - aperture);
+    const Context& at = timeline.at(e.from - aperture);
     e.step = at.step;
     e.unmarked = !at.step;
     e.poseIndex = at.poseIndex;
-    if (at.poseIndex >= 0) e.pose = places.poses()[static_cast<std::size_t>(at.poseIndex)].where;
+    if (at.poseIndex >= 0) e.pose = timeline.poses()[static_cast<std::size_t>(at.poseIndex)].where;
     // A shift no deeper than the sheet's play (and a count, for readings are rounded) that holds through the pose is
     // the bushing, not the track. A level first found while the arm was held to one side may be off by as much
     // itself.
     const bool middleUnknown = tracker.level().begunBy() == Hold::stirred;
     e.play_V = (middleUnknown ? 2 : 1) * setup.sheet.play_V + resolutionOf(meter);
-    const bool mayBePlay = at.poseIndex >= 0 || at.step == Step::wiggleShaft || at.step == Step::wiggleHarness;
+    const bool mayBePlay = at.poseIndex >= 0 || (at.step && traits(*at.step).requiredWiggle());
     if (mayBePlay && e.depth_V() <= e.play_V && (e.readings >= 2 || shoulder)) e.kind = ExcursionKind::play;
     return e;
 }
@@ -41,7 +41,7 @@ void Examination::Parts::foundOffSweep(const Excursion& excursion) {
 void Examination::Parts::place(Excursion excursion, bool shoulder) {
     Excursion e = told(std::move(excursion), shoulder);
     // A needle on a supply wire shivers by as much.
-    const bool probing = e.step == Step::reference || e.step == Step::ground;
+    const bool probing = e.step && traits(*e.step).wire != Wire::signal && !traits(*e.step).wiggles();
     if (probing && e.depth_V() <= e.play_V) return;
     if (e.kind == ExcursionKind::dropout && onSignal()) wear.dropout(e.held_V);
     if (drive) drive->excursionEnded();
@@ -57,7 +57,7 @@ void Examination::Parts::excursionWithdrawn() {
 
 void Examination::Parts::jumped(const LevelJump& jump) {
     LevelJump j = jump;
-    const Place& at = places.at(j.at - aperture);
+    const Context& at = timeline.at(j.at - aperture);
     j.step = at.step;
     j.poseIndex = at.poseIndex;
     jumps.push_back(j);
@@ -81,7 +81,7 @@ void Examination::Parts::travelWithdrawn(Time from) {
 void Examination::Parts::held(const Reading* from, std::size_t count, bool settledAnew) {
     const double held_V = tracker.held_V();
     plateaus.held(from, count, settledAnew, tracker.level().noise_V(), tracker.level().threshold_V());
-    places.countHeld(from, count, held_V, kLeansShare * tracker.threshold_V());
+    timeline.countHeld(from, count, held_V, kLeansShare * tracker.threshold_V());
     if (!onSignal()) return;
     wear.held(from, count, held_V);
     if (drive) drive->held(from, count);

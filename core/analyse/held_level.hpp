@@ -2,7 +2,7 @@
 // The level the wire is held at, its noise, and the threshold an excursion must pass; each adapts to the meter.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 
 #include <array>
 

@@ -12,27 +12,27 @@ constexpr Time kGrace = 3s;
 constexpr Time kHomeAgain = 10s;
 } // namespace
 
-Leave::Change Leave::placeChanged(const Place& place) {
+Leave::Change Leave::placeChanged(const Context& place) {
     const Change change{place.wire != wire_, place.stepVisit == stepVisit_};
     // The needle has not come to its new wire yet: no mark but another wire's takes the leave to move away.
     needleComes_ = change.otherWire || (needleComes_ && asked_);
-    asked_ = place.moveAsked || needleComes_;
-    graceUntil_ = place.moveAsked ? place.from + kGrace : Time(-1);
-    if (free_ && place.asked != Asked::free) wasFree_ = true;
-    free_ = place.asked == Asked::free;
+    asked_ = place.moveExpected || needleComes_;
+    graceUntil_ = place.moveExpected ? place.from + kGrace : Time(-1);
+    if (free_ && place.motion != ExpectedMotion::free) wasFree_ = true;
+    free_ = place.motion == ExpectedMotion::free;
     wire_ = place.wire;
     if (!change.sameStep) stepFrom_ = place.from;
     stepVisit_ = place.stepVisit;
     return change;
 }
 
-bool Leave::mayMove(Time time, Asked asked, bool established) const {
-    return asked == Asked::free || asked == Asked::sweep || asked_ || wasFree_ || time <= graceUntil_ ||
-           (asked == Asked::moving && !established);
+bool Leave::mayMove(Time time, ExpectedMotion asked, bool established) const {
+    return asked == ExpectedMotion::free || asked == ExpectedMotion::sweep || asked_ || wasFree_ ||
+           time <= graceUntil_ || (asked == ExpectedMotion::moving && !established);
 }
 
-bool Leave::byGrace(Asked asked) const {
-    return (asked == Asked::positions || asked == Asked::still || wire_ != Probed::signal) && !asked_;
+bool Leave::byGrace(ExpectedMotion asked) const {
+    return (asked == ExpectedMotion::positions || asked == ExpectedMotion::still || wire_ != Wire::signal) && !asked_;
 }
 
 void Leave::leftUnjudged(Time from, double level_V) { home_ = Home{level_V, from}; }

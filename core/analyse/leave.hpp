@@ -3,7 +3,7 @@
 // mark.
 #pragma once
 
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 
 #include <optional>
 
@@ -15,16 +15,16 @@ public:
         bool otherWire = false;
         bool sameStep = false;
     };
-    Change placeChanged(const Place& place); // time is that of the mark
+    Change placeChanged(const Context& place); // time is that of the mark
     // A reading has been looked at. What moved while nothing was judged may first show in the reading after, if the
     // meter was dark meanwhile.
-    void looked(Asked asked) {
-        if (asked != Asked::free) wasFree_ = false;
+    void looked(ExpectedMotion asked) {
+        if (asked != ExpectedMotion::free) wasFree_ = false;
     }
     // `established`: the level left has been there for some time.
-    [[nodiscard]] bool mayMove(Time time, Asked asked, bool established) const;
+    [[nodiscard]] bool mayMove(Time time, ExpectedMotion asked, bool established) const;
     // If it may move here, then only because of a mark a moment ago, and what moves may come back.
-    [[nodiscard]] bool byGrace(Asked asked) const;
+    [[nodiscard]] bool byGrace(ExpectedMotion asked) const;
     [[nodiscard]] bool asked() const { return asked_; } // for a movement, which has not come yet
     void arrived() { asked_ = false; }
 
@@ -32,7 +32,7 @@ public:
     void leftUnjudged(Time from, double level_V);
     [[nodiscard]] bool comesHome(Time time, double volts_V, double within_V) const;
 
-    [[nodiscard]] Probed wire() const { return wire_; }
+    [[nodiscard]] Wire wire() const { return wire_; }
     [[nodiscard]] Time stepFrom() const { return stepFrom_; } // when the step began
 
 private:
@@ -41,7 +41,7 @@ private:
     Time graceUntil_{-1};      // the hand corrects itself
     bool free_ = false;        // nothing is judged
     bool wasFree_ = false;     // until a moment ago; no reading since
-    Probed wire_ = Probed::signal;
+    Wire wire_ = Wire::signal;
     int stepVisit_ = -1;
     Time stepFrom_{0};
     struct Home {

@@ -15,22 +15,22 @@ LevelFollower::LevelFollower(Setup setup, LevelFollowerListener& listener)
       tracker_(setup.resolution_V, setup.play_V, std::move(setup.windows), listener),
       sweep_(setup.resolution_V, setup.rest) {}
 
-ReadingClass LevelFollower::push(Time time, double volts_V, Asked asked) {
-    if (asked == Asked::sweep) return pushSweep(time, volts_V, asked);
-    if (asked == Asked::unmarked) return pushUnmarked(time, volts_V);
-    if (asked_ == Asked::sweep) end();
-    asked_ = Asked::free;
+ReadingClass LevelFollower::push(Time time, double volts_V, ExpectedMotion asked) {
+    if (asked == ExpectedMotion::sweep) return pushSweep(time, volts_V, asked);
+    if (asked == ExpectedMotion::unmarked) return pushUnmarked(time, volts_V);
+    if (asked_ == ExpectedMotion::sweep) end();
+    asked_ = ExpectedMotion::free;
     return tracker_.push(time, volts_V, asked);
 }
 
 ReadingClass LevelFollower::pushUnmarked(Time time, double volts_V) {
     if (tail_ > 0) {
-        const ReadingClass seen = pushSweep(time, volts_V, Asked::unmarked);
+        const ReadingClass seen = pushSweep(time, volts_V, ExpectedMotion::unmarked);
         tail_ = seen == ReadingClass::held ? tail_ - 1 : kTail;
         if (tail_ == 0) end();
         return seen;
     }
-    const ReadingClass seen = tracker_.push(time, volts_V, Asked::unmarked);
+    const ReadingClass seen = tracker_.push(time, volts_V, ExpectedMotion::unmarked);
     if (seen == ReadingClass::held) {
         const Reading reading{time, volts_V, {}};
         remember(&reading, 1);
@@ -40,11 +40,11 @@ ReadingClass LevelFollower::pushUnmarked(Time time, double volts_V) {
     return seen;
 }
 
-ReadingClass LevelFollower::pushSweep(Time time, double volts_V, Asked asked) {
+ReadingClass LevelFollower::pushSweep(Time time, double volts_V, ExpectedMotion asked) {
     const double foot_V = std::max(2 * play_V_, kFootNoises * tracker_.level().foot_V()); // a hand turns the shaft
-    const double limit_V = std::max(tracker_.level().quietThreshold_V(), asked == Asked::sweep ? foot_V : 0);
+    const double limit_V = std::max(tracker_.level().quietThreshold_V(), asked == ExpectedMotion::sweep ? foot_V : 0);
     asked_ = asked;
-    sweep_.push(time, volts_V, limit_V, asked == Asked::sweep);
+    sweep_.push(time, volts_V, limit_V, asked == ExpectedMotion::sweep);
     aside_.insert(aside_.end(), sweep_.dropouts().begin(), sweep_.dropouts().end());
     if (sweep_.withholds()) return tracker_.holding() ? ReadingClass::away : ReadingClass::moving;
     ReadingClass seen = ReadingClass::moving;
@@ -69,7 +69,7 @@ void LevelFollower::beginSweep(Time time, double volts_V) {
     sweep_.push(time, volts_V, limit_V, false);
     held_ = 0;
     tail_ = kTail;
-    asked_ = Asked::unmarked;
+    asked_ = ExpectedMotion::unmarked;
 }
 
 // The readings that the sweep withheld were the hand's.
@@ -87,20 +87,20 @@ void LevelFollower::settleAside() {
     aside_.clear();
 }
 
-std::size_t LevelFollower::mostQuiet(Asked asked) const {
-    const bool sweeps = asked == Asked::sweep || asked_ == Asked::sweep || tail_ > 0;
+std::size_t LevelFollower::mostQuiet(ExpectedMotion asked) const {
+    const bool sweeps = asked == ExpectedMotion::sweep || asked_ == ExpectedMotion::sweep || tail_ > 0;
     return sweeps ? 0 : tracker_.mostQuiet();
 }
 
-void LevelFollower::pushQuiet(const Reading* first, std::size_t count, Asked asked) {
+void LevelFollower::pushQuiet(const Reading* first, std::size_t count, ExpectedMotion asked) {
     tracker_.pushQuiet(first, count, asked);
-    if (asked == Asked::unmarked)
+    if (asked == ExpectedMotion::unmarked)
         remember(first, count);
     else
-        asked_ = Asked::free;
+        asked_ = ExpectedMotion::free;
 }
 
-void LevelFollower::placeChanged(const Place& place, bool levelMayFollow) {
+void LevelFollower::placeChanged(const Context& place, bool levelMayFollow) {
     if (levelMayFollow) end();
     tracker_.placeChanged(place);
 }

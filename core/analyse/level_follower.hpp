@@ -26,11 +26,11 @@ public:
     };
     LevelFollower(Setup setup, LevelFollowerListener& listener);
 
-    ReadingClass push(Time time, double volts_V, Asked asked);
+    ReadingClass push(Time time, double volts_V, ExpectedMotion asked);
     // As push() of each, for readings that are only held: how many may be; and those.
-    [[nodiscard]] std::size_t mostQuiet(Asked asked) const;
-    void pushQuiet(const Reading* first, std::size_t count, Asked asked);
-    void placeChanged(const Place& place, bool levelMayFollow);
+    [[nodiscard]] std::size_t mostQuiet(ExpectedMotion asked) const;
+    void pushQuiet(const Reading* first, std::size_t count, ExpectedMotion asked);
+    void placeChanged(const Context& place, bool levelMayFollow);
     void blind(); // readings before and after do not touch
 
     [[nodiscard]] const LevelTracker& tracker() const { return tracker_; }
@@ -39,7 +39,7 @@ private:
     static constexpr std::size_t kKept = 8; // a power of two, no less than SweepLine::kWindow
     static_assert(kKept >= SweepLine::kWindow);
 
-    ReadingClass pushSweep(Time time, double volts_V, Asked asked);
+    ReadingClass pushSweep(Time time, double volts_V, ExpectedMotion asked);
     ReadingClass pushUnmarked(Time time, double volts_V);
     void remember(const Reading* first, std::size_t count);
     void beginSweep(Time time, double volts_V);
@@ -50,7 +50,7 @@ private:
     double play_V_;
     LevelTracker tracker_;
     SweepWatch sweep_;
-    Asked asked_ = Asked::free; // where the sweep is
+    ExpectedMotion asked_ = ExpectedMotion::free; // where the sweep is
     // Nothing marked: the sweep is watched from the reading that leaves a level until some after the last.
     std::array<SweepWatch::Point, kKept> before_{}; // the newest held readings, a ring
     std::size_t held_ = 0;

@@ -39,16 +39,16 @@ double LevelTracker::settleTolerance_V() const {
     return foot_ && !footLeaves_ ? std::max(level_.settleTolerance_V(), play_V_) : level_.settleTolerance_V();
 }
 
-void LevelTracker::placeChanged(const Place& place) {
+void LevelTracker::placeChanged(const Context& place) {
     tellPassing();
     // A foot that is asked to leave is still there until the level leaves.
-    footLeaves_ = foot_ && !place.foot && place.moveAsked && place.wire == leave_.wire();
-    foot_ = place.foot || footLeaves_;
+    footLeaves_ = foot_ && !place.heldByOperator && place.moveExpected && place.wire == leave_.wire();
+    foot_ = place.heldByOperator || footLeaves_;
     const Leave::Change change = leave_.placeChanged(place);
     inPose_ = place.poseIndex >= 0;
-    sweeping_ = place.asked == Asked::sweep;
+    sweeping_ = place.motion == ExpectedMotion::sweep;
     limit_V_ = threshold_V() + kRoundOff_V;
-    if (!place.moveAsked) return;
+    if (!place.moveExpected) return;
     detour_.reset();
     if (state_ == State::seeking && search_.left_V()) {
         // On its way when the next movement is asked for: it has left, wherever it settles.
@@ -61,7 +61,7 @@ void LevelTracker::placeChanged(const Place& place) {
     const Excursion& open = away_.excursion();
     const bool early = change.sameStep && !change.otherWire && open.from + kEarlyHand >= place.from &&
                        open.from >= leave_.stepFrom();
-    const bool judged = !early && away_.asked() != Asked::moving && away_.asked() != Asked::free;
+    const bool judged = !early && away_.asked() != ExpectedMotion::moving && away_.asked() != ExpectedMotion::free;
     if (judged)
         endExcursion(open.held_V);
     else
@@ -80,7 +80,7 @@ void LevelTracker::blind() {
     away_.blind();
 }
 
-ReadingClass LevelTracker::push(Time time, double volts_V, Asked asked) {
+ReadingClass LevelTracker::push(Time time, double volts_V, ExpectedMotion asked) {
     ReadingClass seen = ReadingClass::held;
     switch (state_) {
     case State::held: seen = hold(time, volts_V, asked); break;
@@ -135,7 +135,7 @@ double LevelTracker::quietReach_V(Time after) const {
     return choosy ? std::min(limit_V_, level_.quietReach_V()) : limit_V_;
 }
 
-void LevelTracker::pushQuiet(const Reading* first, std::size_t count, Asked asked) {
+void LevelTracker::pushQuiet(const Reading* first, std::size_t count, ExpectedMotion asked) {
     const Reading& newest = first[count - 1];
     setHold(newest.time);
     if (detour_) detour_->excursion.readings += static_cast<int>(count);
@@ -147,14 +147,15 @@ void LevelTracker::pushQuiet(const Reading* first, std::size_t count, Asked aske
     listener_->held(first, count, false);
 }
 
-ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
+ReadingClass LevelTracker::hold(Time time, double volts_V, ExpectedMotion asked) {
     const double offset_V = volts_V - held_V_;
     if (passing_.waiting() && passOn(time, volts_V)) return ReadingClass::moving;
     if (offset_V <= limit_V_ && offset_V >= -limit_V_) {
         lastOffset_V_ = offset_V;
         const Time interval = time - lastHeld_;
         accept(time, volts_V, false);
-        if (!level_.moves() || (asked != Asked::sweep && asked != Asked::unmarked)) return ReadingClass::held;
+        if (!level_.moves() || (asked != ExpectedMotion::sweep && asked != ExpectedMotion::unmarked))
+            return ReadingClass::held;
         // The level has followed a slow movement.
         LevelSearch::Start start = leaving(time, volts_V, time);
         start.lastHeld = time - level_.readingsSinceLeft() * interval;
@@ -173,8 +174,8 @@ ReadingClass LevelTracker::hold(Time time, double volts_V, Asked asked) {
     if (creeps || onDetour || leave_.mayMove(time, asked, settling_.established()) ||
         leave_.comesHome(time, volts_V, limit_V_)) {
         LevelSearch::Start start = leaving(time, volts_V, time);
-        start.slowly = asked == Asked::sweep;
-        start.unjudged = asked == Asked::free;
+        start.slowly = asked == ExpectedMotion::sweep;
+        start.unjudged = asked == ExpectedMotion::free;
         start.byGrace = !onDetour && !creeps && leave_.byGrace(asked);
         beginSearch(start);
         return ReadingClass::moving;
@@ -198,18 +199,19 @@ void LevelTracker::beginSearch(const LevelSearch::Start& start) {
     search_ = LevelSearch(start);
 }
 
-ReadingClass LevelTracker::seek(Time time, double volts_V, Asked asked) {
+ReadingClass LevelTracker::seek(Time time, double volts_V, ExpectedMotion asked) {
     if (!search_.push(time, volts_V, settleTolerance_V())) return ReadingClass::moving;
     settle(time, volts_V, asked);
     return ReadingClass::held;
 }
 
-void LevelTracker::settle(Time time, double volts_V, Asked asked) {
+void LevelTracker::settle(Time time, double volts_V, ExpectedMotion asked) {
     const double settled_V = 0.5 * (volts_V + search_.before_V());
     const std::optional<double> left_V = search_.left_V();
     const Time from = search_.start().lastHeld;
     const bool cameBack = left_V && std::abs(settled_V - *left_V) <= limit_V_;
-    const bool judged = asked != Asked::free && asked != Asked::sweep && !search_.start().surelyMoved;
+    const bool judged =
+        asked != ExpectedMotion::free && asked != ExpectedMotion::sweep && !search_.start().surelyMoved;
     const bool wentAndCame =
         detour_ && std::abs(settled_V - detour_->left_V) <= limit_V_ && search_.before() - detour_->from <= kDetour;
     if (cameBack && judged) {

@@ -7,8 +7,8 @@
 #include "core/analyse/level_search.hpp"
 #include "core/analyse/open_excursion.hpp"
 #include "core/analyse/passing.hpp"
-#include "core/analyse/place_book.hpp"
 #include "core/analyse/settling.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 
 #include <optional>
@@ -40,14 +40,14 @@ public:
     // Windows are the sheet's, nominal volts: near enough to tell a press from a fault where nothing is marked.
     LevelTracker(double resolution_V, double play_V, std::vector<Window> windows, TrackerListener& listener);
 
-    ReadingClass push(Time time, double volts_V, Asked asked);
+    ReadingClass push(Time time, double volts_V, ExpectedMotion asked);
     // As push() of each, for readings that would only be held and from which nothing is learned yet: how many may
     // be; how near to the level, after this time; and those.
     [[nodiscard]] std::size_t mostQuiet() const;
     [[nodiscard]] double quietReach_V(Time after) const;
-    void pushQuiet(const Reading* first, std::size_t count, Asked asked);
+    void pushQuiet(const Reading* first, std::size_t count, ExpectedMotion asked);
     // A mark has allowed, or forbidden, movement from here on. Time is that of the mark.
-    void placeChanged(const Place& place);
+    void placeChanged(const Context& place);
     void blind(); // readings before and after do not touch
     // The excursion still open, as it stands.
     [[nodiscard]] std::optional<Excursion> open() const;
@@ -63,14 +63,14 @@ public:
 private:
     enum class State { seeking, held, away };
 
-    ReadingClass seek(Time time, double volts_V, Asked asked);
-    ReadingClass hold(Time time, double volts_V, Asked asked);
-    ReadingClass stayAway(Time time, double volts_V, Asked asked);
+    ReadingClass seek(Time time, double volts_V, ExpectedMotion asked);
+    ReadingClass hold(Time time, double volts_V, ExpectedMotion asked);
+    ReadingClass stayAway(Time time, double volts_V, ExpectedMotion asked);
     void beginSearch(const LevelSearch::Start& start);
     // From the level held, with the first reading off it and the newest.
     [[nodiscard]] LevelSearch::Start leaving(Time first, double newest_V, Time newest) const;
-    void settle(Time time, double volts_V, Asked asked);
-    void beginExcursion(Time time, double volts_V, Asked asked);
+    void settle(Time time, double volts_V, ExpectedMotion asked);
+    void beginExcursion(Time time, double volts_V, ExpectedMotion asked);
     void endExcursion(double next_V);
     void settleElsewhere(Time time, OpenExcursion::Settled how);
     void takeForMovement(); // the open excursion

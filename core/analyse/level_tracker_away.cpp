@@ -27,7 +27,7 @@ bool LevelTracker::inAnotherWindow(double volts_V) const {
     });
 }
 
-void LevelTracker::beginExcursion(Time time, double volts_V, Asked asked) {
+void LevelTracker::beginExcursion(Time time, double volts_V, ExpectedMotion asked) {
     state_ = State::away;
     away_.begin(time, volts_V, asked, {held_V_, limit_V_, threshold_V(), lastOffset_V_});
     lastOffset_V_ = volts_V - held_V_;
@@ -75,12 +75,12 @@ void LevelTracker::takeForMovement() {
     beginSearch(start);
 }
 
-ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
+ReadingClass LevelTracker::stayAway(Time time, double volts_V, ExpectedMotion asked) {
     const double offset_V = volts_V - held_V_;
     const bool otherSide = away_.excursion().direction == Direction::up ? offset_V < -limit_V_ : offset_V > limit_V_;
     lastOffset_V_ = offset_V;
     if (away_.push(time, volts_V, limit_V_, together_V()) == DipDetector::Event::ended) {
-        if (otherSide && away_.asked() == Asked::moving) {
+        if (otherSide && away_.asked() == ExpectedMotion::moving) {
             // Off one way and back past the level: a needle lifted off and on its way, no dip.
             listener_->excursionWithdrawn();
             beginSearch(leaving(away_.excursion().from, volts_V, time));
@@ -102,7 +102,7 @@ ReadingClass LevelTracker::stayAway(Time time, double volts_V, Asked asked) {
         return seek(time, volts_V, asked);
     }
     // A judged place is left by its mark, not by what the next one allows.
-    const bool begunFree = away_.asked() == Asked::free || away_.asked() == Asked::sweep;
+    const bool begunFree = away_.asked() == ExpectedMotion::free || away_.asked() == ExpectedMotion::sweep;
     const OpenExcursion::Settled how =
         away_.settled(time, begunFree ? asked : away_.asked(), inAnotherWindow(away_.newestRun().level_V()));
     if (how == OpenExcursion::Settled::no) return ReadingClass::away;

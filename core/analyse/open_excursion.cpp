@@ -22,7 +22,7 @@ bool leans(double offset_V, double depth_V) {
 }
 } // namespace
 
-void OpenExcursion::begin(Time time, double volts_V, Asked asked, const Level& level) {
+void OpenExcursion::begin(Time time, double volts_V, ExpectedMotion asked, const Level& level) {
     const double offset_V = volts_V - level.held_V;
     asked_ = asked;
     dip_.reset();
@@ -53,22 +53,22 @@ DipDetector::Event OpenExcursion::push(Time time, double volts_V, double limit_V
 }
 
 bool OpenExcursion::leavesSlowly(Time time, double volts_V, double limit_V) {
-    const bool mayHaveMoved = asked_ != Asked::still && asked_ != Asked::free;
+    const bool mayHaveMoved = asked_ != ExpectedMotion::still && asked_ != ExpectedMotion::free;
     return mayHaveMoved && departure_.push(time, volts_V, limit_V);
 }
 
-OpenExcursion::Settled OpenExcursion::settled(Time time, Asked asked, bool inAnotherWindow) const {
+OpenExcursion::Settled OpenExcursion::settled(Time time, ExpectedMotion asked, bool inAnotherWindow) const {
     const Run& run = runs_.newest();
     const Time stayed = time - run.from;
     switch (asked) {
-    case Asked::moving:
+    case ExpectedMotion::moving:
         if (run.readings >= kMoveReadings || (run.readings >= 2 && inAnotherWindow)) return Settled::moved;
         break;
-    case Asked::free:
-    case Asked::sweep:
+    case ExpectedMotion::free:
+    case ExpectedMotion::sweep:
         if (run.readings >= 2) return Settled::moved;
         break;
-    case Asked::unmarked:
+    case ExpectedMotion::unmarked:
         if (run.readings >= kPressReadings && stayed >= kPressSettles && inAnotherWindow) return Settled::moved;
         break;
     default: break;
@@ -78,7 +78,7 @@ OpenExcursion::Settled OpenExcursion::settled(Time time, Asked asked, bool inAno
 }
 
 bool OpenExcursion::rested() const {
-    return asked_ == Asked::unmarked && runs_.rested(kPressReadings, kPressSettles);
+    return asked_ == ExpectedMotion::unmarked && runs_.rested(kPressReadings, kPressSettles);
 }
 
 Excursion OpenExcursion::ended() const {

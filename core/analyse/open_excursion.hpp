@@ -4,9 +4,9 @@
 #pragma once
 
 #include "core/analyse/dip_detector.hpp"
-#include "core/analyse/place_book.hpp"
 #include "core/analyse/runs.hpp"
 #include "core/analyse/slow_departure.hpp"
+#include "core/domain/timeline.hpp"
 
 #include <optional>
 #include <vector>
@@ -23,17 +23,17 @@ public:
     };
     enum class Settled { no, moved, jumped, lost };
 
-    void begin(Time time, double volts_V, Asked asked, const Level& level);
+    void begin(Time time, double volts_V, ExpectedMotion asked, const Level& level);
     // A reading that ends it is no part of it. `together_V`: how near readings of one run lie.
     DipDetector::Event push(Time time, double volts_V, double limit_V, double together_V);
     // True once it is plain that the hand leaves the level, slowly. Once a reading.
     bool leavesSlowly(Time time, double volts_V, double limit_V);
     // Whether the newest run is where the wire is now. `inAnotherWindow`: the run lies in another position's.
-    [[nodiscard]] Settled settled(Time time, Asked asked, bool inAnotherWindow) const;
+    [[nodiscard]] Settled settled(Time time, ExpectedMotion asked, bool inAnotherWindow) const;
     void blind() { runs_.blind(); }
 
     [[nodiscard]] const Excursion& excursion() const { return excursion_; }
-    [[nodiscard]] Asked asked() const { return asked_; } // where it began
+    [[nodiscard]] ExpectedMotion asked() const { return asked_; } // where it began
     [[nodiscard]] const Run& newestRun() const { return runs_.newest(); }
     // It rested elsewhere long enough to have been a press. Where nothing is marked only.
     [[nodiscard]] bool rested() const;
@@ -53,7 +53,7 @@ public:
 
 private:
     Excursion excursion_;
-    Asked asked_ = Asked::unmarked;
+    ExpectedMotion asked_ = ExpectedMotion::unmarked;
     DipDetector dip_;
     SlowDeparture departure_;
     bool shoulderBefore_ = false;

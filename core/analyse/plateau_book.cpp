@@ -45,7 +45,7 @@ void PlateauBook::held(const Reading* first, std::size_t count, bool settledAnew
     plateau.threshold_V = threshold_V;
 }
 
-void PlateauBook::placeChanged(const Place& place) {
+void PlateauBook::placeChanged(const Context& place) {
     close();
     place_ = place;
     moved_ = false;

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/analyse/level_histogram.hpp"
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 
 #include <vector>
 
@@ -12,7 +12,7 @@ namespace stillwire {
 
 struct Plateau {
     Time from{0}, to{0};
-    Place place;
+    Context place;
     bool moved = false; // the level settled anew within this place, rather than being carried over its mark
     double level_V = 0; // median, shown
     double early_V = 0; // median of its first ten seconds
@@ -30,7 +30,7 @@ public:
 
     // Readings held with no mark between; `settledAnew`: the first is that of a new level.
     void held(const Reading* first, std::size_t count, bool settledAnew, double noise_V, double threshold_V);
-    void placeChanged(const Place& place); // at a mark
+    void placeChanged(const Context& place); // at a mark
 
     // All with at least one reading, the open one last.
     [[nodiscard]] std::vector<Plateau> all() const;
@@ -50,7 +50,7 @@ private:
 
     Time aperture_;
     double leastNoise_V_;
-    Place place_;
+    Context place_;
     Open open_;
     bool moved_ = false;
     std::vector<Plateau> closed_;

@@ -5,7 +5,7 @@
 
 #include "core/analyse/dip_detector.hpp"
 #include "core/analyse/held_level.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 
 #include <optional>

@@ -7,6 +7,7 @@
 #include "core/judge/within.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace stillwire {
@@ -14,6 +15,19 @@ namespace stillwire {
 namespace {
 
 constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance printed in not_tested
+
+struct LeftOut {
+    Step step;
+    const char* says;
+};
+constexpr std::array kLeftOut{LeftOut{Step::sweep, "The sweep was not done."},
+                              LeftOut{Step::lift, "The lift check was not done."},
+                              LeftOut{Step::warmRepeat, "Nothing was repeated warm."}};
+static_assert(std::all_of(kStepTable.begin(), kStepTable.end(), [](const StepTraits& t) {
+    const bool told =
+        std::any_of(kLeftOut.begin(), kLeftOut.end(), [&](const LeftOut& o) { return o.step == t.step; });
+    return told == (t.need == Need::reported);
+}));
 
 void addLevelReasons(const Case& c, Verdict& verdict) {
     for (const PositionLevel& p : c.findings->positions) {
@@ -40,19 +54,13 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
 }
 
 void addNotTested(const Case& c, Verdict& verdict) {
-    struct Optional {
-        Step step;
-        const char* says;
-    };
-    for (const Optional& o :
-         {Optional{Step::sweep, "The sweep was not done."}, Optional{Step::lift, "The lift check was not done."},
-          Optional{Step::warmRepeat, "Nothing was repeated warm."}})
-        if (!c.places->did(o.step)) verdict.notTested.push_back({o.says, {}});
-    for (const Step step : c.places->skippedSteps())
-        if (step != Step::sweep && step != Step::lift && step != Step::warmRepeat)
+    for (const LeftOut& left : kLeftOut)
+        if (!c.timeline->did(left.step)) verdict.notTested.push_back({left.says, {}});
+    for (const Step step : c.timeline->skippedSteps())
+        if (traits(step).need != Need::reported)
             verdict.notTested.push_back({"Skipped: %1.", {byName(std::string(stepName(step)))}});
     for (const StepCoverage& step : c.findings->steps) {
-        if (step.blindPoses == 0 || (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness)) continue;
+        if (step.blindPoses == 0 || !traits(step.step).requiredWiggle()) continue;
         const Sentence dark = countedPoses(step.blindPoses);
         verdict.notTested.push_back(step.step == Step::wiggleShaft
                                         ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
@@ -61,7 +69,7 @@ void addNotTested(const Case& c, Verdict& verdict) {
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
         if (e.kind == ExcursionKind::dropout && e.poseIndex >= 0 &&
-            c.places->undone(c.places->poses()[static_cast<std::size_t>(e.poseIndex)].stepVisit))
+            c.timeline->undone(c.timeline->poses()[static_cast<std::size_t>(e.poseIndex)].stepVisit))
             ++undone;
     if (undone > 0)
         verdict.notTested.push_back(

@@ -34,7 +34,7 @@ void wires(const Case& c, std::vector<Missing>& out) {
 // What made the poses of this step blind, and how to mend it.
 Sentence mendOfBlindPoses(const Case& c, Step step) {
     std::vector<BlindSpan> inStep;
-    for (const StepVisit& visit : c.places->stepVisits())
+    for (const StepVisit& visit : c.timeline->stepVisits())
         for (const BlindSpan& span : c.findings->blind)
             if (visit.step == step && span.to > visit.from && (!visit.closed || span.from < visit.to))
                 inStep.push_back(span);
@@ -45,7 +45,7 @@ Sentence mendOfBlindPoses(const Case& c, Step step) {
 void wiggle(const Case& c, std::vector<Missing>& out) {
     for (const StepCoverage& step : c.findings->steps) {
         const bool shaft = step.step == Step::wiggleShaft;
-        if (!shaft && step.step != Step::wiggleHarness) continue;
+        if (!traits(step.step).requiredWiggle()) continue;
         if (!step.posesFor95) {
             out.push_back({{"This meter cannot see a dropout of half a volt here.", {}},
                            {"Use a meter with a finer range or less noise.", {}}});
@@ -74,10 +74,10 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
 }
 
 void positions(const Case& c, std::vector<Missing>& out) {
-    if (!c.places->did(Step::coldStart))
+    if (!c.timeline->did(Step::coldStart))
         out.push_back({{"There is no cold reading at rest.", {}},
                        {"Let the machine stand cold, then record the first minute at rest, hands off.", {}}});
-    if (!c.places->did(Step::fullPress))
+    if (!c.timeline->did(Step::fullPress))
         out.push_back(
             {{"Nothing was pressed fully and held.", {}}, {"Press fully and hold it still, five seconds.", {}}});
     bool undecided = false;
@@ -151,7 +151,7 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
 
 std::vector<Missing> missingForKeep(const Case& c) {
     std::vector<Missing> out;
-    if (!c.places->anyStep()) {
+    if (!c.timeline->anyStep()) {
         if (c.unmarkedDropouts > 0)
             out.push_back({{"Dropouts of unknown cause: %1. The capture does not say what was being moved.",
                             {std::to_string(c.unmarkedDropouts)}},

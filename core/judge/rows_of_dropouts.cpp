@@ -11,7 +11,7 @@ namespace stillwire {
 
 namespace {
 
-constexpr const char* kConnector = "section-1"; // sections count from the sensor
+constexpr std::string_view kConnector = "1"; // sections count from the sensor
 
 const std::array kRows = {
     JudgementRow{
@@ -32,15 +32,15 @@ const std::array kRows = {
                             figures};
         },
         [](const Case& c) {
-            const std::string& section = c.harness.section;
-            if (section == kConnector)
+            const PosePlace& area = c.harness.area;
+            if (area.section() == kConnector)
                 return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and seal, and "
                                 "wiggle it again.",
                                 {}};
-            return section.empty()
+            return area.empty()
                        ? Sentence{"Wiggle the harness in short sections until one of them brings it back.", {}}
                        : Sentence{"Key off, then open the harness at %1 and look for a chafe or a broken strand.",
-                                  {placeAsSaid(section)}};
+                                  {placeAsSaid(area)}};
         }},
     JudgementRow{
         "shaft", Decision::replace, shaftDecides,
@@ -57,7 +57,7 @@ const std::array kRows = {
                                   figures};
         },
         [](const Case& c) {
-            return c.places->did(Step::wiggleReference) && c.places->did(Step::wiggleGround)
+            return c.timeline->did(Step::wiggleReference) && c.timeline->did(Step::wiggleGround)
                        ? Sentence{"Hold the connector still and repeat the wiggle."}
                        : Sentence{"Hold the connector still and repeat the wiggle; then watch the reference and the "
                                   "ground wire under the same wiggle."};

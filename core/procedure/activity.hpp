@@ -21,7 +21,7 @@ struct Bench {
     const Findings* findings = nullptr;
     std::vector<Mark>* marks = nullptr;
 
-    void mark(std::string text) const { marks->push_back({now, std::move(text)}); }
+    void mark(MarkContent content) const { marks->push_back({now, std::move(content)}); }
     [[nodiscard]] double interval_s() const;
     [[nodiscard]] bool steady() const { return findings->state == WireState::steady; }
     [[nodiscard]] double held_V() const { return findings->meter.held_V; }
@@ -54,7 +54,5 @@ public:
 [[nodiscard]] std::unique_ptr<Activity> makeLift(bool endsByEvidence);
 [[nodiscard]] std::unique_ptr<Activity> makeAdjust();
 [[nodiscard]] std::unique_ptr<Activity> makePutBack();
-
-[[nodiscard]] Wire wireOf(Step step); // where the red lead is to be; hook-up ends on the reference
 
 } // namespace stillwire

@@ -19,7 +19,7 @@ class Adjust : public Activity {
 public:
     void begin(const Bench& bench) override {
         rest_ = bench.sheet.rest().name;
-        bench.mark("position:" + rest_);
+        bench.mark(PositionMark{rest_});
         toldAt_ = bench.now;
         told_V_ = bench.held_V();
         aim(bench);
@@ -36,9 +36,9 @@ public:
     }
     void command(Command command, const Bench& bench) override {
         if (command == Command::turnIn || command == Command::turnOut) {
-            bench.mark(command == Command::turnIn ? "turn:+1" : "turn:-1");
+            bench.mark(TurnMark{command == Command::turnIn ? 1.0 : -1.0});
             // A turn ends the stay at this level; what settles next is another one.
-            bench.mark("position:" + rest_);
+            bench.mark(PositionMark{rest_});
             onAim_.reset();
             toldAt_ = bench.now;
             counted_ = true;
@@ -67,7 +67,7 @@ private:
     // be mixed with what comes, so a turn of unknown size is marked.
     void end(const Bench& bench) {
         const double moved_V = std::abs(bench.held_V() - told_V_);
-        if (moved_V > std::max(bench.sheet.play_V, 6 * bench.findings->meter.noise_V)) bench.mark("turn:+0");
+        if (moved_V > std::max(bench.sheet.play_V, 6 * bench.findings->meter.noise_V)) bench.mark(TurnMark{0});
         over_ = true;
     }
     // The aim is a level to reach, so it stands still while the sensor is turned: what is learned on the way is for

@@ -87,7 +87,7 @@ class ColdStart : public Activity {
 public:
     void begin(const Bench& bench) override {
         since_ = last_ = bench.now;
-        bench.mark("position:" + bench.sheet.rest().name);
+        bench.mark(PositionMark{bench.sheet.rest().name});
     }
     void tick(const Bench& bench) override {
         // Blind time is no evidence: the rest is watched for as long again.
@@ -138,7 +138,7 @@ private:
     void turnOff(const Bench& bench) {
         off_ = true;
         offSince_ = bench.now;
-        bench.mark("key:off");
+        bench.mark(KeyMark{false});
     }
     static constexpr double kReadFor_s = 30; // to read the last sentence, hands full
     double before_V_ = 0;

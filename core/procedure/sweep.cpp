@@ -83,7 +83,7 @@ public:
         if (over_) return;
         if (command == Command::next) return leaveOut(bench);
         if (command != Command::liftOnStop && command != Command::liftOffStop) return;
-        bench.mark(command == Command::liftOnStop ? "arm:on-stop" : "arm:off-stop");
+        bench.mark(ArmMark{command == Command::liftOnStop ? Arm::onStop : Arm::offStop});
         over_ = true;
     }
     [[nodiscard]] bool done(const Bench&) const override { return over_; }
@@ -94,7 +94,7 @@ public:
 
 private:
     void leaveOut(const Bench& bench) {
-        bench.mark("skip:lift");
+        bench.mark(SkipMark{Step::lift});
         over_ = true;
     }
     bool endsByEvidence_, hung_ = false, over_ = false;

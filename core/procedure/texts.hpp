@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/base/sentence.hpp"
-#include "core/capture/mark.hpp"
+#include "core/domain/mark.hpp"
 
 #include <span>
 #include <string_view>

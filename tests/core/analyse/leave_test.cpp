@@ -8,49 +8,49 @@ namespace {
 
 using namespace std::chrono_literals;
 
-Place placeAt(Time from, Asked asked, bool moveAsked = false, int stepVisit = 0) {
-    Place place;
+Context placeAt(Time from, ExpectedMotion asked, bool moveAsked = false, int stepVisit = 0) {
+    Context place;
     place.from = from;
-    place.asked = asked;
-    place.moveAsked = moveAsked;
+    place.motion = asked;
+    place.moveExpected = moveAsked;
     place.stepVisit = stepVisit;
     return place;
 }
 
 TEST(Leave, AMarkThatAsksGivesItUntilTheLevelHasMovedAndThreeSecondsLonger) {
     Leave leave;
-    leave.placeChanged(placeAt(10s, Asked::positions, true));
-    EXPECT_TRUE(leave.mayMove(60s, Asked::positions, true)) << "it has not come yet";
-    EXPECT_FALSE(leave.byGrace(Asked::positions)) << "a mark waits for it";
+    leave.placeChanged(placeAt(10s, ExpectedMotion::positions, true));
+    EXPECT_TRUE(leave.mayMove(60s, ExpectedMotion::positions, true)) << "it has not come yet";
+    EXPECT_FALSE(leave.byGrace(ExpectedMotion::positions)) << "a mark waits for it";
     leave.arrived();
-    EXPECT_TRUE(leave.mayMove(13s, Asked::positions, true));
-    EXPECT_TRUE(leave.byGrace(Asked::positions));
-    EXPECT_FALSE(leave.mayMove(13001ms, Asked::positions, true));
+    EXPECT_TRUE(leave.mayMove(13s, ExpectedMotion::positions, true));
+    EXPECT_TRUE(leave.byGrace(ExpectedMotion::positions));
+    EXPECT_FALSE(leave.mayMove(13001ms, ExpectedMotion::positions, true));
 }
 
 TEST(Leave, NothingMayMoveInAStepOfHoldingStill) {
     Leave leave;
-    leave.placeChanged(placeAt(10s, Asked::still));
-    leave.looked(Asked::still);
-    EXPECT_FALSE(leave.mayMove(11s, Asked::still, false));
-    EXPECT_TRUE(leave.mayMove(11s, Asked::free, true));
-    EXPECT_TRUE(leave.mayMove(11s, Asked::sweep, true));
+    leave.placeChanged(placeAt(10s, ExpectedMotion::still));
+    leave.looked(ExpectedMotion::still);
+    EXPECT_FALSE(leave.mayMove(11s, ExpectedMotion::still, false));
+    EXPECT_TRUE(leave.mayMove(11s, ExpectedMotion::free, true));
+    EXPECT_TRUE(leave.mayMove(11s, ExpectedMotion::sweep, true));
 }
 
 TEST(Leave, WhatMovedWhileNothingWasJudgedMayShowInTheReadingAfter) {
     Leave leave;
-    leave.placeChanged(placeAt(10s, Asked::free));
-    leave.looked(Asked::free);
-    leave.placeChanged(placeAt(20s, Asked::still, false, 1));
-    EXPECT_TRUE(leave.mayMove(40s, Asked::still, true)) << "the meter was dark for long";
-    leave.looked(Asked::still);
-    EXPECT_FALSE(leave.mayMove(41s, Asked::still, true));
+    leave.placeChanged(placeAt(10s, ExpectedMotion::free));
+    leave.looked(ExpectedMotion::free);
+    leave.placeChanged(placeAt(20s, ExpectedMotion::still, false, 1));
+    EXPECT_TRUE(leave.mayMove(40s, ExpectedMotion::still, true)) << "the meter was dark for long";
+    leave.looked(ExpectedMotion::still);
+    EXPECT_FALSE(leave.mayMove(41s, ExpectedMotion::still, true));
 }
 
 TEST(Leave, ANeedleOnItsWayToAnotherWireKeepsItThroughTheNextMark) {
     Leave leave;
-    Place reference = placeAt(10s, Asked::moving);
-    reference.wire = Probed::reference;
+    Context reference = placeAt(10s, ExpectedMotion::moving);
+    reference.wire = Wire::reference;
     EXPECT_TRUE(leave.placeChanged(reference).otherWire);
     reference.from = 15s;
     EXPECT_FALSE(leave.placeChanged(reference).otherWire);
@@ -72,10 +72,10 @@ TEST(Leave, ItMayComeHomeWithinTenSeconds) {
 
 TEST(Leave, KnowsWhenItsStepBegan) {
     Leave leave;
-    leave.placeChanged(placeAt(10s, Asked::still, false, 1));
-    EXPECT_TRUE(leave.placeChanged(placeAt(12s, Asked::still, false, 1)).sameStep);
+    leave.placeChanged(placeAt(10s, ExpectedMotion::still, false, 1));
+    EXPECT_TRUE(leave.placeChanged(placeAt(12s, ExpectedMotion::still, false, 1)).sameStep);
     EXPECT_EQ(leave.stepFrom(), 10s);
-    EXPECT_FALSE(leave.placeChanged(placeAt(20s, Asked::moving, false, 2)).sameStep);
+    EXPECT_FALSE(leave.placeChanged(placeAt(20s, ExpectedMotion::moving, false, 2)).sameStep);
     EXPECT_EQ(leave.stepFrom(), 20s);
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 
 #include <array>
 #include <utility>
