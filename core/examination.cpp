@@ -127,14 +127,10 @@ WireState Examination::Parts::stateOf(ReadingClass seen, Time at) const {
 QuietTerms Examination::Parts::quietTerms() const {
     const bool nearOver = tracker.held_V() + 2 * tracker.threshold_V() > kOverVoltage_V;
     const std::optional<Time> limit = blind.quietLimit();
-    const std::size_t most = std::min(QuietGate::kMost, follower.mostQuiet(timeline.now().motion));
+    const Context& now = timeline.now();
+    const std::size_t most = std::min(QuietGate::kMost, follower.mostQuiet(now.motion));
     if (nearOver || overReadings > 0 || !limit || most == 0) return {};
-    return {tracker.held_V(),
-            tracker.quietReach_V(lastReading),
-            timeline.now().from + aperture,
-            *limit,
-            lastReading,
-            most};
+    return {tracker.held_V(), tracker.quietReach_V(lastReading), now.from + aperture, *limit, lastReading, most};
 }
 
 void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {

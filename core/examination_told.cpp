@@ -17,8 +17,7 @@ Excursion Examination::Parts::told(Excursion e, bool shoulder) const {
     e.poseIndex = at.poseIndex;
     if (at.poseIndex >= 0) e.pose = timeline.poses()[static_cast<std::size_t>(at.poseIndex)].where;
     // A shift no deeper than the sheet's play (and a count, for readings are rounded) that holds through the pose is
-    // the bushing, not the track. A level first found while the arm was held to one side may be off by as much
-    // itself.
+    // the bushing, not the track. A level first found while the arm was held to one side may be off as much.
     const bool middleUnknown = tracker.level().begunBy() == Hold::stirred;
     e.play_V = (middleUnknown ? 2 : 1) * setup.sheet.play_V + resolutionOf(meter);
     const bool mayBePlay = at.poseIndex >= 0 || (at.step && traits(*at.step).requiredWiggle());

@@ -80,11 +80,10 @@ void keepOldMarks(CaptureHeader& header, const std::vector<Standing::OldMark>& m
     TomlTable table = other ? *other->table() : TomlTable();
     TomlArray edits;
     if (const auto found = table.find("old_marks"); found != table.end()) {
-        if (const TomlArray* array = found->second.array()) {
+        if (const TomlArray* array = found->second.array())
             edits = *array;
-        } else {
+        else
             edits.push_back(found->second);
-        }
     }
     TomlArray lines;
     for (const auto& old : marks) lines.push_back({formatTime(old.mark.time) + " " + old.mark.text(), 0});
@@ -100,8 +99,7 @@ std::string compose(const Prologue& prologue, const Standing& standing, std::vec
         layout.mark = layout.columns++;
         columns += ",mark";
     }
-    marks.erase(std::remove_if(marks.begin(), marks.end(), [](const Mark& m) { return m.text().empty(); }),
-                marks.end());
+    std::erase_if(marks, [](const Mark& m) { return m.text().empty(); });
     std::stable_sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.time < b.time; });
     const std::vector<std::size_t> places = placesOf(marks, standing);
     CaptureHeader header = prologue.header;

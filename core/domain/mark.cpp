@@ -58,9 +58,8 @@ MarkContent parseMark(std::string_view text) {
     if (text == "key:on" || text == "key:off") return KeyMark{text == "key:on"};
     if (text == "gap") return GapMark{};
     const std::size_t colon = text.find(':');
-    const std::string_view word = text.substr(0, colon);
-    const std::string_view rest = colon == text.npos ? std::string_view() : text.substr(colon + 1);
     if (colon == text.npos) return UnknownMark{std::string(text)};
+    const std::string_view word = text.substr(0, colon), rest = text.substr(colon + 1);
     if (word == "pose") return PoseMark{PosePlace::parse(rest)};
     if (word == "position") return PositionMark{std::string(rest)};
     if (word == "turn") return TurnMark{turnsIn(rest)};

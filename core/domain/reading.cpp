@@ -1,19 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/domain/reading.hpp"
 
-#include <array>
+#include <algorithm>
 #include <utility>
 
 namespace stillwire {
 
 namespace {
 
-constexpr std::array<std::pair<Flag, std::string_view>, 6> kFlags = {{{Flag::overload, "overload"},
-                                                                      {Flag::hold, "hold"},
-                                                                      {Flag::autorange, "autorange"},
-                                                                      {Flag::lowbat, "lowbat"},
-                                                                      {Flag::ref, "ref"},
-                                                                      {Flag::unit, "unit"}}};
+constexpr std::pair<Flag, std::string_view> kFlags[] = {
+    {Flag::overload, "overload"}, {Flag::hold, "hold"}, {Flag::autorange, "autorange"},
+    {Flag::lowbat, "lowbat"},     {Flag::ref, "ref"},   {Flag::unit, "unit"}};
 
 } // namespace
 
@@ -30,13 +27,10 @@ std::string ReadingFlags::text() const {
 ReadingFlags ReadingFlags::parse(std::string_view text) {
     ReadingFlags flags;
     while (!text.empty()) {
-        const std::size_t space = text.find_first_of(" \t");
-        const std::string_view word = text.substr(0, space);
-        for (const auto& [flag, name] : kFlags) {
-            if (word == name) flags |= flag;
-        }
-        if (space == std::string_view::npos) break;
-        text.remove_prefix(space + 1);
+        const std::size_t end = std::min(text.find_first_of(" \t"), text.size());
+        for (const auto& [flag, name] : kFlags)
+            if (text.substr(0, end) == name) flags |= flag;
+        text.remove_prefix(std::min(end + 1, text.size()));
     }
     return flags;
 }

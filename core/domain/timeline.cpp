@@ -12,6 +12,12 @@ bool alongHarness(const PosePlace& where, std::optional<Step> step) {
     return wiggled == Wiggled::asMarked ? !where.ofShaft() : wiggled == Wiggled::harness;
 }
 
+template <class Spans> void closeLast(Spans& spans, Time time) {
+    if (spans.empty() || spans.back().closed) return;
+    spans.back().to = time;
+    spans.back().closed = true;
+}
+
 } // namespace
 
 Timeline::Timeline(const Sheet& sheet) : sheet_(&sheet) { contexts_.emplace_back(); }
@@ -46,19 +52,11 @@ void Timeline::countHeld(const Reading* first, std::size_t count, double held_V,
     }
 }
 
-void Timeline::closePose(Time time) {
-    if (!poses_.empty() && !poses_.back().closed) {
-        poses_.back().to = time;
-        poses_.back().closed = true;
-    }
-}
+void Timeline::closePose(Time time) { closeLast(poses_, time); }
 
 void Timeline::closeStep(Time time) {
     closePose(time);
-    if (!visits_.empty() && !visits_.back().closed) {
-        visits_.back().to = time;
-        visits_.back().closed = true;
-    }
+    closeLast(visits_, time);
 }
 
 // What each kind of mark changes; true if the level may follow.

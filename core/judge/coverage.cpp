@@ -186,10 +186,9 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     }
     cover.poses = static_cast<int>(counted.size());
     std::set<int> faulty;
-    for (const Excursion& e : *evidence.excursions)
-        if (e.kind == ExcursionKind::dropout && !e.withReference && counted.count(e.poseIndex) > 0)
-            faulty.insert(e.poseIndex);
     const auto dropout = [](const Excursion& e) { return e.kind == ExcursionKind::dropout && !e.withReference; };
+    for (const Excursion& e : *evidence.excursions)
+        if (dropout(e) && counted.count(e.poseIndex) > 0) faulty.insert(e.poseIndex);
     for (const int pose : renewedIn(evidence, dropout))
         if (counted.count(pose) > 0) faulty.insert(pose);
     cover.dropouts = static_cast<int>(faulty.size());

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace stillwire {
 
@@ -16,16 +17,11 @@ namespace {
 
 constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance printed in not_tested
 
-struct LeftOut {
-    Step step;
-    const char* says;
-};
-constexpr std::array kLeftOut{LeftOut{Step::sweep, "The sweep was not done."},
-                              LeftOut{Step::lift, "The lift check was not done."},
-                              LeftOut{Step::warmRepeat, "Nothing was repeated warm."}};
+constexpr std::array kLeftOut{std::pair{Step::sweep, "The sweep was not done."},
+                              std::pair{Step::lift, "The lift check was not done."},
+                              std::pair{Step::warmRepeat, "Nothing was repeated warm."}};
 static_assert(std::all_of(kStepTable.begin(), kStepTable.end(), [](const StepTraits& t) {
-    const bool told =
-        std::any_of(kLeftOut.begin(), kLeftOut.end(), [&](const LeftOut& o) { return o.step == t.step; });
+    const bool told = std::any_of(kLeftOut.begin(), kLeftOut.end(), [&](const auto& o) { return o.first == t.step; });
     return told == (t.need == Need::reported);
 }));
 
@@ -49,13 +45,13 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
                                        {byName(p.name), volts(*p.coldLevel_V), volts(*p.level_V)}});
     }
     if (c.levels->supply.referenceMeasured && c.levels->supply.referenceMeter == nullptr)
-        verdict.reasons.push_back({"The meter's gain error cancels: it measured the reference too.", {}});
-    if (!c.meterKnown) verdict.reasons.push_back({"The meter is not described: 1 % + 5 counts is assumed.", {}});
+        verdict.reasons.push_back("The meter's gain error cancels: it measured the reference too.");
+    if (!c.meterKnown) verdict.reasons.push_back("The meter is not described: 1 % + 5 counts is assumed.");
 }
 
 void addNotTested(const Case& c, Verdict& verdict) {
-    for (const LeftOut& left : kLeftOut)
-        if (!c.timeline->did(left.step)) verdict.notTested.push_back({left.says, {}});
+    for (const auto& [step, says] : kLeftOut)
+        if (!c.timeline->did(step)) verdict.notTested.push_back({says, {}});
     for (const Step step : c.timeline->skippedSteps())
         if (traits(step).need != Need::reported)
             verdict.notTested.push_back({"Skipped: %1.", {byName(std::string(stepName(step)))}});
@@ -76,7 +72,7 @@ void addNotTested(const Case& c, Verdict& verdict) {
             {"Dropouts in a step that was undone do not count: %1.", {std::to_string(undone)}});
     if (c.probeAtSensor && (verdict.decision == Decision::keep || verdict.decision == Decision::cannotTell))
         verdict.notTested.push_back(
-            {"Measured at the sensor: a break between there and the controller would not show.", {}});
+            "Measured at the sensor: a break between there and the controller would not show.");
     const StepCoverage& w = c.findings->wiggle;
     if (w.shortestVisible_s && w.poses > 0) {
         const MeterFigures& meter = c.findings->meter;

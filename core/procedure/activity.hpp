@@ -6,6 +6,7 @@
 #include "core/procedure/procedure.hpp"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,6 +30,22 @@ struct Bench {
     [[nodiscard]] const StepCoverage* coverage(Step step) const;                // null before a pose was looked at
     // The last settled stay at `name` that began at or after `since`; null if there is none yet.
     [[nodiscard]] const Visit* visitSince(const std::string& name, Time since) const;
+};
+
+// Seconds a condition has held without a break.
+class Holding {
+public:
+    void see(bool holds, Time now) {
+        if (!holds)
+            since_.reset();
+        else if (!since_)
+            since_ = now;
+    }
+    [[nodiscard]] bool holds() const { return since_.has_value(); }
+    [[nodiscard]] double for_s(Time now) const { return since_ ? toSeconds(now - *since_) : 0; }
+
+private:
+    std::optional<Time> since_;
 };
 
 class Activity {

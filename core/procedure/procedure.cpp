@@ -31,8 +31,7 @@ struct Procedure::State {
     Wire wire = Wire::none;
     Time keyOn{0}, enteredAt{0}, askedAt{0};
     bool keyIsOn = false, endedByEvidence = false, offered = false;
-    Sentence
-        trouble; // why the run is about to stop (a bad reference or ground); empty for the offer of the supply wires
+    Sentence trouble; // why the run is about to stop; empty for the offer of the supply wires
     Findings none;
     std::vector<Mark> marks;
 

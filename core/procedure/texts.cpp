@@ -34,8 +34,7 @@ constexpr std::array kPutBack{kKeyOffFirst, kMakerFirst};
 constexpr std::array<StepText, kStepCount> kTable{{
     {Step::hookUp, "Hook up the meter",
      "Read and note the codes before touching a connector; lock the meter's range on DC volts; clip the black lead "
-     "to "
-     "battery negative; put the red lead on the reference wire, on the harness side of the connector, which stays "
+     "to battery negative; put the red lead on the reference wire, on the harness side of the connector, which stays "
      "plugged in; turn the key on.",
      "A connector that is touched can hide its fault, and a sensor that is unplugged is neither fed nor loaded.",
      kHookUp},
