@@ -47,7 +47,7 @@ TEST(StepTables, TheSimulatedHandPlaysEveryStepAndMarksIt) {
         BenchScript script;
         script.plan.steps = {t.step};
         script.plan.turns = {1};
-        const Result<Simulation> run = simulate(script, pedal(), meter, 1);
+        Result<Simulation> run = simulate(script, pedal(), meter, 1);
         ASSERT_TRUE(run) << t.name;
         const std::vector<Mark>& marks = run->capture.marks;
         EXPECT_EQ(std::count_if(marks.begin(), marks.end(), [&](const Mark& m) { return m.opens(t.step); }), 1);
