@@ -5,7 +5,7 @@
 
 #include "core/analyse/drive_strip.hpp"
 #include "core/analyse/phase_builder.hpp"
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/analyse/plateau_book.hpp"
 #include "core/analyse/renewal_watch.hpp"
 #include "core/analyse/wear_map.hpp"
@@ -27,11 +27,11 @@ struct Books final : Explained {
 
     // An excursion with its place, step, pose and, as far as can be told at once, its kind.
     [[nodiscard]] Excursion placed(Excursion excursion, bool shoulder) const;
-    [[nodiscard]] bool onSignal(int context) const { return places.place(context).wire == Probed::signal; }
+    [[nodiscard]] bool onSignal(int context) const { return timeline.context(context).wire == Wire::signal; }
 
     double play_V, resolution_V;
     Time aperture;
-    PlaceBook places;
+    Timeline timeline;
     PlateauBook plateaus;
     RenewalWatch renewals;
     WearMap wear;

@@ -34,10 +34,10 @@ std::vector<Window> windowsOf(const Sheet& sheet) {
 }
 
 // Where a second meter stays: on the reference, whatever the first one does.
-Place onReference(Time from) {
-    Place place;
+Context onReference(Time from) {
+    Context place;
     place.from = from;
-    place.wire = Probed::reference;
+    place.wire = Wire::reference;
     return place;
 }
 
@@ -54,18 +54,18 @@ Examination::Parts::Parts(ExaminationSetup given)
       referenceWatch(referenceMeter, setup.sheet.nominal_V) {
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
     overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
-    expected = expectedBefore = expectationAt(books.places.now(), stepFrom, search.tuning(), meter.interval_s);
+    expected = expectedBefore = expectationAt(books.timeline.now(), stepFrom, search.tuning(), meter.interval_s);
 }
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {
     if (!referenceBlind.push(reading)) return; // no volts, whatever it shows
     // Before hooking up is done, and with the key off, the reference is nothing to judge.
-    if (books.places.now().asked == Asked::free) return referenceWatch.pause();
+    if (books.timeline.now().motion == ExpectedMotion::free) return referenceWatch.pause();
     referenceWatch.push(reading);
     const double resolution_V = resolutionOf(referenceMeter);
     // The reference of each step by itself: how much it changes between them counts.
-    const std::vector<StepVisit>& visits = books.places.stepVisits();
-    const Place place = onReference(visits.empty() ? Time(0) : visits.back().from);
+    const std::vector<StepVisit>& visits = books.timeline.stepVisits();
+    const Context place = onReference(visits.empty() ? Time(0) : visits.back().from);
     const Time began = reading.time - fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s));
     if (began < place.from) return;
     secondReference.held(&reading, 1, static_cast<int>(visits.size()), place, resolution_V, 3 * resolution_V);
@@ -93,11 +93,11 @@ void Examination::Parts::look(const Reading& reading) {
         return;
     }
     if (blind.gapBefore()) search.blind();
-    books.places.countReadings(1);
+    books.timeline.countReadings(1);
     newest_V = reading.volts_V;
     // A reading belongs to the marks in force when its aperture began.
     const Time began = reading.time - aperture;
-    const int at = static_cast<int>(books.places.indexAt(began));
+    const int at = static_cast<int>(books.timeline.indexAt(began));
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
     search.push(reading, at, at == context ? expected : expectedBefore, classifier);
     hasJumped = books.jumps.size() > jumpsSeen;
@@ -120,7 +120,7 @@ QuietTerms Examination::Parts::quietTerms() const {
     const bool nearOver = quiet.level_V + 2 * quiet.reach_V > kOverVoltage_V;
     const std::optional<Time> limit = blind.quietLimit();
     if (nearOver || overReadings > 0 || !limit || quiet.most == 0) return {};
-    return {quiet.level_V, quiet.reach_V, books.places.now().from + aperture, quiet.due, *limit, lastReading,
+    return {quiet.level_V, quiet.reach_V, books.timeline.now().from + aperture, quiet.due, *limit, lastReading,
             std::min(QuietGate::kMost, static_cast<std::size_t>(quiet.most))};
 }
 
@@ -130,7 +130,7 @@ void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
     readings += count;
     newest_V = newest.volts_V;
     blind.pushQuiet(from, count);
-    books.places.countReadings(static_cast<int>(count));
+    books.timeline.countReadings(static_cast<int>(count));
     search.pushQuiet(from, count, context, classifier);
     state = stateNow();
 }
@@ -177,28 +177,28 @@ void Examination::Parts::push(const Mark& mark) {
     settle();
     if (first.count() < 0) first = mark.time;
     last = std::max(last, mark.time);
-    if (mark.kind() == MarkKind::gap) {
+    if (mark.as<GapMark>()) {
         blind.gapMark();
         search.blind();
         referenceWatch.pause();
     }
-    if (mark.kind() == MarkKind::probe) probedAtController |= mark.argument() == "controller-side";
-    const std::size_t before = books.places.count();
-    books.places.push(mark);
-    if (books.places.count() != before) placeChanged();
+    if (const auto* probe = mark.as<ProbeMark>()) probedAtController |= probe->side == ProbeSide::controllerSide;
+    const std::size_t before = books.timeline.count();
+    books.timeline.push(mark);
+    if (books.timeline.count() != before) placeChanged();
 }
 
 void Examination::Parts::placeChanged() {
-    const Place& before = books.places.place(context);
-    const Place& now = books.places.now();
+    const Context& before = books.timeline.context(context);
+    const Context& now = books.timeline.now();
     if (now.stepVisit != before.stepVisit) stepFrom = now.from;
     expectedBefore = expected;
-    context = static_cast<int>(books.places.count()) - 1;
+    context = static_cast<int>(books.timeline.count()) - 1;
     expected = expectationAt(now, stepFrom, search.tuning(), meter.interval_s);
     if (now.wire != before.wire) {
         search.otherWire(now.from, classifier);
         classifier.otherWire();
-    } else if (now.moveAsked) {
+    } else if (now.moveExpected) {
         search.moveAsked(expected);
     }
 }

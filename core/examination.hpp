@@ -5,8 +5,8 @@
 #pragma once
 
 #include "core/capture/header.hpp"
-#include "core/capture/mark.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/mark.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 
 #include <memory>

@@ -52,10 +52,10 @@ void Examination::Parts::tellReference(Findings& found, const Books& b) const {
         return any;
     };
     for (Excursion& e : found.excursions)
-        if (b.places.at(e.from - aperture).wire == Probed::signal && e.depth_V() > e.play_V)
+        if (b.timeline.at(e.from - aperture).wire == Wire::signal && e.depth_V() > e.play_V)
             e.withReference = follows({e.from, e.to, e.held_V, e.extreme_V, e.readings});
     for (LevelJump& j : found.jumps)
-        if (b.places.at(j.at - aperture).wire == Probed::signal)
+        if (b.timeline.at(j.at - aperture).wire == Wire::signal)
             j.withReference = follows({j.at, j.at, j.from_V, j.to_V, kReadingsThatDecide});
 }
 
@@ -78,7 +78,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
                                 const Books& b) const {
     Case facts;
     facts.sheet = &setup.sheet;
-    facts.places = &b.places;
+    facts.timeline = &b.timeline;
     facts.findings = &found;
     facts.levels = &levels;
     facts.shaft = tally(coverage, Shaken::shaft);
@@ -91,7 +91,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.moving = tallyMoving(coverage);
     facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
-        if (e.unmarked && votes(e, b.places)) ++facts.unmarkedDropouts;
+        if (e.unmarked && votes(e, b.timeline)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
     facts.probeAtSensor = setup.probe == ProbeSide::sensorSide && !probedAtController;
     facts.meterKnown = setup.meterKnown;
@@ -104,7 +104,7 @@ Findings Examination::Parts::findings() const {
     Classifier rest(classifier, b);
     search.tellRest(rest);
     if (const std::optional<Excursion> open = rest.open()) b.excursion(*open, false);
-    const PlaceBook& places = b.places;
+    const Timeline& timeline = b.timeline;
     Findings f;
     f.readings = readings;
     f.duration = first.count() < 0 ? Time(0) : last - first;
@@ -116,7 +116,7 @@ Findings Examination::Parts::findings() const {
     if (readings > 0 && blind.blindAt(last)) f.state = WireState::blind;
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
     f.excursions = b.excursions;
-    tellPlay(f.excursions, {&places, f.meter.interval_s, resolutionOf(meter)});
+    tellPlay(f.excursions, {&timeline, f.meter.interval_s, resolutionOf(meter)});
     f.jumps = b.jumps;
     tellReference(f, b);
 
@@ -125,7 +125,7 @@ Findings Examination::Parts::findings() const {
     const std::vector<Plateau> reference = secondReference.all();
     const std::vector<Plateau> stays = settledStays(held);
     const LevelEvidence levelEvidence{
-        &setup.sheet, &meter, &places, &stays, setup.black == BlackLead::sensorGround, &reference, &referenceMeter};
+        &setup.sheet, &meter, &timeline, &stays, setup.black == BlackLead::sensorGround, &reference, &referenceMeter};
     const Levels levels = weighLevels(levelEvidence);
     f.reference = levels.reference;
     f.ground = levels.ground;
@@ -145,7 +145,7 @@ Findings Examination::Parts::findings() const {
             {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
 
     CoverageEvidence coverage{&setup.sheet,
-                              &places,
+                              &timeline,
                               &held,
                               &f.excursions,
                               &f.jumps,
@@ -173,8 +173,8 @@ Findings Examination::Parts::findings() const {
             f.machine.stopsPossible += levels.hangs;
         }
     }
-    std::vector<TimeSpan> wiggles = markedWiggles(places, last);
-    if (!places.anyStep() && places.poses().empty()) {
+    std::vector<TimeSpan> wiggles = markedWiggles(timeline, last);
+    if (!timeline.anyStep() && timeline.poses().empty()) {
         std::vector<Excursion> dropouts;
         for (const Excursion& e : f.excursions)
             if (e.kind == ExcursionKind::dropout) dropouts.push_back(e);

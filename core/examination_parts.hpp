@@ -33,7 +33,7 @@ struct Examination::Parts {
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
     [[nodiscard]] WireState stateNow() const;
-    [[nodiscard]] bool onSignal() const { return books.places.now().wire == Probed::signal; }
+    [[nodiscard]] bool onSignal() const { return books.timeline.now().wire == Wire::signal; }
     void placeChanged();
 
     // Findings, part by part; `b`: the books with what is not settled yet.

@@ -24,18 +24,18 @@ namespace {
 class Teller {
 public:
     void mark(const Mark& m) {
-        if (m.kind() == MarkKind::pose) {
+        if (m.as<PoseMark>()) {
             ++poses_;
             return;
         }
         tellPoses(m.time);
-        if (m.kind() == MarkKind::stepEnd) return;
-        const auto step = m.kind() == MarkKind::step ? stepByName(m.argument()) : std::nullopt;
-        if (!step) {
-            stamp(m.time) << m.text << "\n";
+        if (m.as<StepEndMark>()) return;
+        const auto* opened = m.as<StepMark>();
+        if (!opened) {
+            stamp(m.time) << m.text() << "\n";
             return;
         }
-        const StepText& text = stepText(*step);
+        const StepText& text = stepText(opened->step);
         std::cout << "\n";
         stamp(m.time) << text.title << "\n";
         for (const char* caution : text.cautions) std::cout << "             ! " << caution << "\n";

@@ -35,10 +35,8 @@ private:
     std::string out_;
 };
 
-std::optional<Time> timeOf(const std::vector<Mark>& marks, MarkKind kind, std::string_view argument = {}) {
-    const auto found = std::find_if(marks.begin(), marks.end(), [&](const Mark& m) {
-        return m.kind() == kind && (argument.empty() || m.argument() == argument);
-    });
+template <class Is> std::optional<Time> timeOf(const std::vector<Mark>& marks, Is is) {
+    const auto found = std::find_if(marks.begin(), marks.end(), is);
     return found == marks.end() ? std::nullopt : std::optional(found->time);
 }
 
@@ -100,7 +98,8 @@ std::string measuredTable(const ReportInput& in) {
     t.row("Black lead",
           h.black == BlackLead::batteryNegative ? Sentence{"battery negative"} : Sentence{"sensor ground"});
     t.blank("Ambient temperature");
-    const auto on = timeOf(in.marks, MarkKind::keyOn), cold = timeOf(in.marks, MarkKind::step, "cold-start");
+    const auto on = timeOf(in.marks, [](const Mark& m) { return m.as<KeyMark>() && m.as<KeyMark>()->on; });
+    const auto cold = timeOf(in.marks, [](const Mark& m) { return m.opens(Step::coldStart); });
     if (on && cold && *cold >= *on) t.row("From key on to the cold look", verbatim(clockTime(*cold - *on)));
     if (!h.notes.empty()) t.row("Notes", {"%1", {byName(h.notes)}});
     t.row("Capture", verbatim(in.path));

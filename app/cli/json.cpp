@@ -40,7 +40,7 @@ Json excursion(const Excursion& e) {
     out["kind"] = nameOf(e.kind);
     out["readings"] = e.readings;
     out["step"] = e.step ? Json(stepName(*e.step)) : Json(nullptr);
-    out["pose"] = e.pose.empty() ? Json(nullptr) : Json(e.pose);
+    out["pose"] = e.pose.empty() ? Json(nullptr) : Json(e.pose.text());
     out["threshold_V"] = number(e.threshold_V);
     out["open"] = e.open;
     out["with_reference"] = e.withReference;

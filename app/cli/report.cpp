@@ -42,9 +42,8 @@ Status runReport(const Options& o) {
     };
     watcher.mark = [&](const Mark& m, const Examination& examination) {
         marks.push_back(m);
-        turned = turned || m.kind() == MarkKind::turn;
-        if (!before && m.kind() == MarkKind::step && m.argument() == stepName(Step::adjust))
-            before = examination.findings();
+        turned = turned || m.as<TurnMark>() != nullptr;
+        if (!before && m.opens(Step::adjust)) before = examination.findings();
     };
     auto evaluation = evaluateCapture(o.file, {o.sheet, o.meter, o.import}, watcher);
     if (!evaluation) return evaluation.error();

@@ -47,8 +47,7 @@ Line coverageLine(const StepCoverage& c) {
     if (c.blindPoses > 0) line.push_back({"Poses while the meter was blind: %1.", {std::to_string(c.blindPoses)}});
     if (c.rateUpper95 && (c.shortestVisible_s || c.dropouts > 0))
         line.push_back({"With 95 %% confidence at most %1 of poses have one.", {percentAtMost(*c.rateUpper95)}});
-    const bool required = c.step == Step::wiggleShaft || c.step == Step::wiggleHarness;
-    if (required && c.posesFor95.value_or(0) > 0)
+    if (traits(c.step).requiredWiggle() && c.posesFor95.value_or(0) > 0)
         line.push_back({"Clean poses still wanted: %1.", {std::to_string(*c.posesFor95)}});
     return line;
 }

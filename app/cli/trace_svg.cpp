@@ -101,7 +101,7 @@ std::string traceSvg(const ReportInput& in) {
     }
     double free = 0; // where the next name of a step has room
     for (const Mark& m : in.marks)
-        if (m.kind() == MarkKind::step) {
+        if (const auto* opened = m.as<StepMark>()) {
             const double x = kLeft + (kWidth - kLeft) * toSeconds(m.time) / std::max(scale.to_s, 1e-3);
             const double label = std::max(x, free);
             free = label + kBetweenNames;
@@ -109,7 +109,7 @@ std::string traceSvg(const ReportInput& in) {
                    plain(kHeight - kBottom, 0) + "L" + plain(label, 1) + " " + plain(kHeight - kBottom + 6, 0) +
                    "\"/><text transform=\"translate(" + plain(label, 1) + " " + plain(kHeight - kBottom + 12, 0) +
                    ") rotate(50)\" class=\"small\">" +
-                   escapeHtml(in.say({"%1", {byName(std::string(m.argument()))}})) + "</text>\n";
+                   escapeHtml(in.say({"%1", {byName(std::string(stepName(opened->step)))}})) + "</text>\n";
         }
     out += line(trace, Time(0), end, scale);
     for (const Excursion& e : f.excursions)

@@ -20,14 +20,6 @@ QString say(const Sentence& sentence) {
     return QString::fromStdString(fill(pattern.toStdString(), filled));
 }
 
-QString sayName(const std::string& name) {
-    // "section-2/left": a place of the harness, and the side it is held to.
-    const auto slash = name.find('/');
-    if (slash != std::string::npos && name.starts_with("section-"))
-        return QStringLiteral("%1, %2").arg(sayName(name.substr(0, slash)), sayName(name.substr(slash + 1)));
-    if (name.starts_with("section-"))
-        return QCoreApplication::translate("Names", "section %1").arg(QString::fromStdString(name.substr(8)));
-    return QCoreApplication::translate("names", name.c_str());
-}
+QString sayName(const std::string& name) { return QCoreApplication::translate("names", name.c_str()); }
 
 } // namespace stillwire

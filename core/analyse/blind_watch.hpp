@@ -3,7 +3,7 @@
 #pragma once
 
 #include "core/analyse/frozen_watch.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/meter_traits.hpp"
 

@@ -2,7 +2,7 @@
 // What the machine would have done with this signal, by the sheet's drive curve.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/sheet.hpp"
 

@@ -2,7 +2,7 @@
 // Median of any number of readings near one level, in little memory: counts of readings in narrow bins.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 
 #include <algorithm>
 #include <cstdint>

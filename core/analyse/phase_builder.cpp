@@ -105,16 +105,14 @@ std::vector<Phase> buildPhases(const PhaseEvidence& evidence) {
     return tiles;
 }
 
-std::vector<TimeSpan> markedWiggles(const PlaceBook& places, Time end) {
+std::vector<TimeSpan> markedWiggles(const Timeline& timeline, Time end) {
     std::vector<TimeSpan> spans;
-    const std::vector<Pose>& poses = places.poses();
+    const std::vector<Pose>& poses = timeline.poses();
     std::size_t pose = 0; // poses come in the order of the step visits
-    for (const StepVisit& visit : places.stepVisits()) {
-        const bool wiggle = visit.step == Step::wiggleShaft || visit.step == Step::wiggleHarness ||
-                            visit.step == Step::wiggleReference || visit.step == Step::wiggleGround;
-        const bool maybe = visit.step == Step::warmRepeat;
-        if (!wiggle && !maybe) continue;
-        const int index = static_cast<int>(&visit - places.stepVisits().data());
+    for (const StepVisit& visit : timeline.stepVisits()) {
+        if (!traits(visit.step).wiggles()) continue;
+        const bool waits = traits(visit.step).warmth == Warmth::warm; // before it wiggles, or for good
+        const int index = static_cast<int>(&visit - timeline.stepVisits().data());
         const Time to = visit.closed ? visit.to : end;
         Time from = to, last = to;
         bool any = false;
@@ -125,8 +123,8 @@ std::vector<TimeSpan> markedWiggles(const PlaceBook& places, Time end) {
             last = poses[pose].closed ? poses[pose].to : end;
         }
         if (any)
-            spans.push_back({from, maybe ? last : to});
-        else if (wiggle)
+            spans.push_back({from, waits ? last : to});
+        else if (!waits)
             spans.push_back({visit.from, to});
     }
     for (const Pose& loose : poses) { // marked without a step

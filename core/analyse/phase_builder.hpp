@@ -3,8 +3,8 @@
 // above all.
 #pragma once
 
-#include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 
 #include <vector>
@@ -28,7 +28,7 @@ struct PhaseEvidence {
 
 // Marked: from the first pose of a wiggle step to its end, or to the next position mark (the whole step if it has no
 // poses).
-[[nodiscard]] std::vector<TimeSpan> markedWiggles(const PlaceBook& places, Time end);
+[[nodiscard]] std::vector<TimeSpan> markedWiggles(const Timeline& timeline, Time end);
 // Unmarked: from 1 s before the first to 1 s after the last of three or more dropouts off one level, none more than
 // 20 s from the next, no travel between. Both in order of time.
 [[nodiscard]] std::vector<TimeSpan> unmarkedWiggles(const std::vector<Excursion>& dropouts,

@@ -22,7 +22,7 @@ void PlateauBook::levelAnew(int number) {
     moved_ = true;
 }
 
-void PlateauBook::held(const Reading* first, std::size_t count, int number, const Place& place, double noise_V,
+void PlateauBook::held(const Reading* first, std::size_t count, int number, const Context& place, double noise_V,
                        double threshold_V) {
     if (number != number_) {
         close();

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/analyse/level_histogram.hpp"
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 
 #include <vector>
@@ -13,7 +13,7 @@ namespace stillwire {
 
 struct Plateau {
     Time from{0}, to{0};
-    Place place;
+    Context place;
     bool moved = false; // the level settled anew within this place, rather than being carried over its mark
     double level_V = 0; // median, shown
     double early_V = 0; // median of its first ten seconds
@@ -30,7 +30,7 @@ public:
 
     // Readings held in one place, known by its number; `anew`: the first is that of a new level. What straddles the
     // end of a place belongs to none, and is not given.
-    void held(const Reading* first, std::size_t count, int number, const Place& place, double noise_V, double threshold_V);
+    void held(const Reading* first, std::size_t count, int number, const Context& place, double noise_V, double threshold_V);
     void levelAnew(int number); // the next reading held is of a new level, in this place
 
     // All with at least one reading, the open one last.

@@ -99,7 +99,7 @@ bool ofItsPose(const Excursion& e, const Pose& pose) {
 void tellPlay(std::vector<Excursion>& excursions, const PlayEvidence& evidence) {
     for (Excursion& e : excursions) {
         if (e.poseIndex < 0 || e.depth_V() > e.play_V) continue;
-        const std::vector<Pose>& poses = evidence.places->poses();
+        const std::vector<Pose>& poses = evidence.timeline->poses();
         const auto own = static_cast<std::size_t>(e.poseIndex);
         const std::size_t later = laterPose(e, poses);
         if (ofItsPose(e, poses[own]) || ofItsPose(e, poses[later]))

@@ -3,7 +3,7 @@
 // through its pose and goes back with it is play.
 #pragma once
 
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 
 #include <vector>
@@ -11,7 +11,7 @@
 namespace stillwire {
 
 struct PlayEvidence {
-    const PlaceBook* places = nullptr;
+    const Timeline* timeline = nullptr;
     double interval_s = 0;
     double resolution_V = 0; // of the meter
 };

@@ -3,7 +3,7 @@
 // time, near its level.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 
 #include <array>
 #include <cmath>

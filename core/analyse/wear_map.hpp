@@ -2,7 +2,7 @@
 // Where along the track the trouble is: dropouts and noise by place, and the time spent there.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/sheet.hpp"
 

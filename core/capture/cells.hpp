@@ -3,7 +3,7 @@
 #pragma once
 
 #include "core/capture/layout.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 
 #include <optional>
 #include <string>

@@ -37,7 +37,7 @@ std::string formatRow(const Reading& reading) {
 }
 
 std::string formatRow(const Mark& mark) {
-    std::string text = mark.text;
+    std::string text = mark.text();
     if (text.find_first_of(",\"\n\r") != std::string::npos ||
         (!text.empty() && (text.front() == ' ' || text.back() == ' '))) {
         std::string quoted = "\"";

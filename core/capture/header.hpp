@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/base/result.hpp"
+#include "core/domain/wire.hpp"
 #include "core/sheet/meter_traits.hpp"
 #include "core/sheet/sheet.hpp"
 
@@ -13,7 +14,6 @@
 
 namespace stillwire {
 
-enum class ProbeSide { sensorSide, controllerSide };
 enum class BlackLead { batteryNegative, sensorGround };
 
 struct CaptureHeader {

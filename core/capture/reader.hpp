@@ -5,8 +5,8 @@
 
 #include "core/base/result.hpp"
 #include "core/capture/header.hpp"
-#include "core/capture/mark.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/mark.hpp"
+#include "core/domain/reading.hpp"
 
 #include <cstddef>
 #include <cstdint>

@@ -40,12 +40,12 @@ struct Standing : RowSink, RawRows {
 // its time.
 std::vector<std::size_t> placesOf(const std::vector<Mark>& marks, const Standing& standing) {
     std::multimap<std::pair<Time, std::string>, std::size_t> old;
-    for (const auto& mark : standing.marks) old.emplace(std::pair(mark.mark.time, mark.mark.text), mark.before);
+    for (const auto& mark : standing.marks) old.emplace(std::pair(mark.mark.time, mark.mark.text()), mark.before);
     std::vector<std::size_t> places;
     std::size_t least = 0;
     for (const Mark& mark : marks) {
         std::size_t place = 0;
-        if (const auto found = old.find({mark.time, mark.text}); found != old.end()) {
+        if (const auto found = old.find({mark.time, mark.text()}); found != old.end()) {
             place = found->second;
             old.erase(found);
         } else {
@@ -80,14 +80,13 @@ void keepOldMarks(CaptureHeader& header, const std::vector<Standing::OldMark>& m
     TomlTable table = other ? *other->table() : TomlTable();
     TomlArray edits;
     if (const auto found = table.find("old_marks"); found != table.end()) {
-        if (const TomlArray* array = found->second.array()) {
+        if (const TomlArray* array = found->second.array())
             edits = *array;
-        } else {
+        else
             edits.push_back(found->second);
-        }
     }
     TomlArray lines;
-    for (const auto& old : marks) lines.push_back({formatTime(old.mark.time) + " " + old.mark.text, 0});
+    for (const auto& old : marks) lines.push_back({formatTime(old.mark.time) + " " + old.mark.text(), 0});
     edits.push_back({std::move(lines), 0});
     table["old_marks"] = {std::move(edits), 0};
     header.other = writeToml({std::move(table), 0}, "");
@@ -100,8 +99,7 @@ std::string compose(const Prologue& prologue, const Standing& standing, std::vec
         layout.mark = layout.columns++;
         columns += ",mark";
     }
-    marks.erase(std::remove_if(marks.begin(), marks.end(), [](const Mark& m) { return m.text.empty(); }),
-                marks.end());
+    std::erase_if(marks, [](const Mark& m) { return m.text().empty(); });
     std::stable_sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.time < b.time; });
     const std::vector<std::size_t> places = placesOf(marks, standing);
     CaptureHeader header = prologue.header;

@@ -80,7 +80,7 @@ CaptureWriter::~CaptureWriter() {
 Status CaptureWriter::append(const Reading& reading) { return append(formatRow(reading)); }
 
 Status CaptureWriter::append(const Mark& mark) {
-    if (mark.text.empty()) return Done{};
+    if (mark.text().empty()) return Done{};
     return append(formatRow(mark));
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/explain/expectation.hpp"
 
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 
 #include <algorithm>
 
@@ -17,39 +17,39 @@ Expectation stillExpectation(const Tuning& tuning) {
     return e;
 }
 
-Expectation expectationAt(const Place& place, Time stepFrom, const Tuning& tuning, double interval_s) {
+Expectation expectationAt(const Context& place, Time stepFrom, const Tuning& tuning, double interval_s) {
     const Tuning::Away& away = tuning.away;
     const Tuning::Moving& moving = tuning.moving;
     Expectation e = stillExpectation(tuning);
     e.from = place.from;
     e.stepFrom = stepFrom;
-    e.asked = place.moveAsked;
-    e.unmarked = place.asked == Asked::unmarked;
-    e.judged = place.asked != Asked::free;
-    e.rails = place.wire == Probed::signal;
-    e.held = place.foot;
+    e.asked = place.moveExpected;
+    e.unmarked = place.motion == ExpectedMotion::unmarked;
+    e.judged = place.motion != ExpectedMotion::free;
+    e.rails = place.wire == Wire::signal;
+    e.held = place.heldByOperator;
     e.stirred = place.poseIndex >= 0;
-    if (place.asked != Asked::still && place.asked != Asked::positions) {
+    if (place.motion != ExpectedMotion::still && place.motion != ExpectedMotion::positions) {
         e.holds = false;
         e.flat_s = 0;
         e.flatReadings = 0;
     }
-    switch (place.asked) {
-    case Asked::unmarked:
+    switch (place.motion) {
+    case ExpectedMotion::unmarked:
         e.beginMove = moving.begins;
         e.flat_s = std::max(away.flat_s, away.flatIntervals * interval_s);
         break;
-    case Asked::still:
-    case Asked::positions: return e;
-    case Asked::moving:
+    case ExpectedMotion::still:
+    case ExpectedMotion::positions: return e;
+    case ExpectedMotion::moving:
         e.beginMove = moving.inStep;
         e.flatReadings = away.movingFlatReadings;
         break;
-    case Asked::sweep:
+    case ExpectedMotion::sweep:
         e.beginMove = moving.asked;
         e.flat_s = std::max(away.flat_s, away.flatIntervals * interval_s);
         break;
-    case Asked::free: e.beginMove = 0; break;
+    case ExpectedMotion::free: e.beginMove = 0; break;
     }
     return e;
 }

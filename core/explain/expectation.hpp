@@ -7,7 +7,7 @@
 
 namespace stillwire {
 
-struct Place;
+struct Context;
 
 struct Expectation {
     bool judged = true;     // else nothing that moves is told: connecting, turning, lifting
@@ -26,6 +26,6 @@ struct Expectation {
 
 // Nothing moves that wire.
 [[nodiscard]] Expectation stillExpectation(const Tuning& tuning);
-[[nodiscard]] Expectation expectationAt(const Place& place, Time stepFrom, const Tuning& tuning, double interval_s);
+[[nodiscard]] Expectation expectationAt(const Context& place, Time stepFrom, const Tuning& tuning, double interval_s);
 
 } // namespace stillwire

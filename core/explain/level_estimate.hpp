@@ -2,7 +2,7 @@
 // A level that is held, as one explanation has it: where it is, how noisy, and from what distance a reading is off it.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/explain/tuning.hpp"
 
 #include <algorithm>

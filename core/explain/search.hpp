@@ -5,7 +5,7 @@
 // by the cheapest, is what is older than the lag; settled readings are handed on once and for good.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/explain/expectation.hpp"
 #include "core/explain/past.hpp"
 #include "core/sheet/meter_traits.hpp"

@@ -5,7 +5,7 @@
 
 #include "core/base/sentence.hpp"
 #include "core/base/time.hpp"
-#include "core/capture/mark.hpp"
+#include "core/domain/mark.hpp"
 #include "core/sheet/sheet.hpp"
 
 #include <cstdint>
@@ -46,7 +46,7 @@ struct Excursion {
     bool open = false;
     bool unmarked = false;      // no step was open
     std::optional<Step> step;   // in force when the first reading's aperture began
-    std::string pose;           // "left", "section-2/left"; empty outside a pose
+    PosePlace pose;             // empty outside a pose
     int poseIndex = -1;         // counts the poses of the capture; -1 outside a pose
     bool withReference = false; // the reference went along in the same proportion: the supply, not the sensor
 

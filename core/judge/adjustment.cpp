@@ -34,7 +34,7 @@ Lessons lessonsOf(const AdjustmentEvidence& evidence) {
     const Supply& supply = evidence.levels->supply;
     Lessons lessons;
     for (const Plateau& stay : *evidence.stays) {
-        if (stay.place.wire != Probed::signal || stay.place.position < 0 || stay.place.poseIndex >= 0) continue;
+        if (stay.place.wire != Wire::signal || stay.place.position < 0 || stay.place.poseIndex >= 0) continue;
         const double span = supply.reference.level_V - supply.ground.level_V;
         const double level_V = (stay.level_V - supply.ground.level_V) * sheet.nominal_V / span;
         const bool turned = stay.place.turnCount > 0;

@@ -10,7 +10,7 @@ constexpr double kSignificant = 0.05;
 }
 
 std::optional<ColdWarm> compareColdWarm(const CoverageEvidence& evidence) {
-    if (!evidence.places->did(Step::warmRepeat)) return std::nullopt;
+    if (!evidence.timeline->did(Step::warmRepeat)) return std::nullopt;
     ColdWarm result;
     // Like with like: the shaft against the shaft, the harness against the harness, where warm poses shook it.
     for (const Shaken shaken : {Shaken::shaft, Shaken::harness}) {

@@ -51,32 +51,32 @@ void heldIn(const CoverageEvidence& evidence, Step step, double& level_V, double
 
 // Off the scale in a pose where the level should have stood still, and could not have left its range by play.
 bool wentOffScale(const Pose& pose, const CoverageEvidence& evidence) {
-    if (evidence.places->undone(pose.stepVisit) || !pose.step || !overlapsBlind(pose, evidence, true)) return false;
+    if (evidence.timeline->undone(pose.stepVisit) || !pose.step || !overlapsBlind(pose, evidence, true)) return false;
     double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
     heldIn(evidence, *pose.step, level_V, threshold_V);
     return !nearARangeLimit(evidence, level_V);
 }
 
 bool lookedAt(const Pose& pose, const CoverageEvidence& evidence) {
-    return pose.readings >= kReadingsInAPose && !evidence.places->undone(pose.stepVisit) &&
+    return pose.readings >= kReadingsInAPose && !evidence.timeline->undone(pose.stepVisit) &&
            !overlapsBlind(pose, evidence);
 }
 
 // Belongs this pose (or, outside poses, this step) to what was shaken?
 bool belongs(const CoverageEvidence& evidence, Shaken shaken, std::optional<Step> step, int poseIndex) {
-    if (step == Step::wiggleReference || step == Step::wiggleGround) return false;
+    if (step && traits(*step).wire != Wire::signal && traits(*step).wiggles()) return false;
     if (poseIndex >= 0) {
-        const Pose& pose = evidence.places->poses()[static_cast<std::size_t>(poseIndex)];
+        const Pose& pose = evidence.timeline->poses()[static_cast<std::size_t>(poseIndex)];
         return pose.harness == (shaken == Shaken::harness);
     }
-    return shaken == Shaken::shaft ? step == Step::wiggleShaft : step == Step::wiggleHarness;
+    return step && traits(*step).wiggled == (shaken == Shaken::shaft ? Wiggled::shaft : Wiggled::harness);
 }
 
 using Belongs = std::function<bool(std::optional<Step>, int pose)>;
 
 ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     ShakenTally tally;
-    const std::vector<Pose>& poses = evidence.places->poses();
+    const std::vector<Pose>& poses = evidence.timeline->poses();
     std::set<int> faulty, offScale;
     for (std::size_t i = 0; i < poses.size(); ++i) {
         if (!mine(poses[i].step, static_cast<int>(i))) continue;
@@ -86,9 +86,8 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
 
     int loose = 0; // votes outside poses
     Time lastLoose{-10000000};
-    std::set<std::string> where;
     for (const Excursion& e : *evidence.excursions) {
-        if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.places)) continue;
+        if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.timeline)) continue;
         tally.heldLow_V = tally.any ? std::min(tally.heldLow_V, e.held_V) : e.held_V;
         tally.heldHigh_V = tally.any ? std::max(tally.heldHigh_V, e.held_V) : e.held_V;
         tally.any = true;
@@ -102,7 +101,6 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
             tally.extreme_V = e.extreme_V;
         }
         tally.readings = std::max(tally.readings, e.readings);
-        if (!e.pose.empty()) where.insert(e.pose);
     }
     for (const LevelJump& jump : *evidence.jumps) {
         if (jump.withReference || !mine(jump.step, jump.poseIndex)) continue;
@@ -114,7 +112,7 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
             tally.extreme_V = jump.to_V;
         }
     }
-    for (const int pose : renewedIn(evidence, [&](const Excursion& e) { return votes(e, *evidence.places); }))
+    for (const int pose : renewedIn(evidence, [&](const Excursion& e) { return votes(e, *evidence.timeline); }))
         if (mine(poses[static_cast<std::size_t>(pose)].step, pose)) faulty.insert(pose);
     tally.dropped = tally.any;
     tally.any = tally.any || tally.jumped;
@@ -123,26 +121,25 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     offScale.insert(faulty.begin(), faulty.end());
     tally.suspectPoses = static_cast<int>(offScale.size()) + loose;
     tally.decides = tally.jumped || (tally.any && tally.suspectPoses >= 2) || tally.readings >= kReadingsThatDecide;
-    tally.places.assign(where.begin(), where.end());
     // A dropout that a hand left behind may show in the first reading of the next section.
-    std::map<std::string, int> sections;
+    std::map<std::string, int> areas;
     for (const int pose : faulty) {
-        const std::string& at = poses[static_cast<std::size_t>(pose)].where;
-        ++sections[at.substr(0, at.find('/'))];
+        const PosePlace& at = poses[static_cast<std::size_t>(pose)].where;
+        ++areas[at.area.empty() ? at.way : at.area];
     }
-    for (const auto& [section, count] : sections)
-        if (4 * count >= 3 * static_cast<int>(faulty.size())) tally.section = section;
+    for (const auto& [area, count] : areas)
+        if (4 * count >= 3 * static_cast<int>(faulty.size())) tally.area = {area, {}};
     return tally;
 }
 
 } // namespace
 
-bool votes(const Excursion& excursion, const PlaceBook& places) {
+bool votes(const Excursion& excursion, const Timeline& timeline) {
     if (excursion.withReference) return false;
     if (excursion.kind != ExcursionKind::dropout || excursion.depth_V() <= excursion.play_V) return false;
     if (excursion.poseIndex >= 0) {
-        const Pose& pose = places.poses()[static_cast<std::size_t>(excursion.poseIndex)];
-        return !places.undone(pose.stepVisit);
+        const Pose& pose = timeline.poses()[static_cast<std::size_t>(excursion.poseIndex)];
+        return !timeline.undone(pose.stepVisit);
     }
     return true;
 }
@@ -158,8 +155,8 @@ ShakenTally tallyStep(const CoverageEvidence& evidence, Step wanted) {
 
 ShakenTally tallyMoving(const CoverageEvidence& evidence) {
     ShakenTally tally = tallyWhere(evidence, [](std::optional<Step> step, int pose) {
-        return pose < 0 && (step == Step::sweep || step == Step::fullPress || step == Step::release ||
-                            step == Step::confirm || step == Step::warmRepeat);
+        const bool moves = step && (traits(*step).visits() || traits(*step).motion == ExpectedMotion::sweep);
+        return pose < 0 && (moves || step == Step::warmRepeat);
     });
     // A hand that goes back for a moment looks like a spike to a slow meter. A worn spot spikes at its own place; and
     // what leaps by half a volt in one reading is no hand.
@@ -178,21 +175,20 @@ ShakenTally tallyUntouched(const CoverageEvidence& evidence) {
 StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optional<Shaken> shaken) {
     StepCoverage cover;
     cover.step = step;
-    const std::vector<Pose>& poses = evidence.places->poses();
+    const std::vector<Pose>& poses = evidence.timeline->poses();
     std::set<int> counted;
     for (std::size_t i = 0; i < poses.size(); ++i) {
         if (poses[i].step != step || (shaken && poses[i].harness != (shaken == Shaken::harness))) continue;
         if (lookedAt(poses[i], evidence))
             counted.insert(static_cast<int>(i));
-        else if (poses[i].closed && !evidence.places->undone(poses[i].stepVisit))
+        else if (poses[i].closed && !evidence.timeline->undone(poses[i].stepVisit))
             ++cover.blindPoses;
     }
     cover.poses = static_cast<int>(counted.size());
     std::set<int> faulty;
-    for (const Excursion& e : *evidence.excursions)
-        if (e.kind == ExcursionKind::dropout && !e.withReference && counted.count(e.poseIndex) > 0)
-            faulty.insert(e.poseIndex);
     const auto dropout = [](const Excursion& e) { return e.kind == ExcursionKind::dropout && !e.withReference; };
+    for (const Excursion& e : *evidence.excursions)
+        if (dropout(e) && counted.count(e.poseIndex) > 0) faulty.insert(e.poseIndex);
     for (const int pose : renewedIn(evidence, dropout))
         if (counted.count(pose) > 0) faulty.insert(pose);
     cover.dropouts = static_cast<int>(faulty.size());
@@ -218,12 +214,9 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
 
 std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence) {
     std::vector<StepCoverage> steps;
-    for (const Step step :
-         {Step::wiggleShaft, Step::wiggleHarness, Step::warmRepeat, Step::wiggleReference, Step::wiggleGround}) {
-        const bool required = step == Step::wiggleShaft || step == Step::wiggleHarness;
-        if (!required && !evidence.places->did(step)) continue;
-        steps.push_back(coverStep(evidence, step));
-    }
+    for (const StepTraits& t : kStepTable)
+        if (t.requiredWiggle() || (t.wiggles() && evidence.timeline->did(t.step)))
+            steps.push_back(coverStep(evidence, t.step));
     return steps;
 }
 
@@ -231,7 +224,7 @@ StepCoverage worseCovered(const std::vector<StepCoverage>& steps) {
     StepCoverage worse;
     bool any = false;
     for (const StepCoverage& step : steps) {
-        if (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness) continue;
+        if (!traits(step.step).requiredWiggle()) continue;
         if (!any || step.poses < worse.poses) worse = step;
         any = true;
     }

@@ -2,8 +2,8 @@
 // How much a wiggle step looked at, and what it can therefore claim.
 #pragma once
 
-#include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/meter_traits.hpp"
 #include "core/sheet/sheet.hpp"
@@ -15,7 +15,7 @@ namespace stillwire {
 
 struct CoverageEvidence {
     const Sheet* sheet = nullptr;
-    const PlaceBook* places = nullptr;
+    const Timeline* timeline = nullptr;
     const std::vector<Plateau>* plateaus = nullptr;
     const std::vector<Excursion>* excursions = nullptr;
     const std::vector<LevelJump>* jumps = nullptr;
@@ -45,13 +45,12 @@ struct ShakenTally {
     double deepest_V = 0;
     double held_V = 0, extreme_V = 0; // of the deepest
     int readings = 0;                 // of the longest
-    std::vector<std::string> places;  // where, each once
-    std::string section;              // of the harness, where three in four of the faulty poses lie; empty if none
+    PosePlace area;                   // of the harness, where three in four of the faulty poses lie; empty if none
 };
 
 // True if this excursion may speak for a fault: a dropout deeper than play, in a step that counts, and not one that
 // the reference made.
-[[nodiscard]] bool votes(const Excursion& excursion, const PlaceBook& places);
+[[nodiscard]] bool votes(const Excursion& excursion, const Timeline& timeline);
 
 [[nodiscard]] ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken);
 // The same for one step, whatever is shaken in it.

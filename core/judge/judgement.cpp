@@ -7,13 +7,23 @@
 #include "core/judge/within.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <utility>
 
 namespace stillwire {
 
 namespace {
 
 constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance printed in not_tested
+
+constexpr std::array kLeftOut{std::pair{Step::sweep, "The sweep was not done."},
+                              std::pair{Step::lift, "The lift check was not done."},
+                              std::pair{Step::warmRepeat, "Nothing was repeated warm."}};
+static_assert(std::all_of(kStepTable.begin(), kStepTable.end(), [](const StepTraits& t) {
+    const bool told = std::any_of(kLeftOut.begin(), kLeftOut.end(), [&](const auto& o) { return o.first == t.step; });
+    return told == (t.need == Need::reported);
+}));
 
 void addLevelReasons(const Case& c, Verdict& verdict) {
     for (const PositionLevel& p : c.findings->positions) {
@@ -35,24 +45,18 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
                                        {byName(p.name), volts(*p.coldLevel_V), volts(*p.level_V)}});
     }
     if (c.levels->supply.referenceMeasured && c.levels->supply.referenceMeter == nullptr)
-        verdict.reasons.push_back({"The meter's gain error cancels: it measured the reference too.", {}});
-    if (!c.meterKnown) verdict.reasons.push_back({"The meter is not described: 1 % + 5 counts is assumed.", {}});
+        verdict.reasons.push_back("The meter's gain error cancels: it measured the reference too.");
+    if (!c.meterKnown) verdict.reasons.push_back("The meter is not described: 1 % + 5 counts is assumed.");
 }
 
 void addNotTested(const Case& c, Verdict& verdict) {
-    struct Optional {
-        Step step;
-        const char* says;
-    };
-    for (const Optional& o :
-         {Optional{Step::sweep, "The sweep was not done."}, Optional{Step::lift, "The lift check was not done."},
-          Optional{Step::warmRepeat, "Nothing was repeated warm."}})
-        if (!c.places->did(o.step)) verdict.notTested.push_back({o.says, {}});
-    for (const Step step : c.places->skippedSteps())
-        if (step != Step::sweep && step != Step::lift && step != Step::warmRepeat)
+    for (const auto& [step, says] : kLeftOut)
+        if (!c.timeline->did(step)) verdict.notTested.push_back({says, {}});
+    for (const Step step : c.timeline->skippedSteps())
+        if (traits(step).need != Need::reported)
             verdict.notTested.push_back({"Skipped: %1.", {byName(std::string(stepName(step)))}});
     for (const StepCoverage& step : c.findings->steps) {
-        if (step.blindPoses == 0 || (step.step != Step::wiggleShaft && step.step != Step::wiggleHarness)) continue;
+        if (step.blindPoses == 0 || !traits(step.step).requiredWiggle()) continue;
         const Sentence dark = countedPoses(step.blindPoses);
         verdict.notTested.push_back(step.step == Step::wiggleShaft
                                         ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
@@ -61,14 +65,14 @@ void addNotTested(const Case& c, Verdict& verdict) {
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
         if (e.kind == ExcursionKind::dropout && e.poseIndex >= 0 &&
-            c.places->undone(c.places->poses()[static_cast<std::size_t>(e.poseIndex)].stepVisit))
+            c.timeline->undone(c.timeline->poses()[static_cast<std::size_t>(e.poseIndex)].stepVisit))
             ++undone;
     if (undone > 0)
         verdict.notTested.push_back(
             {"Dropouts in a step that was undone do not count: %1.", {std::to_string(undone)}});
     if (c.probeAtSensor && (verdict.decision == Decision::keep || verdict.decision == Decision::cannotTell))
         verdict.notTested.push_back(
-            {"Measured at the sensor: a break between there and the controller would not show.", {}});
+            "Measured at the sensor: a break between there and the controller would not show.");
     const StepCoverage& w = c.findings->wiggle;
     if (w.shortestVisible_s && w.poses > 0) {
         const MeterFigures& meter = c.findings->meter;

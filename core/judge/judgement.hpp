@@ -2,7 +2,7 @@
 // The judgement: a table of rows, the first that holds decides, all that hold are listed.
 #pragma once
 
-#include "core/analyse/place_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 #include "core/judge/coverage.hpp"
 #include "core/judge/levels.hpp"
@@ -29,7 +29,7 @@ struct ReferenceTally {
 // Everything the rows look at.
 struct Case {
     const Sheet* sheet = nullptr;
-    const PlaceBook* places = nullptr;
+    const Timeline* timeline = nullptr;
     const Findings* findings = nullptr; // all but the verdict
     const Levels* levels = nullptr;
     ShakenTally shaft, harness;              // wiggle steps and warm-repeat

@@ -17,12 +17,11 @@ namespace {
 constexpr int kLatest = 8;                              // stays: as many poses to one side as to the other
 constexpr Time kLeft = std::chrono::milliseconds(1500); // before its place ended
 
-bool isVisit(const Plateau& stay, const PlaceBook& places) {
-    const Place& place = stay.place;
-    if (place.wire != Probed::signal || place.position < 0 || place.poseIndex >= 0) return false;
-    if (places.undone(place.stepVisit)) return false;
-    if (!place.step) return true;
-    return *place.step != Step::wiggleShaft && *place.step != Step::wiggleHarness;
+bool isVisit(const Plateau& stay, const Timeline& timeline) {
+    const Context& place = stay.place;
+    if (place.wire != Wire::signal || place.position < 0 || place.poseIndex >= 0) return false;
+    if (timeline.undone(place.stepVisit)) return false;
+    return !place.step || !traits(*place.step).requiredWiggle();
 }
 
 Visit visitOf(const Plateau& stay, const Level& level) {
@@ -42,7 +41,7 @@ Visit visitOf(const Plateau& stay, const Level& level) {
 class ColdVisit {
 public:
     void see(const Plateau& stay) {
-        const bool warm = stay.place.warm || stay.place.step == Step::confirm || stay.place.step == Step::adjust;
+        const bool warm = stay.place.warm || (stay.place.step && traits(*stay.place.step).warmth == Warmth::late);
         if (!first_ && !warm) {
             first_ = Settled{stay.early_V, stay.noise_V,
                              static_cast<double>(std::min<std::int64_t>(stay.readings, kEarlyReadings))};
@@ -111,7 +110,7 @@ Conformance conformanceOf(double probability) {
 std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus) {
     std::vector<Plateau> stays;
     for (std::size_t begin = 0; begin < plateaus.size();) {
-        const Place& place = plateaus[begin].place;
+        const Context& place = plateaus[begin].place;
         std::size_t end = begin;
         const Plateau* best = nullptr;
         bool anyMoved = false;
@@ -123,7 +122,7 @@ std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus) {
             if (plateau.readings < 2) continue;
             // The hand had not moved yet: it moved later, and settled or was too unsteady to.
             const bool left = end < plateaus.size() && plateaus[end].place.from - plateau.to > kLeft;
-            if (place.moveAsked && (anyMoved || left) && !plateau.moved) continue;
+            if (place.moveExpected && (anyMoved || left) && !plateau.moved) continue;
             if (!best || plateau.readings >= best->readings) best = &plateau;
         }
         if (best) stays.push_back(*best);
@@ -160,11 +159,11 @@ Levels weighLevels(const LevelEvidence& evidence) {
     std::vector<double> unpressed; // levels at rest before anything was pressed, wiggles too
     for (const Plateau& stay : stays) {
         if (previous < 0 || static_cast<std::size_t>(previous) == rest) {
-            const bool atRest = stay.place.wire == Probed::signal && stay.place.position == static_cast<int>(rest);
-            if (atRest && !evidence.places->undone(stay.place.stepVisit))
+            const bool atRest = stay.place.wire == Wire::signal && stay.place.position == static_cast<int>(rest);
+            if (atRest && !evidence.timeline->undone(stay.place.stepVisit))
                 unpressed.push_back(ratiometricLevel(sheet, meter, levels.supply, settledOf(stay)).level_V);
         }
-        if (!isVisit(stay, *evidence.places)) continue;
+        if (!isVisit(stay, *evidence.timeline)) continue;
         const auto index = static_cast<std::size_t>(stay.place.position);
         const int from = previous == stay.place.position ? -1 : previous;
         const bool cameBack = index == rest && previous >= 0 && static_cast<std::size_t>(previous) != rest;
@@ -189,7 +188,7 @@ Levels weighLevels(const LevelEvidence& evidence) {
         if (cameBack) ++levels.releases;
     }
     levels.confirmed = std::all_of(confirmed.begin(), confirmed.end(), [](bool b) { return b; });
-    Releases releases{rest, returned, std::nullopt, evidence.places->armOnStop(), evidence.places->armAnswered()};
+    Releases releases{rest, returned, std::nullopt, evidence.timeline->armOnStop(), evidence.timeline->armAnswered()};
     if (unpressed.size() > kLatest) unpressed.erase(unpressed.begin(), unpressed.end() - kLatest);
     if (!unpressed.empty() && !levels.adjusted) releases.before_V = medianOf(unpressed);
     const double resolution_V = meter.rangeFor(sheet.rest().window.middle_V()).resolution_V;

@@ -2,8 +2,8 @@
 // Levels of the wires and of the positions against their windows.
 #pragma once
 
-#include "core/analyse/place_book.hpp"
 #include "core/analyse/plateau_book.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/findings/findings.hpp"
 #include "core/judge/ratiometric.hpp"
 
@@ -41,7 +41,7 @@ struct Levels {
 struct LevelEvidence {
     const Sheet* sheet = nullptr;
     const MeterTraits* meter = nullptr;
-    const PlaceBook* places = nullptr;
+    const Timeline* timeline = nullptr;
     const std::vector<Plateau>* stays = nullptr; // settledStays()
     bool blackOnSensorGround = false;
     // A second meter's readings of the reference, by step, and that meter; empty: there was none.

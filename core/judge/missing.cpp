@@ -16,45 +16,45 @@ constexpr int kReleases = 3;
 void wires(const Case& c, std::vector<Missing>& out) {
     const Findings& f = *c.findings;
     if (!c.levels->supply.referenceMeasured && !f.reference)
-        out.push_back({{"The reference was not measured.", {}},
-                       {"Measure the reference wire at the sensor, black lead where it is.", {}}});
+        out.push_back(
+            {"The reference was not measured.", "Measure the reference wire at the sensor, black lead where it is."});
     if (f.reference && f.reference->conformance == Conformance::undecided)
         out.push_back({{"The reference, %1, good to %2, is too close to its limit to call.",
                         {levelTo(f.reference->worst_V, f.reference->u_V), within(f.reference->u_V)}},
-                       {"Measure the reference with a better meter or on a finer range.", {}}});
+                       "Measure the reference with a better meter or on a finer range."});
     if (!f.ground && !c.blackOnSensorGround)
-        out.push_back({{"The ground drop was not measured.", {}},
-                       {"Measure the ground wire at the sensor against battery negative.", {}}});
+        out.push_back(
+            {"The ground drop was not measured.", "Measure the ground wire at the sensor against battery negative."});
     if (f.ground && f.ground->conformance == Conformance::undecided)
         out.push_back({{"The ground drop, %1, good to %2, is too close to its limit to call.",
                         {volts(f.ground->worst_V, 3), within(f.ground->u_V)}},
-                       {"Measure the ground drop on a finer range.", {}}});
+                       "Measure the ground drop on a finer range."});
 }
 
 // What made the poses of this step blind, and how to mend it.
 Sentence mendOfBlindPoses(const Case& c, Step step) {
     std::vector<BlindSpan> inStep;
-    for (const StepVisit& visit : c.places->stepVisits())
+    for (const StepVisit& visit : c.timeline->stepVisits())
         for (const BlindSpan& span : c.findings->blind)
             if (visit.step == step && span.to > visit.from && (!visit.closed || span.from < visit.to))
                 inStep.push_back(span);
     const Sentence mend = blindMend(inStep, Time(0), Time::max());
-    return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on.", {}} : mend;
+    return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on."} : mend;
 }
 
 void wiggle(const Case& c, std::vector<Missing>& out) {
     for (const StepCoverage& step : c.findings->steps) {
         const bool shaft = step.step == Step::wiggleShaft;
-        if (!shaft && step.step != Step::wiggleHarness) continue;
+        if (!traits(step.step).requiredWiggle()) continue;
         if (!step.posesFor95) {
-            out.push_back({{"This meter cannot see a dropout of half a volt here.", {}},
-                           {"Use a meter with a finer range or less noise.", {}}});
+            out.push_back({"This meter cannot see a dropout of half a volt here.",
+                           "Use a meter with a finer range or less noise."});
             continue;
         }
         const int offScale = (shaft ? c.shaft : c.harness).offScale;
         if (offScale > 0 && *step.posesFor95 == 0) {
             out.push_back({leftItsRange(offScale, shaft ? Shaken::shaft : Shaken::harness),
-                           {"Lock the meter's range on DC volts and repeat these poses.", {}}});
+                           "Lock the meter's range on DC volts and repeat these poses."});
         }
         if (*step.posesFor95 == 0) continue;
         const std::string wanted = std::to_string(*step.posesFor95);
@@ -74,12 +74,11 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
 }
 
 void positions(const Case& c, std::vector<Missing>& out) {
-    if (!c.places->did(Step::coldStart))
-        out.push_back({{"There is no cold reading at rest.", {}},
-                       {"Let the machine stand cold, then record the first minute at rest, hands off.", {}}});
-    if (!c.places->did(Step::fullPress))
-        out.push_back(
-            {{"Nothing was pressed fully and held.", {}}, {"Press fully and hold it still, five seconds.", {}}});
+    if (!c.timeline->did(Step::coldStart))
+        out.push_back({"There is no cold reading at rest.",
+                       "Let the machine stand cold, then record the first minute at rest, hands off."});
+    if (!c.timeline->did(Step::fullPress))
+        out.push_back({"Nothing was pressed fully and held.", "Press fully and hold it still, five seconds."});
     bool undecided = false;
     const int rest = static_cast<int>(&c.sheet->rest() - c.sheet->positions.data());
     for (const PositionLevel& position : c.findings->positions) {
@@ -91,25 +90,24 @@ void positions(const Case& c, std::vector<Missing>& out) {
         } else if (position.conformance == Conformance::undecided) {
             const bool wanders = c.levels->supply.referenceMeasured && !c.levels->supply.steady();
             undecided = true;
-            out.push_back(
-                {tooCloseToCall(position),
-                 wanders ? Sentence{"The reference changed by %1 between looks: watch it for longer, then measure %2 "
-                                    "again.",
-                                    {volts(c.levels->supply.referenceChange_V), byName(position.name)}}
-                         : Sentence{"Measure %1 again with a better meter or on a finer range.",
-                                    {byName(position.name)}}});
+            out.push_back({tooCloseToCall(position),
+                           wanders ? Sentence{"The reference changed by %1 between looks: watch it for longer, then "
+                                              "measure %2 again.",
+                                              {volts(c.levels->supply.referenceChange_V), byName(position.name)}}
+                                   : Sentence{"Measure %1 again with a better meter or on a finer range.",
+                                              {byName(position.name)}}});
         }
     }
     const AdjustmentAdvice& turn = c.findings->adjustment;
     if (turn.wanted && turn.feasible && !adjustable(c) && !undecided && !c.untouched.any)
-        out.push_back({{"An end lies near its limit, and no turn would bring every end further in.", {}},
-                       {"Look at the stops and the lever, then measure every end again.", {}}});
+        out.push_back({"An end lies near its limit, and no turn would bring every end further in.",
+                       "Look at the stops and the lever, then measure every end again."});
     if (c.levels->releases < kReleases)
         out.push_back({{"Releases recorded: %1 of 3.", {std::to_string(c.levels->releases)}},
-                       {"Press and release, three times, and let it settle each time.", {}}});
+                       "Press and release, three times, and let it settle each time."});
     if (c.levels->adjusted && !c.levels->confirmed)
-        out.push_back({{"The sensor was turned, and the ends were not all confirmed after tightening.", {}},
-                       {"Tighten, work the pedal five times, then measure every end again.", {}}});
+        out.push_back({"The sensor was turned, and the ends were not all confirmed after tightening.",
+                       "Tighten, work the pedal five times, then measure every end again."});
 }
 
 void loneDropouts(const Case& c, std::vector<Missing>& out) {
@@ -132,33 +130,33 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
     lone(c.groundStill, "The ground wire moved once with nobody touching: %1 to %2 or further.",
          "Watch the ground wire for longer, then along its way pin by pin.");
     if (c.secondMeter.drops > 0 && !c.secondMeter.decides)
-        out.push_back({{"A single short dropout of the reference: %1 went to %2 or further.",
-                        {volts(c.secondMeter.held_V), volts(c.secondMeter.extreme_V)}},
-                       {"Watch the reference for longer, with the other sensors on it unplugged one by one, key off "
-                        "each time.",
-                        {}}});
+        out.push_back(
+            {{"A single short dropout of the reference: %1 went to %2 or further.",
+              {volts(c.secondMeter.held_V), volts(c.secondMeter.extreme_V)}},
+             {"Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.",
+              {}}});
     if (c.moving.any && !c.moving.decides)
         out.push_back({{"A single short dropout while the pedal was moved or held: %1 to %2 or further.",
                         {volts(c.moving.held_V), volts(c.moving.extreme_V)}},
-                       {"Sweep slowly through the same place again.", {}}});
+                       "Sweep slowly through the same place again."});
     if (c.untouched.any)
         out.push_back({{"A dropout with nobody touching anything: %1 to %2 or further. Its cause is not known.",
                         {volts(c.untouched.held_V), volts(c.untouched.extreme_V)}},
-                       {"Wiggle the shaft, then the harness, to find what brings it back.", {}}});
+                       "Wiggle the shaft, then the harness, to find what brings it back."});
 }
 
 } // namespace
 
 std::vector<Missing> missingForKeep(const Case& c) {
     std::vector<Missing> out;
-    if (!c.places->anyStep()) {
+    if (!c.timeline->anyStep()) {
         if (c.unmarkedDropouts > 0)
             out.push_back({{"Dropouts of unknown cause: %1. The capture does not say what was being moved.",
                             {std::to_string(c.unmarkedDropouts)}},
-                           {"Record again with the steps marked, or add the marks.", {}}});
+                           "Record again with the steps marked, or add the marks."});
         else
-            out.push_back({{"The capture does not say what was done when.", {}},
-                           {"Record again with the steps marked, or add the marks.", {}}});
+            out.push_back({"The capture does not say what was done when.",
+                           "Record again with the steps marked, or add the marks."});
     }
     loneDropouts(c, out);
     wires(c, out);

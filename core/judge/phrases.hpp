@@ -3,9 +3,9 @@
 #pragma once
 
 #include "core/base/sentence.hpp"
+#include "core/domain/pose_place.hpp"
 
 #include <string>
-#include <string_view>
 
 namespace stillwire {
 
@@ -22,14 +22,12 @@ namespace stillwire {
     return counted(static_cast<std::size_t>(n < 0 ? 0 : n), "1 release", "%1 releases");
 }
 
-// "section-2/left" as it is said: "section 2, left".
-[[nodiscard]] inline Argument placeAsSaid(const std::string& place) {
-    constexpr std::string_view kSection = "section-";
-    if (!place.starts_with(kSection)) return byName(place);
-    const std::size_t slash = place.find('/');
-    const std::string number = place.substr(kSection.size(), slash - kSection.size());
-    if (slash == std::string::npos) return Sentence{"section %1", {number}};
-    return Sentence{"section %1, %2", {number, byName(place.substr(slash + 1))}};
+// "section 2, left".
+[[nodiscard]] inline Argument placeAsSaid(const PosePlace& place) {
+    const std::string section(place.section());
+    if (section.empty()) return byName(place.text());
+    if (place.way.empty()) return Sentence{"section %1", {section}};
+    return Sentence{"section %1, %2", {section, byName(place.way)}};
 }
 
 } // namespace stillwire

@@ -11,81 +11,73 @@ namespace stillwire {
 
 namespace {
 
-constexpr const char* kConnector = "section-1"; // sections count from the sensor
+constexpr std::string_view kConnector = "1"; // sections count from the sensor
 
 const std::array kRows = {
-    JudgementRow{
-        "harness", Decision::checkWiring, harnessDecides,
-        [](const Case& c) {
-            std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
-                                          volts(c.harness.extreme_V)};
-            if (!c.harness.dropped)
-                return Sentence{
-                    "The level moved by itself in %1 of %2 of the harness: from %3 to %4, and stayed there.",
-                    figures};
-            if (c.shaft.any || c.shaft.poses == 0)
-                return Sentence{"The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further.",
-                                figures};
-            figures.emplace_back(countedPoses(c.shaft.poses));
-            return Sentence{"The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further; in %5 of "
-                            "the shaft it did not.",
-                            figures};
-        },
-        [](const Case& c) {
-            const std::string& section = c.harness.section;
-            if (section == kConnector)
-                return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and seal, and "
-                                "wiggle it again.",
-                                {}};
-            return section.empty()
-                       ? Sentence{"Wiggle the harness in short sections until one of them brings it back.", {}}
-                       : Sentence{"Key off, then open the harness at %1 and look for a chafe or a broken strand.",
-                                  {placeAsSaid(section)}};
-        }},
-    JudgementRow{
-        "shaft", Decision::replace, shaftDecides,
-        [](const Case& c) {
-            const std::vector<Argument> figures{faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V),
-                                                volts(c.shaft.extreme_V)};
-            return c.shaft.dropped
-                       ? Sentence{"The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 "
-                                  "or "
-                                  "further.",
-                                  figures}
-                       : Sentence{"The level moved by itself in %1 of %2 of the shaft, the arm still: from %3 to %4, "
-                                  "and stayed there.",
-                                  figures};
-        },
-        [](const Case& c) {
-            return c.places->did(Step::wiggleReference) && c.places->did(Step::wiggleGround)
-                       ? Sentence{"Hold the connector still and repeat the wiggle."}
-                       : Sentence{"Hold the connector still and repeat the wiggle; then watch the reference and the "
-                                  "ground wire under the same wiggle."};
-        }},
-    JudgementRow{
-        "shaft and harness", Decision::checkWiring,
-        [](const Case& c) {
-            return (c.shaft.decides || c.harness.decides) && !shaftDecides(c) && !harnessDecides(c);
-        },
-        [](const Case& c) {
-            if (!c.harness.any)
-                return Sentence{"Dropouts with the shaft (%1 of %2); with the harness the meter left its range "
-                                "(poses: %3), where the level should have stood still: the connector first, the "
-                                "sensor second.",
-                                {faults(c.shaft), poses(c.shaft), std::to_string(c.harness.offScale)}};
-            if (!c.shaft.any)
-                return Sentence{"Dropouts with the harness (%1 of %2); with the shaft the meter left its range "
-                                "(poses: %3), where the level should have stood still: the connector first, the "
-                                "sensor second.",
-                                {faults(c.harness), poses(c.harness), std::to_string(c.shaft.offScale)}};
-            return Sentence{
-                "Dropouts with the shaft (%1 of %2) and with the harness (%3 of %4): the connector first, the sensor "
-                "second.",
-                {faults(c.shaft), poses(c.shaft), faults(c.harness), poses(c.harness)}};
-        },
-        [](const Case&) {
-            return Sentence{"Hold the connector still and wiggle the shaft again.", {}};
-        }},
+    JudgementRow{"harness", Decision::checkWiring, harnessDecides,
+                 [](const Case& c) {
+                     std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
+                                                   volts(c.harness.extreme_V)};
+                     if (!c.harness.dropped)
+                         return Sentence{
+                             "The level moved by itself in %1 of %2 of the harness: from %3 to %4, and stayed there.",
+                             figures};
+                     if (c.shaft.any || c.shaft.poses == 0)
+                         return Sentence{
+                             "The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further.", figures};
+                     figures.emplace_back(countedPoses(c.shaft.poses));
+                     return Sentence{"The signal dropped out in %1 of %2 of the harness: %3 went to %4 or further; "
+                                     "in %5 of the shaft it did not.",
+                                     figures};
+                 },
+                 [](const Case& c) {
+                     const PosePlace& area = c.harness.area;
+                     if (area.section() == kConnector)
+                         return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and "
+                                         "seal, and wiggle it again."};
+                     return area.empty()
+                                ? Sentence{"Wiggle the harness in short sections until one of them brings it back."}
+                                : Sentence{
+                                      "Key off, then open the harness at %1 and look for a chafe or a broken strand.",
+                                      {placeAsSaid(area)}};
+                 }},
+    JudgementRow{"shaft", Decision::replace, shaftDecides,
+                 [](const Case& c) {
+                     const std::vector<Argument> figures{faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V),
+                                                         volts(c.shaft.extreme_V)};
+                     return c.shaft.dropped ? Sentence{"The signal dropped out in %1 of %2 of the shaft, the arm "
+                                                       "still: %3 went to %4 or further.",
+                                                       figures}
+                                            : Sentence{"The level moved by itself in %1 of %2 of the shaft, the arm "
+                                                       "still: from %3 to %4, and stayed there.",
+                                                       figures};
+                 },
+                 [](const Case& c) {
+                     return c.timeline->did(Step::wiggleReference) && c.timeline->did(Step::wiggleGround)
+                                ? Sentence{"Hold the connector still and repeat the wiggle."}
+                                : Sentence{"Hold the connector still and repeat the wiggle; then watch the reference "
+                                           "and the ground wire under the same wiggle."};
+                 }},
+    JudgementRow{"shaft and harness", Decision::checkWiring,
+                 [](const Case& c) {
+                     return (c.shaft.decides || c.harness.decides) && !shaftDecides(c) && !harnessDecides(c);
+                 },
+                 [](const Case& c) {
+                     if (!c.harness.any)
+                         return Sentence{
+                             "Dropouts with the shaft (%1 of %2); with the harness the meter left its range (poses: "
+                             "%3), where the level should have stood still: the connector first, the sensor second.",
+                             {faults(c.shaft), poses(c.shaft), std::to_string(c.harness.offScale)}};
+                     if (!c.shaft.any)
+                         return Sentence{
+                             "Dropouts with the harness (%1 of %2); with the shaft the meter left its range (poses: "
+                             "%3), where the level should have stood still: the connector first, the sensor second.",
+                             {faults(c.harness), poses(c.harness), std::to_string(c.shaft.offScale)}};
+                     return Sentence{"Dropouts with the shaft (%1 of %2) and with the harness (%3 of %4): the "
+                                     "connector first, the sensor second.",
+                                     {faults(c.shaft), poses(c.shaft), faults(c.harness), poses(c.harness)}};
+                 },
+                 [](const Case&) { return Sentence{"Hold the connector still and wiggle the shaft again."}; }},
     // The other side, where one decides: less often, and there all the same.
     JudgementRow{"harness too", Decision::checkWiring, [](const Case& c) { return c.harness.any && shaftDecides(c); },
                  [](const Case& c) {
@@ -93,7 +85,7 @@ const std::array kRows = {
                                      {faults(c.harness), poses(c.harness)}};
                  },
                  [](const Case&) {
-                     return Sentence{"Wiggle the harness in short sections until one of them brings it back.", {}};
+                     return Sentence{"Wiggle the harness in short sections until one of them brings it back."};
                  }},
     JudgementRow{
         "shaft too", Decision::replace,
@@ -103,9 +95,7 @@ const std::array kRows = {
                 "With the shaft it dropped out in %1 of %2: the sensor itself, if the wiring proves sound.",
                 {faults(c.shaft), poses(c.shaft)}};
         },
-        [](const Case&) {
-            return Sentence{"With the wiring mended, wiggle the shaft again.", {}};
-        }},
+        [](const Case&) { return Sentence{"With the wiring mended, wiggle the shaft again."}; }},
     JudgementRow{
         "moving shaft", Decision::replace,
         [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any; },
@@ -119,7 +109,7 @@ const std::array kRows = {
                              figures};
         },
         [](const Case&) {
-            return Sentence{"Sweep again, the harness held still: a worn spot shows at the same place.", {}};
+            return Sentence{"Sweep again, the harness held still: a worn spot shows at the same place."};
         }}};
 
 } // namespace

@@ -26,8 +26,8 @@ const std::array kRows = {
                              countedReleases(c.levels->releases), volts(c.levels->goodRest_V)}};
         },
         [](const Case& c) {
-            return c.levels->hungOnStop ? Sentence{"The arm was on its stop: look at the sensor, then its mount.", {}}
-                                        : Sentence{"When it hangs again, see whether the arm is on its stop.", {}};
+            return c.levels->hungOnStop ? Sentence{"The arm was on its stop: look at the sensor, then its mount."}
+                                        : Sentence{"When it hangs again, see whether the arm is on its stop."};
         }},
     JudgementRow{"hangs off its stop", Decision::checkLinkage,
                  [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(true); },
@@ -38,7 +38,7 @@ const std::array kRows = {
                           countedReleases(c.levels->releases)}};
                  },
                  [](const Case&) {
-                     return Sentence{"Look at the return spring, the pivot and the linkage, then release again.", {}};
+                     return Sentence{"Look at the return spring, the pivot and the linkage, then release again."};
                  }},
     JudgementRow{
         "other from the other side", Decision::checkLinkage,
@@ -51,9 +51,8 @@ const std::array kRows = {
                              volts(lost.fromAfter_V), byName(lost.after)}};
         },
         [](const Case&) {
-            return Sentence{"Look for lost motion in the joints of the linkage and in the bushing, by hand, the "
-                            "shaft held.",
-                            {}};
+            return Sentence{
+                "Look for lost motion in the joints of the linkage and in the bushing, by hand, the shaft held."};
         }},
     JudgementRow{
         "scattered", Decision::checkLinkage, [](const Case& c) { return c.levels->scattered; },
@@ -63,36 +62,32 @@ const std::array kRows = {
                 {volts(c.levels->scatterLow_V), volts(c.levels->scatterHigh_V)}};
         },
         [](const Case&) {
-            return Sentence{"Look at the return spring, the pivot and the linkage, then release again.", {}};
+            return Sentence{"Look at the return spring, the pivot and the linkage, then release again."};
         }},
-    JudgementRow{
-        "low alike", Decision::cannotTell, [](const Case& c) { return lowAlike(c).has_value(); },
-        [](const Case& c) {
-            return Sentence{"Every position is low by the same share, about %1 %%, while the reference holds: "
-                            "a meter in low-impedance mode loads the signal so, and so does a resistance in "
-                            "the signal wire.",
-                            {plain(100 * lowAlike(c).value_or(0), 0)}};
-        },
-        [](const Case&) {
-            return Sentence{"Turn the meter to plain DC volts, its low-impedance mode off, and measure every end "
-                            "again; if it stays low, measure on both sides of the signal pin.",
-                            {}};
-        }},
+    JudgementRow{"low alike", Decision::cannotTell, [](const Case& c) { return lowAlike(c).has_value(); },
+                 [](const Case& c) {
+                     return Sentence{
+                         "Every position is low by the same share, about %1 %%, while the reference holds: a meter "
+                         "in low-impedance mode loads the signal so, and so does a resistance in the signal wire.",
+                         {plain(100 * lowAlike(c).value_or(0), 0)}};
+                 },
+                 [](const Case&) {
+                     return Sentence{"Turn the meter to plain DC volts, its low-impedance mode off, and measure "
+                                     "every end again; if it stays low, measure on both sides of the signal pin."};
+                 }},
     JudgementRow{"span", Decision::checkLinkage, spanOff,
                  [](const Case& c) {
                      const PositionLevel& p = worstPosition(c);
-                     return c.sheet->driftAllowance_V ? Sentence{"%1 is %2 and no turn of the sensor brings every "
-                                                                 "end well into its window: linkage, stop, or "
-                                                                 "a wrong part.",
-                                                                 {byName(p.name), volts(*p.level_V)}}
-                                                      : Sentence{"%1 is %2, outside %3 to %4, and the mount has no "
-                                                                 "adjustment: linkage, stop, or a wrong part.",
-                                                                 {byName(p.name), volts(*p.level_V),
-                                                                  volts(p.window_V.min_V), volts(p.window_V.max_V)}};
+                     return c.sheet->driftAllowance_V
+                                ? Sentence{"%1 is %2 and no turn of the sensor brings every end well into its "
+                                           "window: linkage, stop, or a wrong part.",
+                                           {byName(p.name), volts(*p.level_V)}}
+                                : Sentence{"%1 is %2, outside %3 to %4, and the mount has no adjustment: linkage, "
+                                           "stop, or a wrong part.",
+                                           {byName(p.name), volts(*p.level_V), volts(p.window_V.min_V),
+                                            volts(p.window_V.max_V)}};
                  },
-                 [](const Case&) {
-                     return Sentence{"Look at the stops, the lever and the part number.", {}};
-                 }},
+                 [](const Case&) { return Sentence{"Look at the stops, the lever and the part number."}; }},
     JudgementRow{
         "wants adjustment", Decision::adjust, adjustable,
         [](const Case& c) {
@@ -102,42 +97,40 @@ const std::array kRows = {
                                                 volts(p.window_V.max_V), volts(std::abs(shift_V))};
             const bool lower = shift_V < 0;
             if (p.conformance == Conformance::outside)
-                return Sentence{lower ? "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 "
-                                        "lower."
-                                      : "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 "
-                                        "higher.",
-                                figures};
-            return Sentence{lower ? "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it "
-                                    "reads %5 lower."
-                                  : "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it "
-                                    "reads %5 higher.",
-                            figures};
+                return Sentence{
+                    lower ? "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 lower."
+                          : "Steady, but %1 is %2, outside %3 to %4: turn the sensor until it reads %5 higher.",
+                    figures};
+            return Sentence{
+                lower
+                    ? "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it reads %5 lower."
+                    : "Steady, but %1 at %2 is too near a limit of %3 to %4: turn the sensor until it reads %5 "
+                      "higher.",
+                figures};
         },
         [](const Case& c) {
             const auto& targets = c.findings->adjustment.targetRaw_V;
             const auto it = targets.find(c.sheet->rest().name);
             return it == targets.end()
-                       ? Sentence{"Measure every end before turning the sensor.", {}}
+                       ? Sentence{"Measure every end before turning the sensor."}
                        : Sentence{"Loosen, turn until the meter shows %1 %2, tighten, and measure every end again.",
                                   {volts(it->second), byName(it->first)}};
         }},
     // Beside an end that lies outside: what else shifts the ends so, while the wires are good where they were
     // measured.
-    JudgementRow{"ends as under a ground resistance", Decision::checkWiring,
-                 [](const Case& c) { return misplaced(c) && groundSide_V(c).has_value(); },
-                 [](const Case& c) {
-                     return Sentence{
-                         "The low end is up and the high end nearly as it should be, as about %1 on the ground "
-                         "side of the track would leave them: a resistance beyond the place where the ground was "
-                         "measured.",
-                         {volts(groundSide_V(c).value_or(0))}};
-                 },
-                 [](const Case&) {
-                     return Sentence{
-                         "Before turning anything, measure the ground at the sensor's own pin, then the drop along "
-                         "the ground wire.",
-                         {}};
-                 }},
+    JudgementRow{
+        "ends as under a ground resistance", Decision::checkWiring,
+        [](const Case& c) { return misplaced(c) && groundSide_V(c).has_value(); },
+        [](const Case& c) {
+            return Sentence{
+                "The low end is up and the high end nearly as it should be, as about %1 on the ground side of the "
+                "track would leave them: a resistance beyond the place where the ground was measured.",
+                {volts(groundSide_V(c).value_or(0))}};
+        },
+        [](const Case&) {
+            return Sentence{"Before turning anything, measure the ground at the sensor's own pin, then the drop "
+                            "along the ground wire."};
+        }},
     JudgementRow{"ends as under a feed resistance", Decision::checkWiring,
                  [](const Case& c) { return misplaced(c) && !lowAlike(c) && lowShare(c).has_value(); },
                  [](const Case& c) {
@@ -147,10 +140,8 @@ const std::array kRows = {
                          {plain(100 * lowShare(c).value_or(0), 0)}};
                  },
                  [](const Case&) {
-                     return Sentence{
-                         "Before turning anything, measure the reference at the sensor's own pin, then the signal "
-                         "on both sides of its pin.",
-                         {}};
+                     return Sentence{"Before turning anything, measure the reference at the sensor's own pin, then "
+                                     "the signal on both sides of its pin."};
                  }},
     JudgementRow{
         "cold level", Decision::cannotTell,
@@ -162,7 +153,7 @@ const std::array kRows = {
         },
         [](const Case&) {
             return Sentence{
-                "Trace it cold: measure on both sides of the connector pin in the first minutes of the day.", {}};
+                "Trace it cold: measure on both sides of the connector pin in the first minutes of the day."};
         }}};
 
 } // namespace

@@ -13,13 +13,10 @@ namespace stillwire {
 namespace {
 
 const std::array kRows = {
-    JudgementRow{"over-voltage", Decision::checkWiring, [](const Case& c) { return c.findings->overVoltage; },
-                 [](const Case&) {
-                     return Sentence{"The signal went over 5.5 V: it touches a battery feed. Stop, key off.", {}};
-                 },
-                 [](const Case&) {
-                     return Sentence{"Key off. Look for a chafe to a battery feed before anything else.", {}};
-                 }},
+    JudgementRow{
+        "over-voltage", Decision::checkWiring, [](const Case& c) { return c.findings->overVoltage; },
+        [](const Case&) { return Sentence{"The signal went over 5.5 V: it touches a battery feed. Stop, key off."}; },
+        [](const Case&) { return Sentence{"Key off. Look for a chafe to a battery feed before anything else."}; }},
     JudgementRow{"reference outside", Decision::checkSupply,
                  [](const Case& c) {
                      return c.findings->reference && c.findings->reference->conformance == Conformance::outside;
@@ -31,10 +28,8 @@ const std::array kRows = {
                                       volts(c.sheet->reference.max_V)}};
                  },
                  [](const Case&) {
-                     return Sentence{
-                         "Unplug the other sensors on this reference one by one, key off each time, and watch it "
-                         "come back; then measure it at the controller.",
-                         {}};
+                     return Sentence{"Unplug the other sensors on this reference one by one, key off each time, and "
+                                     "watch it come back; then measure it at the controller."};
                  }},
     JudgementRow{"reference drops untouched", Decision::checkSupply,
                  [](const Case& c) { return c.referenceStill.decides; },
@@ -42,26 +37,22 @@ const std::array kRows = {
                      return Sentence{"The reference dropped with nobody touching: %1 went to %2 or further.",
                                      {volts(c.referenceStill.held_V), volts(c.referenceStill.extreme_V)}};
                  },
+                 [](const Case&) { return Sentence{"Measure the reference at the controller at the same time."}; }},
+    JudgementRow{"reference drops along", Decision::checkSupply, [](const Case& c) { return c.secondMeter.decides; },
+                 [](const Case& c) {
+                     const ReferenceTally& r = c.secondMeter;
+                     return r.withSignal > 0
+                                ? Sentence{"The reference went from %1 to %2 or further, and the signal went "
+                                           "with it in the same proportion, %3: it is what feeds the sensor.",
+                                           {volts(r.held_V), volts(r.extreme_V), countedTimes(r.withSignal)}}
+                                : Sentence{"The reference went from %1 to %2 or further, %3.",
+                                           {volts(r.held_V), volts(r.extreme_V), countedTimes(r.drops)}};
+                 },
                  [](const Case&) {
-                     return Sentence{"Measure the reference at the controller at the same time.", {}};
+                     return Sentence{
+                         "Measure the reference at the controller at the same time: if it drops there too, the "
+                         "supply or another sensor on it; if it holds, the reference wire between."};
                  }},
-    JudgementRow{
-        "reference drops along", Decision::checkSupply, [](const Case& c) { return c.secondMeter.decides; },
-        [](const Case& c) {
-            const ReferenceTally& r = c.secondMeter;
-            return r.withSignal > 0
-                       ? Sentence{"The reference went from %1 to %2 or further, and the signal went with it "
-                                  "in the same proportion, %3: it is what feeds the sensor.",
-                                  {volts(r.held_V), volts(r.extreme_V), countedTimes(r.withSignal)}}
-                       : Sentence{"The reference went from %1 to %2 or further, %3.",
-                                  {volts(r.held_V), volts(r.extreme_V), countedTimes(r.drops)}};
-        },
-        [](const Case&) {
-            return Sentence{
-                "Measure the reference at the controller at the same time: if it drops there too, the supply "
-                "or another sensor on it; if it holds, the reference wire between.",
-                {}};
-        }},
     JudgementRow{
         "ground drop", Decision::checkWiring,
         [](const Case& c) { return c.findings->ground && c.findings->ground->conformance == Conformance::outside; },
@@ -71,8 +62,7 @@ const std::array kRows = {
                             {volts(g.worst_V, 3), within(g.u_V), volts(c.sheet->maxDrop_V, 2)}};
         },
         [](const Case&) {
-            return Sentence{"Measure the drop along the ground wire, pin by pin, from the sensor to the controller.",
-                            {}};
+            return Sentence{"Measure the drop along the ground wire, pin by pin, from the sensor to the controller."};
         }},
     JudgementRow{"ground moves untouched", Decision::checkWiring, [](const Case& c) { return c.groundStill.decides; },
                  [](const Case& c) {
@@ -80,7 +70,7 @@ const std::array kRows = {
                                      {volts(c.groundStill.held_V, 3), volts(c.groundStill.extreme_V)}};
                  },
                  [](const Case&) {
-                     return Sentence{"Key off, then look along the ground wire, pin by pin, for a loose crimp.", {}};
+                     return Sentence{"Key off, then look along the ground wire, pin by pin, for a loose crimp."};
                  }},
     JudgementRow{"reference wire under the wiggle", Decision::checkWiring,
                  [](const Case& c) { return c.referenceWire.decides; },
@@ -90,9 +80,7 @@ const std::array kRows = {
                          {volts(c.referenceWire.held_V), volts(c.referenceWire.extreme_V), faults(c.referenceWire),
                           poses(c.referenceWire)}};
                  },
-                 [](const Case&) {
-                     return Sentence{"Key off, then look at the reference pin and its crimp.", {}};
-                 }},
+                 [](const Case&) { return Sentence{"Key off, then look at the reference pin and its crimp."}; }},
     JudgementRow{
         "ground wire under the wiggle", Decision::checkWiring, [](const Case& c) { return c.groundWire.decides; },
         [](const Case& c) {
@@ -100,30 +88,19 @@ const std::array kRows = {
                             {volts(c.groundWire.held_V, 3), volts(c.groundWire.extreme_V), faults(c.groundWire),
                              poses(c.groundWire)}};
         },
-        [](const Case&) {
-            return Sentence{"Key off, then look at the ground pin and its crimp.", {}};
-        }},
-    JudgementRow{
-        "stuck low", Decision::checkWiring, [](const Case& c) { return stuck(c, false); },
-        [](const Case&) {
-            return Sentence{
-                "The signal stays near 0 V wherever the pedal is: open reference, open signal, or a short to "
-                "ground.",
-                {}};
-        },
-        [](const Case&) {
-            return Sentence{"Key off, unplug, and isolate the three wires one by one.", {}};
-        }},
+        [](const Case&) { return Sentence{"Key off, then look at the ground pin and its crimp."}; }},
+    JudgementRow{"stuck low", Decision::checkWiring, [](const Case& c) { return stuck(c, false); },
+                 [](const Case&) {
+                     return Sentence{"The signal stays near 0 V wherever the pedal is: open reference, open signal, "
+                                     "or a short to ground."};
+                 },
+                 [](const Case&) { return Sentence{"Key off, unplug, and isolate the three wires one by one."}; }},
     JudgementRow{"stuck high", Decision::checkWiring, [](const Case& c) { return stuck(c, true); },
                  [](const Case&) {
-                     return Sentence{
-                         "The signal stays near the reference wherever the pedal is: open ground, a short to the "
-                         "reference, or an open signal wire.",
-                         {}};
+                     return Sentence{"The signal stays near the reference wherever the pedal is: open ground, a "
+                                     "short to the reference, or an open signal wire."};
                  },
-                 [](const Case&) {
-                     return Sentence{"Look at the ground first, key off, then the signal pin.", {}};
-                 }}};
+                 [](const Case&) { return Sentence{"Look at the ground first, key off, then the signal pin."}; }}};
 
 } // namespace
 

@@ -13,14 +13,14 @@ namespace {
 constexpr double kLeastSpan = 0.1; // of the nominal: a ratio to less than this means nothing
 
 // Several stays on one wire: their median, the widest noise, all readings together.
-std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Probed wire,
+std::optional<WireLevel> wireLevel(const LevelEvidence& evidence, const std::vector<Plateau>& stays, Wire wire,
                                    const MeterTraits& meter, Settled& out) {
     std::vector<double> levels;
     WireLevel level;
     double noise_V = 0, readings = 0;
     for (const Plateau& stay : stays) {
         if (stay.place.wire != wire || stay.place.poseIndex >= 0) continue;
-        if (evidence.places->undone(stay.place.stepVisit)) continue;
+        if (evidence.timeline->undone(stay.place.stepVisit)) continue;
         if (levels.empty()) level.lowest_V = level.highest_V = stay.level_V;
         level.lowest_V = std::min(level.lowest_V, stay.lowest_V);
         level.highest_V = std::max(level.highest_V, stay.highest_V);
@@ -50,10 +50,10 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
     const Sheet& sheet = *evidence.sheet;
     Supply supply = assumedSupply(sheet, evidence.blackOnSensorGround);
     Settled seen;
-    levels.reference = wireLevel(evidence, stays, Probed::reference, *evidence.meter, seen);
+    levels.reference = wireLevel(evidence, stays, Wire::reference, *evidence.meter, seen);
     if (!levels.reference && evidence.secondReference != nullptr && !evidence.secondReference->empty()) {
         levels.reference =
-            wireLevel(evidence, *evidence.secondReference, Probed::reference, *evidence.referenceMeter, seen);
+            wireLevel(evidence, *evidence.secondReference, Wire::reference, *evidence.referenceMeter, seen);
         supply.referenceMeter = evidence.referenceMeter;
     }
     if (levels.reference) {
@@ -69,7 +69,7 @@ Supply weighSupply(const LevelEvidence& evidence, const std::vector<Plateau>& st
         supply.referenceMeasured = true;
         supply.referenceChange_V = r.change_V;
     }
-    levels.ground = wireLevel(evidence, stays, Probed::ground, *evidence.meter, seen);
+    levels.ground = wireLevel(evidence, stays, Wire::ground, *evidence.meter, seen);
     if (levels.ground) {
         WireLevel& g = *levels.ground;
         g.worst_V = g.highestVisit_V;

@@ -11,7 +11,7 @@ std::set<int> renewedIn(const CoverageEvidence& evidence, const Counts& counts) 
         if (e.poseIndex < 0 || !counts(e)) continue;
         const std::vector<Time>& all = *evidence.renewals;
         for (auto at = std::upper_bound(all.begin(), all.end(), e.from); at != all.end() && *at <= e.to; ++at)
-            poses.insert(evidence.places->at(*at).poseIndex);
+            poses.insert(evidence.timeline->at(*at).poseIndex);
     }
     poses.erase(-1);
     return poses;
@@ -19,7 +19,7 @@ std::set<int> renewedIn(const CoverageEvidence& evidence, const Counts& counts) 
 
 std::set<int> hiddenBehind(const CoverageEvidence& evidence, const Counts& counts, int fewest) {
     std::set<int> hidden;
-    const std::vector<Pose>& poses = evidence.places->poses();
+    const std::vector<Pose>& poses = evidence.timeline->poses();
     for (const Excursion& e : *evidence.excursions) {
         if (e.poseIndex < 0 || !counts(e)) continue;
         for (auto i = static_cast<std::size_t>(e.poseIndex) + 1; i < poses.size() && poses[i].from < e.to; ++i) {

@@ -46,19 +46,7 @@ std::unique_ptr<Activity> makeActivity(Step step, bool endsByEvidence) {
     case Step::adjust: return makeAdjust();
     case Step::putBack: return makePutBack();
     }
-    return makePutBack();
-}
-
-Wire wireOf(Step step) {
-    switch (step) {
-    case Step::hookUp:
-    case Step::reference:
-    case Step::wiggleReference: return Wire::reference;
-    case Step::ground:
-    case Step::wiggleGround: return Wire::ground;
-    case Step::putBack: return Wire::none;
-    default: return Wire::signal;
-    }
+    return nullptr;
 }
 
 } // namespace stillwire

@@ -6,6 +6,7 @@
 #include "core/procedure/procedure.hpp"
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,7 +22,7 @@ struct Bench {
     const Findings* findings = nullptr;
     std::vector<Mark>* marks = nullptr;
 
-    void mark(std::string text) const { marks->push_back({now, std::move(text)}); }
+    void mark(MarkContent content) const { marks->push_back({now, std::move(content)}); }
     [[nodiscard]] double interval_s() const;
     [[nodiscard]] bool steady() const { return findings->state == WireState::steady; }
     [[nodiscard]] double held_V() const { return findings->meter.held_V; }
@@ -29,6 +30,22 @@ struct Bench {
     [[nodiscard]] const StepCoverage* coverage(Step step) const;                // null before a pose was looked at
     // The last settled stay at `name` that began at or after `since`; null if there is none yet.
     [[nodiscard]] const Visit* visitSince(const std::string& name, Time since) const;
+};
+
+// Seconds a condition has held without a break.
+class Holding {
+public:
+    void see(bool holds, Time now) {
+        if (!holds)
+            since_.reset();
+        else if (!since_)
+            since_ = now;
+    }
+    [[nodiscard]] bool holds() const { return since_.has_value(); }
+    [[nodiscard]] double for_s(Time now) const { return since_ ? toSeconds(now - *since_) : 0; }
+
+private:
+    std::optional<Time> since_;
 };
 
 class Activity {
@@ -54,7 +71,5 @@ public:
 [[nodiscard]] std::unique_ptr<Activity> makeLift(bool endsByEvidence);
 [[nodiscard]] std::unique_ptr<Activity> makeAdjust();
 [[nodiscard]] std::unique_ptr<Activity> makePutBack();
-
-[[nodiscard]] Wire wireOf(Step step); // where the red lead is to be; hook-up ends on the reference
 
 } // namespace stillwire

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace stillwire {
 
@@ -19,7 +18,7 @@ class Adjust : public Activity {
 public:
     void begin(const Bench& bench) override {
         rest_ = bench.sheet.rest().name;
-        bench.mark("position:" + rest_);
+        bench.mark(PositionMark{rest_});
         toldAt_ = bench.now;
         told_V_ = bench.held_V();
         aim(bench);
@@ -28,18 +27,15 @@ public:
         aim(bench);
         if (toSeconds(bench.now - toldAt_) < kTurnTakes_s && counted_) told_V_ = bench.held_V();
         const bool there = bench.steady() && std::abs(bench.held_V() - aim_V_) <= within_V_;
-        if (!there)
-            onAim_.reset();
-        else if (!onAim_)
-            onAim_ = bench.now;
-        if (there && toSeconds(bench.now - *onAim_) >= kTighten_s) end(bench);
+        onAim_.see(there, bench.now);
+        if (onAim_.for_s(bench.now) >= kTighten_s) end(bench);
     }
     void command(Command command, const Bench& bench) override {
         if (command == Command::turnIn || command == Command::turnOut) {
-            bench.mark(command == Command::turnIn ? "turn:+1" : "turn:-1");
+            bench.mark(TurnMark{command == Command::turnIn ? 1.0 : -1.0});
             // A turn ends the stay at this level; what settles next is another one.
-            bench.mark("position:" + rest_);
-            onAim_.reset();
+            bench.mark(PositionMark{rest_});
+            onAim_ = {};
             toldAt_ = bench.now;
             counted_ = true;
         }
@@ -53,9 +49,9 @@ public:
         const int decimals = bench.findings->meter.resolution_V >= 0.01 ? 2 : 3;
         prompt.instruction = {phrases::kTurnTo, {volts(aim_V_, decimals)}};
         const double off_V = std::abs(bench.held_V() - aim_V_);
-        if (onAim_) {
+        if (onAim_.holds()) {
             prompt.instruction = {phrases::kTighten, {}};
-            prompt.progress = std::min(1.0, 0.5 + 0.5 * toSeconds(bench.now - *onAim_) / kTighten_s);
+            prompt.progress = std::min(1.0, 0.5 + 0.5 * onAim_.for_s(bench.now) / kTighten_s);
         } else {
             prompt.wanted = {phrases::kOffBy, {volts(off_V, decimals)}};
             prompt.progress = start_V_ > 0 ? std::clamp(0.5 * (1 - off_V / start_V_), 0.0, 0.5) : 0;
@@ -67,7 +63,7 @@ private:
     // be mixed with what comes, so a turn of unknown size is marked.
     void end(const Bench& bench) {
         const double moved_V = std::abs(bench.held_V() - told_V_);
-        if (moved_V > std::max(bench.sheet.play_V, 6 * bench.findings->meter.noise_V)) bench.mark("turn:+0");
+        if (moved_V > std::max(bench.sheet.play_V, 6 * bench.findings->meter.noise_V)) bench.mark(TurnMark{0});
         over_ = true;
     }
     // The aim is a level to reach, so it stands still while the sensor is turned: what is learned on the way is for
@@ -84,7 +80,7 @@ private:
     }
     std::string rest_;
     double aim_V_ = 0, within_V_ = 0, start_V_ = 0;
-    std::optional<Time> onAim_;
+    Holding onAim_;
     Time toldAt_{0}; // when the last counted turn was told, and the level it led to
     double told_V_ = 0;
     bool over_ = false, counted_ = false;

@@ -17,7 +17,7 @@ void LeadMove::begin(Wire wanted, const Bench& bench) {
     wanted_ = wanted;
     left_V_ = bench.held_V();
     readings_ = bench.findings->readings;
-    since_.reset();
+    there_ = {};
 }
 
 bool LeadMove::arrived(const Bench& bench) {
@@ -28,11 +28,8 @@ bool LeadMove::arrived(const Bench& bench) {
         there = std::abs(v) < kGroundAt_V && std::abs(v) > 1.5 * bench.findings->meter.resolution_V;
     if (wanted_ == Wire::signal) there = v > kMoved_V;
     const bool moved = readings_ == 0 || std::abs(v - left_V_) > kMoved_V;
-    if (!there || !moved || !bench.steady())
-        since_.reset();
-    else if (!since_)
-        since_ = bench.now;
-    return since_ && toSeconds(bench.now - *since_) >= kSteadyFor_s;
+    there_.see(there && moved && bench.steady(), bench.now);
+    return there_.for_s(bench.now) >= kSteadyFor_s;
 }
 
 void LeadMove::show(Prompt& prompt) const {

@@ -4,8 +4,6 @@
 
 #include "core/procedure/activity.hpp"
 
-#include <optional>
-
 namespace stillwire {
 
 class LeadMove {
@@ -20,7 +18,7 @@ private:
     Wire wanted_ = Wire::none;
     double left_V_ = 0; // what the meter showed on the wire the lead comes from
     std::size_t readings_ = 0;
-    std::optional<Time> since_;
+    Holding there_;
 };
 
 } // namespace stillwire

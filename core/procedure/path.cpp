@@ -1,15 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/procedure/path.hpp"
 
-#include <array>
-
 namespace stillwire {
 
 namespace {
 
-constexpr std::array kOrder{Step::hookUp,        Step::reference, Step::ground,  Step::coldStart, Step::wiggleShaft,
-                            Step::wiggleHarness, Step::fullPress, Step::sweep,   Step::release,   Step::lift,
-                            Step::warmRepeat,    Step::adjust,    Step::confirm, Step::putBack};
 constexpr int kAdjustRounds = 4;
 
 // A sensor that must go, or whose wires must be mended first, is not turned.
@@ -23,7 +18,8 @@ bool worthTurning(const Findings& f) {
 } // namespace
 
 Path::Path() {
-    for (const Step step : kOrder) entries_.push_back({step, StepOutcome::waiting});
+    for (const StepTraits& t : kStepTable)
+        if (t.need != Need::offered) entries_.push_back({t.step, StepOutcome::waiting});
 }
 
 void Path::go(std::size_t index) {

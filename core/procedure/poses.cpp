@@ -19,11 +19,10 @@ constexpr double kWarmAfter_s = 10 * 60; // common practice, no source: 10 to 15
 
 class Poses : public Activity {
 public:
-    explicit Poses(Step step) : step_(step), warm_(step == Step::warmRepeat) {}
+    explicit Poses(Step step) : step_(step), warm_(traits(step).warmth == Warmth::warm) {}
 
     void begin(const Bench& bench) override {
-        begun_ = bench.now;
-        bench.mark("position:" + bench.sheet.rest().name);
+        bench.mark(PositionMark{bench.sheet.rest().name});
         if (!waiting(bench)) pose(bench);
     }
 
@@ -60,6 +59,7 @@ public:
         prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
         prompt.poseFor_s = hold_s_;
         prompt.poseSince = poseSince_;
+        prompt.place = place_;
         if (step_ == Step::wiggleHarness) {
             prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section())}};
             prompt.detail = {phrases::kSectionsAre, {}};
@@ -99,23 +99,22 @@ private:
         const int before = section();
         ++made_;
         left_ = made_ % 2 == 1;
-        std::string where = left_ ? "left" : "right";
         const StepCoverage* c = bench.coverage(step_);
         hold_s_ = bench.pace.hold_s(bench.interval_s(), c != nullptr ? c->shortestVisible_s.value_or(0) : 0);
-        if (step_ == Step::wiggleHarness) {
-            where = "section-" + std::to_string(section()) + "/" + where;
-            if (section() != before) hold_s_ += kNextSection_s;
-        }
+        const bool harness = traits(step_).wiggled == Wiggled::harness;
+        place_ = PosePlace::at(left_ ? Side::left : Side::right, harness ? section() : 0);
+        if (harness && section() != before) hold_s_ += kNextSection_s;
         poseSince_ = bench.now;
         readingsAtPose_ = bench.findings->readings;
-        bench.mark("pose:" + where);
+        bench.mark(PoseMark{place_});
     }
 
     Step step_;
     bool warm_, hurried_ = false, left_ = false;
-    Time begun_{0}, poseSince_{0};
+    Time poseSince_{0};
     double hold_s_ = 0;
     int made_ = 0;
+    PosePlace place_;
     std::size_t readingsAtPose_ = 0;
 };
 

@@ -31,8 +31,7 @@ struct Procedure::State {
     Wire wire = Wire::none;
     Time keyOn{0}, enteredAt{0}, askedAt{0};
     bool keyIsOn = false, endedByEvidence = false, offered = false;
-    Sentence
-        trouble; // why the run is about to stop (a bad reference or ground); empty for the offer of the supply wires
+    Sentence trouble; // why the run is about to stop; empty for the offer of the supply wires
     Findings none;
     std::vector<Mark> marks;
 
@@ -45,18 +44,18 @@ struct Procedure::State {
     void enter(std::size_t index, const Bench& bench) {
         path.go(index);
         enteredAt = bench.now;
-        const Wire wanted = wireOf(step());
+        const Wire wanted = traits(step()).lead;
         if (wanted == Wire::none || wanted == wire || step() == Step::hookUp) return open(bench);
         mode = Mode::lead;
         // The lead is being moved: what the meter shows meanwhile belongs to no wire, and to no step.
-        bench.mark("step:end");
+        bench.mark(StepEndMark{});
         lead.begin(wanted, bench);
     }
 
     void open(const Bench& bench) {
         mode = Mode::step;
-        if (wireOf(step()) != Wire::none) wire = wireOf(step());
-        bench.mark("step:" + std::string(stepName(step())));
+        if (traits(step()).lead != Wire::none) wire = traits(step()).lead;
+        bench.mark(StepMark{step()});
         activity = makeActivity(step(), options.endStepsByEvidence);
         activity->begin(bench);
     }
@@ -68,7 +67,7 @@ struct Procedure::State {
         if (step() == Step::hookUp && outcome == StepOutcome::done) {
             keyOn = bench.now;
             keyIsOn = true;
-            bench.mark("key:on");
+            bench.mark(KeyMark{true});
         }
         if (step() == Step::putBack) return finish(bench);
         if (outcome == StepOutcome::done && (step() == Step::reference || step() == Step::ground)) {
@@ -107,14 +106,14 @@ struct Procedure::State {
         std::size_t target = path.at();
         const bool fresh = endedByEvidence && toSeconds(bench.now - enteredAt) < kUndoFor_s;
         if (mode == Mode::step && !fresh) {
-            bench.mark("undo:" + std::string(stepName(step())));
+            bench.mark(UndoMark{step()});
         } else {
             if (mode != Mode::asking) {
                 if (target == 0) return;
                 path.set(StepOutcome::waiting);
                 --target;
             }
-            bench.mark("undo:" + std::string(stepName(path.entries()[target].step)));
+            bench.mark(UndoMark{path.entries()[target].step});
         }
         trouble = {};
         endedByEvidence = false;
@@ -122,7 +121,7 @@ struct Procedure::State {
     }
 
     void finish(const Bench& bench) {
-        bench.mark("step:end");
+        bench.mark(StepEndMark{});
         mode = Mode::over;
         activity.reset();
     }
@@ -130,7 +129,7 @@ struct Procedure::State {
     bool overVoltage(const Bench& bench) {
         if (!bench.findings->overVoltage || mode == Mode::over || mode == Mode::before) return false;
         if (mode != Mode::stopped) {
-            bench.mark("step:end");
+            bench.mark(StepEndMark{});
             path.set(StepOutcome::waiting);
             activity.reset();
             mode = Mode::stopped;
@@ -178,7 +177,7 @@ void Procedure::State::show(const Bench& bench) {
     prompt.instruction = {text.instruction, {}};
     prompt.why = {text.why, {}};
     prompt.drawing = stepName(step());
-    prompt.wire = wireOf(step());
+    prompt.wire = traits(step()).lead;
     for (const char* caution : text.cautions) prompt.cautions.push_back({caution, {}});
     for (const std::string& own : sheet.cautions) prompt.cautions.push_back({phrases::kVerbatim, {byName(own)}});
     if (mode == Mode::lead)
@@ -233,7 +232,7 @@ std::vector<Mark> Procedure::command(Command command, Time now, const Findings& 
     if (s.mode == Mode::before || s.mode == Mode::over) return {};
     if (s.overVoltage(bench)) {
         if (command == Command::next || command == Command::stop) {
-            bench.mark("key:off");
+            bench.mark(KeyMark{false});
             s.mode = Mode::over;
         }
     } else if (command == Command::stop) {
@@ -244,7 +243,7 @@ std::vector<Mark> Procedure::command(Command command, Time now, const Findings& 
         if (command == Command::next || command == Command::offerYes || command == Command::offerNo)
             s.answer(command == Command::offerYes || (command == Command::next && !s.trouble.empty()), bench);
     } else if (command == Command::skip) {
-        bench.mark("skip:" + std::string(stepName(s.step())));
+        bench.mark(SkipMark{s.step()});
         s.endedByEvidence = false;
         s.leave(StepOutcome::skipped, bench);
     } else if (s.mode == Mode::lead) {

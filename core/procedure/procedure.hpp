@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/base/sentence.hpp"
-#include "core/capture/mark.hpp"
+#include "core/domain/mark.hpp"
 #include "core/findings/findings.hpp"
 #include "core/sheet/meter_traits.hpp"
 #include "core/sheet/sheet.hpp"
@@ -29,9 +29,6 @@ struct Choice {
     Sentence says;
 };
 
-// Which wire the red lead is to touch in a step.
-enum class Wire { none, reference, ground, signal };
-
 // How one moment of the procedure looks to the person. Sentences, so that they can be translated and spoken.
 struct Prompt {
     std::optional<Step> step;       // none before the start and after the end
@@ -47,6 +44,7 @@ struct Prompt {
     // A pose being held: the word ("hold left"), how long in all, since when.
     Sentence pose;
     std::optional<double> poseFor_s;
+    PosePlace place; // where it is held
     Time poseSince{0};
     std::string position;        // the sheet's name of the position to be at now; empty: none in particular
     Wire wire = Wire::none;      // where the red lead belongs now

@@ -15,21 +15,6 @@ constexpr int kWireReadings = 8;
 constexpr double kColdFor_s = 30; // common practice, no source: 30 to 60 s, hands off
 constexpr double kKeyOnFor_s = 3; // steady this long on a live wire: the key is on
 
-// Seconds a condition has held without a break.
-class Holding {
-public:
-    void see(bool holds, Time now) {
-        if (!holds)
-            since_.reset();
-        else if (!since_)
-            since_ = now;
-    }
-    [[nodiscard]] double for_s(Time now) const { return since_ ? toSeconds(now - *since_) : 0; }
-
-private:
-    std::optional<Time> since_;
-};
-
 class HookUp : public Activity {
 public:
     explicit HookUp(bool endsByEvidence) : endsByEvidence_(endsByEvidence) {}
@@ -87,7 +72,7 @@ class ColdStart : public Activity {
 public:
     void begin(const Bench& bench) override {
         since_ = last_ = bench.now;
-        bench.mark("position:" + bench.sheet.rest().name);
+        bench.mark(PositionMark{bench.sheet.rest().name});
     }
     void tick(const Bench& bench) override {
         // Blind time is no evidence: the rest is watched for as long again.
@@ -110,8 +95,7 @@ private:
     double seen_s_ = 0;
 };
 
-// Key off is a claim about the machine: the person's word for it, or the wire's own (a live signal fallen to
-// nothing).
+// Key off is a claim about the machine: the person's word for it, or the wire's own (a live signal fallen to 0).
 class PutBack : public Activity {
 public:
     void begin(const Bench& bench) override { before_V_ = bench.held_V(); }
@@ -138,7 +122,7 @@ private:
     void turnOff(const Bench& bench) {
         off_ = true;
         offSince_ = bench.now;
-        bench.mark("key:off");
+        bench.mark(KeyMark{false});
     }
     static constexpr double kReadFor_s = 30; // to read the last sentence, hands full
     double before_V_ = 0;

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 namespace stillwire {
 
@@ -29,11 +28,8 @@ public:
             if (share(v, end) > 1 - kNear) end.reached = true;
         const bool all = std::all_of(ends_.begin(), ends_.end(), [](const End& e) { return e.reached; });
         const bool home = std::all_of(ends_.begin(), ends_.end(), [&](const End& e) { return share(v, e) < kNear; });
-        if (!all || !home || !bench.steady())
-            home_.reset();
-        else if (!home_)
-            home_ = bench.now;
-        if (home_ && toSeconds(bench.now - *home_) >= kHomeFor_s) over_ = true;
+        home_.see(all && home && bench.steady(), bench.now);
+        if (home_.for_s(bench.now) >= kHomeFor_s) over_ = true;
     }
     void command(Command command, const Bench&) override {
         // Whether the arm went all the way is the person's to say where the wire does not show it.
@@ -61,7 +57,7 @@ private:
     }
     std::vector<End> ends_;
     double rest_V_ = 0;
-    std::optional<Time> home_; // back at rest since then
+    Holding home_; // back at rest
     bool over_ = false;
 };
 
@@ -83,7 +79,7 @@ public:
         if (over_) return;
         if (command == Command::next) return leaveOut(bench);
         if (command != Command::liftOnStop && command != Command::liftOffStop) return;
-        bench.mark(command == Command::liftOnStop ? "arm:on-stop" : "arm:off-stop");
+        bench.mark(ArmMark{command == Command::liftOnStop ? Arm::onStop : Arm::offStop});
         over_ = true;
     }
     [[nodiscard]] bool done(const Bench&) const override { return over_; }
@@ -94,7 +90,7 @@ public:
 
 private:
     void leaveOut(const Bench& bench) {
-        bench.mark("skip:lift");
+        bench.mark(SkipMark{Step::lift});
         over_ = true;
     }
     bool endsByEvidence_, hung_ = false, over_ = false;

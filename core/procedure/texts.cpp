@@ -31,12 +31,10 @@ constexpr std::array kMove{kNobodyStarts, kMayMove, kFingers};
 constexpr std::array kTurn{kNobodyStarts, kMayMove, kTools, kMakerFirst};
 constexpr std::array kPutBack{kKeyOffFirst, kMakerFirst};
 
-// In the order of Step.
 constexpr std::array<StepText, kStepCount> kTable{{
     {Step::hookUp, "Hook up the meter",
      "Read and note the codes before touching a connector; lock the meter's range on DC volts; clip the black lead "
-     "to "
-     "battery negative; put the red lead on the reference wire, on the harness side of the connector, which stays "
+     "to battery negative; put the red lead on the reference wire, on the harness side of the connector, which stays "
      "plugged in; turn the key on.",
      "A connector that is touched can hide its fault, and a sensor that is unplugged is neither fed nor loaded.",
      kHookUp},
@@ -76,6 +74,7 @@ constexpr std::array<StepText, kStepCount> kTable{{
      "Push the shaft sideways and hold, as the pace says, with the red lead on the ground wire.",
      "If the ground jumps under the same push, it is the wire and not the sensor.", kMoveLead},
 }};
+static_assert(isTableOfSteps(kTable));
 
 } // namespace
 

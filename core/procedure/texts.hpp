@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/base/sentence.hpp"
-#include "core/capture/mark.hpp"
+#include "core/domain/mark.hpp"
 
 #include <span>
 #include <string_view>
@@ -22,64 +22,60 @@ struct StepText {
 [[nodiscard]] const StepText& stepText(Step step);
 
 namespace phrases {
-inline constexpr const char* kVerbatim = "%1"; // a sheet's own caution
+constexpr const char* kVerbatim = "%1"; // a sheet's own caution
 // What is still wanted, of one and of more.
 struct Wanted {
     const char* one;
     const char* more;
     [[nodiscard]] Sentence operator()(int n) const; // empty: none
 };
-inline constexpr Wanted kPoses{"one more pose", "%1 more poses"};
-inline constexpr Wanted kSeconds{"one more second", "%1 more seconds"};
-inline constexpr Wanted kMinutes{"one more minute", "%1 more minutes"};
-inline constexpr Wanted kReleases{"one more release", "%1 more releases"};
-inline constexpr Wanted kPlaces{"one more position", "%1 more positions"};
-inline constexpr const char* kMoreReadings = "a few more steady readings";
-inline constexpr const char* kHoldLeft = "hold left";
-inline constexpr const char* kHoldRight = "hold right";
-inline constexpr const char* kSectionLeft = "section %1, hold left";
-inline constexpr const char* kSectionRight = "section %1, hold right";
-inline constexpr const char* kGoTo = "Move to \"%1\" and hold it there.";
-inline constexpr const char* kLetGoTo = "Let it come back to \"%1\" by itself, hands off.";
-inline constexpr const char* kMoveLeadReference =
+constexpr Wanted kPoses{"one more pose", "%1 more poses"};
+constexpr Wanted kSeconds{"one more second", "%1 more seconds"};
+constexpr Wanted kMinutes{"one more minute", "%1 more minutes"};
+constexpr Wanted kReleases{"one more release", "%1 more releases"};
+constexpr Wanted kPlaces{"one more position", "%1 more positions"};
+constexpr const char* kMoreReadings = "a few more steady readings";
+constexpr const char* kHoldLeft = "hold left";
+constexpr const char* kHoldRight = "hold right";
+constexpr const char* kSectionLeft = "section %1, hold left";
+constexpr const char* kSectionRight = "section %1, hold right";
+constexpr const char* kGoTo = "Move to \"%1\" and hold it there.";
+constexpr const char* kLetGoTo = "Let it come back to \"%1\" by itself, hands off.";
+constexpr const char* kMoveLeadReference =
     "Move the red lead to the reference wire; leave the black lead where it is.";
-inline constexpr const char* kMoveLeadGround =
+constexpr const char* kMoveLeadGround =
     "Move the red lead to the sensor's ground wire; leave the black lead where it is.";
-inline constexpr const char* kMoveLeadSignal =
-    "Move the red lead to the signal wire; leave the black lead where it is.";
-inline constexpr const char* kSayWhenThere = "Go on once the red lead sits firmly.";
-inline constexpr const char* kCannotSee =
-    "This meter is too slow to see the fault looked for; the verdict will say so.";
-inline constexpr const char* kSectionsAre = "Section 1 is the connector with its first hand's width of wire; each "
-                                            "further section lies a hand's width nearer to the controller.";
-inline constexpr const char* kWarmWait = "Leave the key on; the second look starts %1 minutes after key on.";
-inline constexpr const char* kSweepSlower = "Take about half a minute each way.";
-inline constexpr const char* kTurnTo = "Loosen the sensor a little and turn it until the meter shows %1.";
-inline constexpr const char* kTighten = "Hold it there and tighten evenly; watch that the reading stays.";
-inline constexpr const char* kOffBy = "%1 to go";
-inline constexpr const char* kReachTheWire = "A breakout lead is best; else back-probe where the wire enters the "
-                                             "connector, if the maker allows it; piercing a "
-                                             "wire comes last.";
-inline constexpr const char* kKeyOff =
-    "Turn the key off and wait for the controller to shut down; unplug nothing yet.";
-inline constexpr const char* kAfterKeyOff = "Take the leads off, seal a pierced wire against water, fit everything "
-                                            "as the maker says, and run the relearn if the maker asks for one.";
-inline constexpr const char* kReferenceBad =
+constexpr const char* kMoveLeadSignal = "Move the red lead to the signal wire; leave the black lead where it is.";
+constexpr const char* kSayWhenThere = "Go on once the red lead sits firmly.";
+constexpr const char* kCannotSee = "This meter is too slow to see the fault looked for; the verdict will say so.";
+constexpr const char* kSectionsAre = "Section 1 is the connector with its first hand's width of wire; each further "
+                                     "section lies a hand's width nearer to the controller.";
+constexpr const char* kWarmWait = "Leave the key on; the second look starts %1 minutes after key on.";
+constexpr const char* kSweepSlower = "Take about half a minute each way.";
+constexpr const char* kTurnTo = "Loosen the sensor a little and turn it until the meter shows %1.";
+constexpr const char* kTighten = "Hold it there and tighten evenly; watch that the reading stays.";
+constexpr const char* kOffBy = "%1 to go";
+constexpr const char* kReachTheWire = "A breakout lead is best; else back-probe where the wire enters the connector, "
+                                      "if the maker allows it; piercing a wire comes last.";
+constexpr const char* kKeyOff = "Turn the key off and wait for the controller to shut down; unplug nothing yet.";
+constexpr const char* kAfterKeyOff = "Take the leads off, seal a pierced wire against water, fit everything as the "
+                                     "maker says, and run the relearn if the maker asks for one.";
+constexpr const char* kReferenceBad =
     "The reference reads %1, outside its limits: find the cause before the sensor is tested or replaced.";
-inline constexpr const char* kGroundBad =
+constexpr const char* kGroundBad =
     "The ground wire drops %1, more than the sheet allows: mend it before the sensor is tested or replaced.";
-inline constexpr const char* kEndHere = "End here";
-inline constexpr const char* kGoOnAnyway = "Go on anyway";
-inline constexpr const char* kOfferSupplyWires =
+constexpr const char* kEndHere = "End here";
+constexpr const char* kGoOnAnyway = "Go on anyway";
+constexpr const char* kOfferSupplyWires =
     "The signal dropped under the shaft: look at the reference and the ground wire under the same wiggle?";
-inline constexpr const char* kYesLook = "Yes, look at both";
-inline constexpr const char* kNoGoOn = "No, go on";
-inline constexpr const char* kOnStop = "It was on its stop";
-inline constexpr const char* kOffStop = "It was off its stop";
-inline constexpr const char* kOverVoltage = "Stop: over 5.5 V on the signal. Key off now.";
-inline constexpr const char* kOverVoltageWhy =
+constexpr const char* kYesLook = "Yes, look at both";
+constexpr const char* kNoGoOn = "No, go on";
+constexpr const char* kOnStop = "It was on its stop";
+constexpr const char* kOffStop = "It was off its stop";
+constexpr const char* kOverVoltage = "Stop: over 5.5 V on the signal. Key off now.";
+constexpr const char* kOverVoltageWhy =
     "Battery voltage has found its way onto this wire; more testing can harm the controller.";
-inline constexpr const char* kFinished = "The run is over; the verdict stands below.";
+constexpr const char* kFinished = "The run is over; the verdict stands below.";
 } // namespace phrases
 
 } // namespace stillwire

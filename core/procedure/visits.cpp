@@ -76,7 +76,7 @@ private:
         const std::size_t side = static_cast<std::size_t>(leg_ / 2) % working_.size();
         target_ = atRest() ? bench.sheet.rest().name : working_[side];
         since_ = bench.now;
-        bench.mark("position:" + target_);
+        bench.mark(PositionMark{target_});
     }
 
     Step step_;

@@ -50,24 +50,18 @@ std::vector<TruthSpan> Hand::spans() const {
 }
 
 void Hand::heed(const Mark& mark) {
-    const std::string_view argument = mark.argument();
-    switch (mark.kind()) {
-    case MarkKind::step: onStep(argument); break;
-    case MarkKind::stepEnd: onStep("end"); break;
-    case MarkKind::pose: onPose(argument); break;
-    case MarkKind::position: onPosition(argument); break;
-    case MarkKind::keyOn: rig_.key(true); break;
-    case MarkKind::keyOff: rig_.key(false); break;
-    case MarkKind::turn: {
-        int turns = 0;
-        const char* first = argument.data() + (argument.substr(0, 1) == "+" ? 1 : 0);
-        std::from_chars(first, argument.data() + argument.size(), turns);
-        span("travel");
-        plan(reaction_s(), [this, turns] { rig_.turn(turns); });
-        plan(1.0, [this] { span("still"); });
-        break;
+    if (const auto* step = mark.as<StepMark>()) onStep(step->step);
+    if (mark.as<StepEndMark>()) {
+        step_.reset();
+        handsOff();
     }
-    default: break;
+    if (const auto* pose = mark.as<PoseMark>()) onPose(pose->place);
+    if (const auto* position = mark.as<PositionMark>()) onPosition(position->name);
+    if (const auto* key = mark.as<KeyMark>()) rig_.key(key->on);
+    if (const auto* turn = mark.as<TurnMark>()) {
+        span("travel");
+        plan(reaction_s(), [this, turns = std::trunc(turn->turns)] { rig_.turn(turns); });
+        plan(1.0, [this] { span("still"); });
     }
 }
 
@@ -84,8 +78,8 @@ double Hand::reach(Wire wire) {
 }
 
 void Hand::handsOff() {
-    pose_.clear();
-    rig_.context(step_, pose_);
+    pose_ = {};
+    tellRig();
     plan(0.15, [this] {
         rig_.leanOn(0);
         rig_.flex(0, 0);
@@ -93,31 +87,26 @@ void Hand::handsOff() {
     });
 }
 
-void Hand::onStep(std::string_view step) {
-    step_ = step == "end" ? "" : std::string(step);
+void Hand::tellRig() { rig_.context(step_ ? std::string(stepName(*step_)) : "", pose_.text()); }
+
+void Hand::onStep(Step step) {
+    step_ = step;
     handsOff();
-    if (step == "end") return;
-    const bool reference = step == "reference" || step == "wiggle-reference";
-    const bool ground = step == "ground" || step == "wiggle-ground";
-    const Wire wanted = reference ? Wire::reference : ground ? Wire::ground : Wire::signal;
+    const Wire wanted = traits(step).wire;
     if (rig_.probed() != wanted && rig_.probed() != Wire::none) { // none: it is on its way
         plan(reaction_s(), [this, wanted] { reach(wanted); });
     }
-    if (step == "sweep") plan(reaction_s() + 1.0, [this] { sweep(); });
-    if (step == "lift") plan(reaction_s() + 2.5, [this] { rig_.settleArm(); });
+    if (step == Step::sweep) plan(reaction_s() + 1.0, [this] { sweep(); });
+    if (step == Step::lift) plan(reaction_s() + 2.5, [this] { rig_.settleArm(); });
 }
 
-void Hand::onPose(std::string_view pose) {
-    pose_ = pose;
-    rig_.context(step_, pose_);
-    const std::size_t slash = pose.find('/');
-    const std::string_view way = slash == pose.npos ? pose : pose.substr(slash + 1);
-    const double side = way == "left" ? -1 : 1;
-    int section = step_ == "wiggle-harness" ? 1 : 0;
-    constexpr std::string_view kSection = "section-";
-    if (pose.substr(0, kSection.size()) == kSection) {
-        std::from_chars(pose.data() + kSection.size(), pose.data() + pose.size(), section);
-    }
+void Hand::onPose(const PosePlace& place) {
+    pose_ = place;
+    tellRig();
+    const double side = place.side() == Side::left ? -1 : 1;
+    int section = step_ == Step::wiggleHarness ? 1 : 0;
+    const std::string_view number = place.section();
+    std::from_chars(number.data(), number.data() + number.size(), section);
     plan(reaction_s(), [this, side, section] {
         span("wiggle");
         if (section > 0) {

@@ -2,7 +2,7 @@
 // The hand at the rig: heeds marks and prompts as a person does, a little late and never twice alike.
 #pragma once
 
-#include "core/capture/mark.hpp"
+#include "core/domain/mark.hpp"
 #include "core/procedure/procedure.hpp"
 #include "core/sheet/sheet.hpp"
 #include "meters/bench/random.hpp"
@@ -53,8 +53,9 @@ private:
     };
     void plan(double in_s, std::function<void()> deed);
     void span(const char* kind);
-    void onStep(std::string_view step);
-    void onPose(std::string_view pose);
+    void onStep(Step step);
+    void onPose(const PosePlace& place);
+    void tellRig(); // the step and the pose, for truth
     void onPosition(std::string_view name);
     void handsOff();
     void arrive(std::string_view position, double in_s);
@@ -72,7 +73,8 @@ private:
     HandHabits habits_;
     Random random_;
     std::vector<Deed> plan_; // in order of time
-    std::string step_, pose_;
+    std::optional<Step> step_;
+    PosePlace pose_;
     std::vector<TruthSpan> spans_;
     std::vector<TruthVisit> visits_;
     int hangs_ = 0;

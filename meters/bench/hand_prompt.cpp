@@ -13,14 +13,6 @@ constexpr double kSure_s = 1.2;  // to see that the lead sits
 constexpr double kStuck_s = 180; // in one step without an end: say next, then leave it out
 constexpr double kBetweenTurns_s = 4;
 
-// The prompt's words are for people; left, right and the section's number are all the hand needs of them.
-std::string poseOf(const Prompt& prompt) {
-    const std::string words = prompt.pose.english();
-    const char* way = words.find("left") != std::string::npos ? "left" : "right";
-    if (prompt.step != Step::wiggleHarness || prompt.pose.arguments.empty()) return way;
-    return "section-" + prompt.pose.arguments.front().text + "/" + way;
-}
-
 } // namespace
 
 void Hand::say(double in_s, Command command) {
@@ -51,7 +43,7 @@ void Hand::enter(const Prompt& prompt) {
     nudges_ = 0;
     entered_s_ = rig_.now_s();
     if (!prompt.movingLead) at_.clear();
-    step_ = prompt.step && !prompt.movingLead ? std::string(stepName(*prompt.step)) : "";
+    step_ = prompt.movingLead ? std::nullopt : prompt.step;
     handsOff();
     const bool moves = prompt.movingLead || prompt.step == Step::hookUp;
     if (moves && prompt.wire != Wire::none && rig_.probed() != prompt.wire) {
@@ -77,7 +69,18 @@ void Hand::enter(const Prompt& prompt) {
         say(reaction_s() + 2.5, Command::next);
         say(reaction_s() + 6, Command::next);
         break;
-    default: break;
+    case Step::reference:
+    case Step::ground:
+    case Step::coldStart:
+    case Step::wiggleShaft:
+    case Step::wiggleHarness:
+    case Step::fullPress:
+    case Step::release:
+    case Step::warmRepeat:
+    case Step::adjust:
+    case Step::confirm:
+    case Step::wiggleReference:
+    case Step::wiggleGround: break; // follow() does it
     }
 }
 
@@ -94,7 +97,7 @@ void Hand::follow(const Prompt& prompt) {
     if (prompt.poseFor_s && prompt.poseSince != poseSince_) {
         poseSince_ = prompt.poseSince;
         entered_s_ = rig_.now_s(); // a step that asks for another pose is not stuck
-        onPose(poseOf(prompt));
+        onPose(prompt.place);
     }
     if (!prompt.movingLead && !prompt.position.empty() && prompt.position != at_) {
         at_ = prompt.position;

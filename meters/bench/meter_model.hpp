@@ -2,7 +2,7 @@
 // The meter: when it looks, and what it makes of the mean of what it saw.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/sheet/meter_traits.hpp"
 #include "meters/bench/random.hpp"
 #include "meters/bench/setup.hpp"

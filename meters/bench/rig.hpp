@@ -4,7 +4,7 @@
 // not thread-safe.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/sheet/meter_traits.hpp"
 #include "meters/bench/circuit.hpp"
 #include "meters/bench/meter_model.hpp"

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "core/base/result.hpp"
-#include "core/capture/mark.hpp"
+#include "core/domain/mark.hpp"
 #include "meters/bench/hand.hpp"
 #include "meters/bench/setup.hpp"
 

@@ -27,13 +27,13 @@ public:
 
 private:
     void wait(double length_s);
-    void mark(const std::string& text);
+    void mark(MarkContent content);
     void step(Step step);
     void lead(Wire wire);
     void poses(int count, bool harness);
     // Stays until a settled level was shown, and the dark of a range change on the way.
     void visit(const std::string& name, double stay_s) {
-        mark("position:" + name);
+        mark(PositionMark{name});
         wait(std::max(stay_s, settle_s_) + dark_s_);
     }
     void pressAll(double press_s, double rest_s);
@@ -61,8 +61,8 @@ void Player::wait(double length_s) {
     fresh_.clear();
 }
 
-void Player::mark(const std::string& text) {
-    const Mark mark{fromSeconds(rig_.now_s()), text};
+void Player::mark(MarkContent content) {
+    const Mark mark{fromSeconds(rig_.now_s()), std::move(content)};
     hand_.heed(mark);
     if (!plan_.marked) return;
     capture_.rows.push_back({true, capture_.marks.size()});
@@ -71,7 +71,7 @@ void Player::mark(const std::string& text) {
 
 void Player::lead(Wire wire) {
     if (rig_.probed() == wire) return;
-    mark("step:end");
+    mark(StepEndMark{});
     wait(hand_.reach(wire) - rig_.now_s() + 0.5);
 }
 
@@ -79,13 +79,12 @@ void Player::poses(int count, bool harness) {
     const int sections = std::max(plan_.sections, 1);
     const int perSection = harness ? std::max((count + sections - 1) / sections, 1) : std::max(count, 1);
     for (int i = 0; i < count; ++i) {
-        const std::string way = i % 2 == 0 ? "left" : "right";
-        const std::string section = std::to_string(std::min(i / perSection, sections - 1) + 1);
-        mark("pose:" + (harness ? "section-" + section + "/" + way : way));
+        const int section = std::min(i / perSection, sections - 1) + 1;
+        mark(PoseMark{PosePlace::at(i % 2 == 0 ? Side::left : Side::right, harness ? section : 0)});
         wait((plan_.poseReadings + pace_.uniform()) * interval_s_);
     }
     // The hand lets go before the next step begins: what the shaft does late would count for the harness.
-    mark("step:end");
+    mark(StepEndMark{});
     wait(std::max(1.0, 2 * interval_s_));
 }
 
@@ -114,17 +113,12 @@ void Player::releases() {
 
 void Player::step(Step step) {
     const double look_s = std::max(4.0, settle_s_);
-    if (step == Step::reference || step == Step::wiggleReference)
-        lead(Wire::reference);
-    else if (step == Step::ground || step == Step::wiggleGround)
-        lead(Wire::ground);
-    else if (step != Step::hookUp)
-        lead(Wire::signal);
-    if (step == Step::warmRepeat) {
-        mark("step:end");
+    if (step != Step::hookUp) lead(traits(step).wire); // connecting: the lead stays where it is
+    if (traits(step).warmth == Warmth::warm) {
+        mark(StepEndMark{});
         wait(plan_.warmWait_s);
     }
-    mark("step:" + std::string(stepName(step)));
+    mark(StepMark{step});
     const std::string& home = sheet_.positions[rest_].name;
     switch (step) {
     case Step::hookUp: wait(3); break;
@@ -143,14 +137,14 @@ void Player::step(Step step) {
     case Step::release: releases(); break;
     case Step::lift: {
         wait(1.5);
-        mark(rig_.hanging() && !hangInSensor_ ? "arm:off-stop" : "arm:on-stop");
+        mark(ArmMark{rig_.hanging() && !hangInSensor_ ? Arm::offStop : Arm::onStop});
         wait(4);
         break;
     }
     case Step::warmRepeat: poses(plan_.warmPoses, false); break;
     case Step::adjust:
         for (const int turns : plan_.turns) {
-            mark("turn:" + std::string(turns > 0 ? "+" : "") + std::to_string(turns));
+            mark(TurnMark{static_cast<double>(turns)});
             wait(1.5 + look_s);
         }
         break;
@@ -165,11 +159,11 @@ void Player::step(Step step) {
 void Player::play() {
     rig_.probe(Wire::signal);
     wait(0.2);
-    mark("key:on");
+    mark(KeyMark{true});
     for (const Step next : plan_.steps) step(next);
-    mark("step:end");
+    mark(StepEndMark{});
     wait(1);
-    mark("key:off");
+    mark(KeyMark{false});
 }
 
 } // namespace

@@ -40,9 +40,8 @@ bool done(const BenchPlan& plan, Step step) {
 }
 
 bool enough(const BenchPlan& plan) {
-    constexpr Step kRequired[] = {Step::reference,     Step::ground,    Step::coldStart, Step::wiggleShaft,
-                                  Step::wiggleHarness, Step::fullPress, Step::release};
-    const bool all = std::all_of(std::begin(kRequired), std::end(kRequired), [&](Step s) { return done(plan, s); });
+    const bool all = std::all_of(kStepTable.begin(), kStepTable.end(),
+                                 [&](const StepTraits& t) { return t.need != Need::required || done(plan, t.step); });
     return all && plan.marked && plan.shaftPoses >= kEnoughPoses && plan.harnessPoses >= kEnoughPoses &&
            plan.releases >= kEnoughReleases;
 }

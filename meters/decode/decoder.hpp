@@ -4,7 +4,7 @@
 
 #include "core/base/sentence.hpp"
 #include "core/base/time.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 
 #include <cstddef>
 #include <cstdint>

@@ -3,7 +3,7 @@
 // tests.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "meters/describe/description.hpp"
 
 #include <cstdint>

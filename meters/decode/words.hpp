@@ -2,7 +2,7 @@
 // The words meters write beside a number: units with their prefixes, overload, and states.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "meters/decode/decoder.hpp"
 
 #include <optional>

@@ -2,7 +2,7 @@
 // How well a meter description fits what was heard. Pure.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "meters/describe/description.hpp"
 #include "meters/find/heard.hpp"
 

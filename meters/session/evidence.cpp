@@ -29,8 +29,8 @@ void Evidence::take(Mark mark) {
     mark.time = lastRow_ = std::max(mark.time, lastRow_);
     recorder_.append(mark);
     examination_.push(mark);
-    if (mark.kind() == MarkKind::step) stepOpen_ = true;
-    if (mark.kind() == MarkKind::stepEnd) stepOpen_ = false;
+    if (mark.as<StepMark>()) stepOpen_ = true;
+    if (mark.as<StepEndMark>()) stepOpen_ = false;
     marks_.push_back(std::move(mark));
     stale_ = true;
 }

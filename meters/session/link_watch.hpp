@@ -2,7 +2,7 @@
 // How the way from the meter is, in a state and a sentence: from what came and when. Pure; times are the session's.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/describe/description.hpp"

@@ -112,7 +112,7 @@ void LiveSession::run() {
 
 void LiveSession::finish() {
     if (rows_ == nullptr) {
-        if (evidence_.stepOpen()) evidence_.take(Mark{now(), "step:end"});
+        if (evidence_.stepOpen()) evidence_.take(Mark{now(), StepEndMark{}});
         line_->leave();
     }
     if (reference_) reference_->leave();
@@ -175,7 +175,10 @@ void LiveSession::lineReading(MeterLine& from, const Reading& reading) {
 
 void LiveSession::lineLost(MeterLine& from, Time at) {
     // A gap is the signal's. Without the second meter the capture goes on with less.
-    takeMarks({Mark{at, &from == reference_.get() ? "note:the meter on the reference is gone" : "gap"}});
+    if (&from == reference_.get())
+        takeMarks({Mark{at, NoteMark{"the meter on the reference is gone"}}});
+    else
+        takeMarks({Mark{at, GapMark{}}});
 }
 
 void LiveSession::lineChanged(bool urgent) {
@@ -217,7 +220,7 @@ void LiveSession::noticeSleep() {
     asleep_ = ahead;
     if (!realClock_ || slept < kSleepNoticed) return;
     logWarning("the computer slept");
-    takeMarks({Mark{now(), "gap"}});
+    takeMarks({Mark{now(), GapMark{}}});
     line_->slept(toSeconds(slept));
     if (reference_) reference_->slept(toSeconds(slept));
 }

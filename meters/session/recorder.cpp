@@ -37,7 +37,7 @@ void Recorder::append(const Reading& reading) {
 }
 
 void Recorder::append(const Mark& mark) {
-    if (recording() && !mark.text.empty()) take(formatRow(mark));
+    if (recording() && !mark.text().empty()) take(formatRow(mark));
 }
 
 void Recorder::take(const std::string& row) {

@@ -7,9 +7,9 @@
 #include "core/base/result.hpp"
 #include "core/base/time.hpp"
 #include "core/capture/header.hpp"
-#include "core/capture/mark.hpp"
-#include "core/capture/reading.hpp"
 #include "core/capture/writer.hpp"
+#include "core/domain/mark.hpp"
+#include "core/domain/reading.hpp"
 #include "meters/session/row_memory.hpp"
 #include "meters/session/unfinished.hpp"
 

@@ -4,7 +4,7 @@
 
 #include "core/base/result.hpp"
 #include "core/capture/header.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/procedure/procedure.hpp"
 #include "core/trace/trace.hpp"

@@ -465,13 +465,6 @@
     </message>
 </context>
 <context>
-    <name>Names</name>
-    <message>
-        <source>section %1</source>
-        <translation>tramo %1</translation>
-    </message>
-</context>
-<context>
     <name>PlaceText</name>
     <message>
         <source>%1 takes no capture. This run is recorded in %2: copy it from there.</source>

@@ -95,7 +95,7 @@ std::string findingsText(const Findings& f) {
     for (const Excursion& e : f.excursions)
         (t << "excursion" << e.from << e.to << e.held_V << e.extreme_V << e.threshold_V << e.play_V
            << static_cast<int>(e.direction) << static_cast<int>(e.kind) << e.readings << e.open << e.unmarked
-           << e.step << e.pose << e.poseIndex)
+           << e.step << e.pose.text() << e.poseIndex)
             .line();
     for (const LevelJump& j : f.jumps) (t << "jump" << j.at << j.from_V << j.to_V << j.step << j.poseIndex).line();
     put(t, f.positions);

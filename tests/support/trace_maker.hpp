@@ -4,8 +4,8 @@
 // come out.
 #pragma once
 
-#include "core/capture/mark.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/mark.hpp"
+#include "core/domain/reading.hpp"
 #include "core/examination.hpp"
 
 #include <cstdint>

@@ -128,7 +128,7 @@ bool modemLine(const std::vector<std::string>& lines, int bit) {
 std::vector<std::vector<int>> runsOf(const Capture& capture) {
     std::vector<std::vector<int>> runs(1);
     for (const Capture::Row& row : capture.rows) {
-        if (row.isMark && capture.marks[row.index].text == "gap") runs.emplace_back();
+        if (row.isMark && capture.marks[row.index].text() == "gap") runs.emplace_back();
         if (!row.isMark)
             runs.back().push_back(static_cast<int>(std::lround(capture.readings[row.index].volts_V * 1000)));
     }

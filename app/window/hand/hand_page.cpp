@@ -21,16 +21,14 @@ namespace {
 QString litSide(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     const Prompt& prompt = snapshot.prompt;
-    const bool visits =
-        prompt.step == Step::fullPress || prompt.step == Step::release || prompt.step == Step::confirm;
-    if (visits && scene.sheet && !prompt.position.empty())
+    if (prompt.step && traits(*prompt.step).visits() && scene.sheet && !prompt.position.empty())
         return prompt.position == scene.sheet->rest().name ? QStringLiteral("right") : QStringLiteral("left");
     if (!snapshot.prompt.poseFor_s) return {};
     for (auto mark = snapshot.marks.rbegin(); mark != snapshot.marks.rend(); ++mark) {
-        if (mark->kind() != MarkKind::pose) continue;
-        const std::string_view where = mark->argument();
-        if (where.ends_with("left")) return QStringLiteral("left");
-        if (where.ends_with("right")) return QStringLiteral("right");
+        const auto* pose = mark->as<PoseMark>();
+        if (!pose) continue;
+        if (pose->place.side() == Side::left) return QStringLiteral("left");
+        if (pose->place.side() == Side::right) return QStringLiteral("right");
         break;
     }
     return {};
@@ -58,10 +56,7 @@ void sayDeeds(TextLabel& label, const QString& sentence) {
     label.sayInTurn(deeds);
 }
 
-bool hasPoses(const std::optional<Step>& step) {
-    return step == Step::wiggleShaft || step == Step::wiggleHarness || step == Step::wiggleReference ||
-           step == Step::wiggleGround || step == Step::warmRepeat;
-}
+bool hasPoses(const std::optional<Step>& step) { return step && traits(*step).wiggles(); }
 
 } // namespace
 

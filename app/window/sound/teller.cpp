@@ -33,8 +33,7 @@ QString Teller::hear(const Scene& scene) {
 
 QString Teller::sayNew(const Prompt& prompt) {
     const QString main = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
-    const bool harness = prompt.step == Step::wiggleHarness && !prompt.pose.arguments.empty();
-    const QString section = harness ? QString::fromStdString(prompt.pose.arguments.front().text) : QString();
+    const QString section = QString::fromStdString(std::string(prompt.place.section()));
     if (main == said_) {
         if (section.isEmpty() || section == section_) return {};
         section_ = section;

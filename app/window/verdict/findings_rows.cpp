@@ -2,6 +2,7 @@
 #include "app/window/verdict/findings_rows.hpp"
 
 #include "app/window/words.hpp"
+#include "core/judge/phrases.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -23,11 +24,7 @@ QString clockText(double at_s) {
     return QStringLiteral("%1:%2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
 }
 
-Wire wireRead(const std::optional<Step>& step) {
-    if (step == Step::reference || step == Step::wiggleReference) return Wire::reference;
-    if (step == Step::ground || step == Step::wiggleGround) return Wire::ground;
-    return Wire::signal;
-}
+Wire wireRead(const std::optional<Step>& step) { return step ? traits(*step).wire : Wire::signal; }
 
 // The dropouts of one wire, as a card of their own: what the ground wire shows is no fault of the signal.
 bool dropoutsOf(Wire wire, const QString& on, const Findings& f, std::vector<FindingRow>& rows) {
@@ -174,7 +171,7 @@ std::vector<FindingRow> eventRows(const Findings& f) {
     for (const Excursion& e : f.excursions) {
         const bool play = e.kind == ExcursionKind::play, up = e.direction == Direction::up;
         QString where = e.step ? shortStepName(*e.step) : FindingText::tr("no step open");
-        if (!e.pose.empty()) where += QStringLiteral(", ") + sayName(e.pose);
+        if (!e.pose.empty()) where += QStringLiteral(", ") + say({"%1", {placeAsSaid(e.pose)}});
         rows.push_back(
             {play ? Shape::play : (up ? Shape::wedgeUp : Shape::wedgeDown), play ? Role::quietText : Role::fault,
              FindingText::tr("%1  %2 to %3").arg(clockText(toSeconds(e.from)), V(e.held_V), V(e.extreme_V)), where,

@@ -11,7 +11,7 @@ struct BandText { // gives the texts of this file a context of their own
     Q_DECLARE_TR_FUNCTIONS(BandText)
 };
 
-Wire wireOfStep(std::optional<Step> step);
+Wire wireOfStep(Step step) { return step == Step::hookUp ? Wire::none : traits(step).wire; }
 
 struct Where {
     Wire wire = Wire::signal;
@@ -22,21 +22,15 @@ struct Where {
 Where whereBy(const std::vector<Mark>& marks) {
     Where where;
     for (auto mark = marks.rbegin(); mark != marks.rend(); ++mark) {
-        if (mark->kind() == MarkKind::position && where.position.empty()) where.position = mark->argument();
-        if (mark->kind() == MarkKind::stepEnd) break;
-        if (mark->kind() != MarkKind::step) continue;
-        const auto step = stepByName(mark->argument());
-        where.wire = wireOfStep(step);
+        const auto* position = mark->as<PositionMark>();
+        if (position && where.position.empty()) where.position = position->name;
+        if (mark->as<StepEndMark>()) break;
+        const auto* opened = mark->as<StepMark>();
+        if (!opened) continue;
+        where.wire = wireOfStep(opened->step);
         break;
     }
     return where;
-}
-
-Wire wireOfStep(std::optional<Step> step) {
-    if (step == Step::hookUp) return Wire::none;
-    if (step == Step::reference || step == Step::wiggleReference) return Wire::reference;
-    if (step == Step::ground || step == Step::wiggleGround) return Wire::ground;
-    return Wire::signal;
 }
 
 } // namespace
@@ -49,8 +43,9 @@ std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now) {
     std::vector<AwaySpan> spans;
     std::optional<Time> since;
     for (const Mark& mark : marks) {
-        if (mark.kind() != MarkKind::step) continue; // between two steps the lead stays where it is
-        const bool away = wireOfStep(stepByName(mark.argument())) != Wire::signal;
+        const auto* opened = mark.as<StepMark>();
+        if (!opened) continue; // between two steps the lead stays where it is
+        const bool away = wireOfStep(opened->step) != Wire::signal;
         if (away && !since) since = mark.time;
         if (!away && since) {
             spans.push_back({*since, mark.time});
@@ -65,12 +60,11 @@ std::optional<PoseSpan> posesOf(const std::vector<Mark>& marks, Step step, Time 
     std::optional<PoseSpan> found;
     bool inStep = false, open = false;
     for (const Mark& mark : marks) {
-        const MarkKind kind = mark.kind();
-        if (kind == MarkKind::step || kind == MarkKind::stepEnd) {
+        if (mark.as<StepMark>() || mark.as<StepEndMark>()) {
             if (open) found->to_s = toSeconds(mark.time);
-            inStep = kind == MarkKind::step && stepByName(mark.argument()) == step;
+            inStep = mark.opens(step);
             open = false;
-        } else if (kind == MarkKind::pose && inStep && !open) {
+        } else if (mark.as<PoseMark>() && inStep && !open) {
             found = PoseSpan{toSeconds(mark.time), toSeconds(now)};
             open = true;
         }

@@ -52,7 +52,7 @@ void fillFindings(Findings& f) {
         e.extreme_V = dip.low_V;
         e.readings = dip.readings;
         e.step = Step::wiggleShaft;
-        e.pose = pose % 2 == 0 ? "right" : "left";
+        e.pose = PosePlace::at(pose % 2 == 0 ? Side::right : Side::left);
         e.poseIndex = pose += 2;
         f.excursions.push_back(e);
         f.machine.points.push_back({e.from, (dip.low_V - 1.1) / 2.5});

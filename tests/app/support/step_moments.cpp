@@ -98,14 +98,12 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
     Prompt& p = snapshot->prompt;
     sayStep(p, step);
     walkTo(*snapshot, step);
-    readWire(*snapshot, wireOf(step));
+    readWire(*snapshot, traits(step).lead);
     // The cautions of a sheet stand behind the step's own.
     p.cautions.push_back({phrases::kVerbatim, {byName("Drum down on blocks before a hand goes near it.")}});
     p.cautions.push_back(
         {phrases::kVerbatim, {byName("Release the lift's pressure; it can fall with the engine off.")}});
-    const bool poses = step == Step::wiggleShaft || step == Step::wiggleHarness || step == Step::warmRepeat ||
-                       step == Step::wiggleReference || step == Step::wiggleGround;
-    if (!poses) {
+    if (!traits(step).wiggles()) {
         p.pose = p.wanted = {};
         p.poseFor_s.reset();
     }
@@ -113,6 +111,7 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
     if (step == Step::wiggleHarness) {
         p.detail = sentence(phrases::kSectionsAre);
         p.pose = sentence(phrases::kSectionLeft, {"3"});
+        p.place = PosePlace::at(Side::left, 3);
     }
     if (step == Step::coldStart) p.wanted = phrases::kSeconds(28);
     if (step == Step::fullPress || step == Step::confirm) {

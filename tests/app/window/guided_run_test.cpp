@@ -196,7 +196,7 @@ protected:
     [[nodiscard]] int marked(std::string_view start) {
         const auto& marks = seen().marks;
         return static_cast<int>(
-            std::count_if(marks.begin(), marks.end(), [&](const Mark& m) { return m.text.rfind(start, 0) == 0; }));
+            std::count_if(marks.begin(), marks.end(), [&](const Mark& m) { return m.text().rfind(start, 0) == 0; }));
     }
 
     std::unique_ptr<Person> person;

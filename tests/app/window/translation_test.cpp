@@ -2,6 +2,7 @@
 // Every text people may read is in every language, whole, with its figures in it.
 #include "app/language/language.hpp"
 #include "app/language/say.hpp"
+#include "core/judge/phrases.hpp"
 #include "core/procedure/texts.hpp"
 #include "tests/app/support/source_texts.hpp"
 
@@ -133,10 +134,10 @@ TEST_F(Spanish, IsSpokenWithTheFiguresOfCore) {
     EXPECT_EQ(say({phrases::kTurnTo, {"4.150 V"}}).toStdString(),
               "Afloje un poco el sensor y gírelo hasta que el multímetro marque 4.150 V.");
     EXPECT_EQ(say({"%1: %2", {byName("pressed"), Sentence{"not measured"}}}).toStdString(), "pisado: sin medir");
-    EXPECT_EQ(sayName("section-2/left").toStdString(), "tramo 2, izquierda");
+    EXPECT_EQ(say({"%1", {placeAsSaid(PosePlace::parse("section-2/left"))}}).toStdString(), "tramo 2, izquierda");
     EXPECT_EQ(sayName("a name of my own").toStdString(), "a name of my own");
     speak(QStringLiteral("en"));
-    EXPECT_EQ(sayName("section-2/left").toStdString(), "section 2, left");
+    EXPECT_EQ(say({"%1", {placeAsSaid(PosePlace::parse("section-2/left"))}}).toStdString(), "section 2, left");
 }
 
 TEST_F(Spanish, LeavesTheDecimalPointAlone) {

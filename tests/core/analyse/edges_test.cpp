@@ -36,7 +36,7 @@ TEST_P(StraddledEnd, TheDropoutCountsForTheEarlierStep) {
         const Excursion* e = dropoutNear(f, mark_s);
         ASSERT_TRUE(e) << "seed " << seed;
         EXPECT_EQ(e->step, Step::wiggleShaft);
-        EXPECT_EQ(e->pose, "left");
+        EXPECT_EQ(e->pose.text(), "left");
     }
 }
 INSTANTIATE_TEST_SUITE_P(Marks, StraddledEnd,

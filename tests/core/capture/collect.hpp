@@ -19,7 +19,7 @@ struct Collected : RowSink {
         if (!r.flags.none()) text += " " + r.flags.text();
         text += "|";
     }
-    void mark(const Mark& m) override { text += formatTime(m.time) + " " + m.text + "|"; }
+    void mark(const Mark& m) override { text += formatTime(m.time) + " " + m.text() + "|"; }
 };
 
 struct Read {

@@ -2,8 +2,8 @@
 // A made trace with all that is true of it.
 #pragma once
 
-#include "core/capture/mark.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/mark.hpp"
+#include "core/domain/reading.hpp"
 #include "tests/core/families/wire.hpp"
 
 #include <cstdint>

@@ -3,7 +3,7 @@
 // maker of a trace says it in order of time and the wire remembers it as truth.
 #pragma once
 
-#include "core/capture/reading.hpp"
+#include "core/domain/reading.hpp"
 #include "tests/core/families/curve.hpp"
 #include "tests/core/families/dice.hpp"
 

@@ -35,7 +35,7 @@ struct CheckingSink : RowSink {
     }
     void mark(const Mark& m) override {
         check(m.time);
-        require(!m.text.empty(), "a mark has a text");
+        require(!m.text().empty(), "a mark has a text");
         rows += formatRow(m);
     }
 };

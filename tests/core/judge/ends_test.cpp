@@ -71,7 +71,7 @@ TEST(Ends, UndecidedAgainstAnAssumedReferenceIsNoLinkage) {
         bool out = false;
         for (const auto& row : whole.rows()) {
             const Mark* mark = std::get_if<Mark>(&row);
-            if (mark && mark->kind() == MarkKind::step) out = mark->text == "step:reference";
+            if (mark && mark->as<StepMark>()) out = mark->opens(Step::reference);
             if (!out) rows.push_back(row);
         }
         const Findings f = examine(rows, fallingSheet(), whole.traits());

@@ -2,7 +2,7 @@
 // The judgement table as data: every finding of the trade's table (common practice, no source) has its rows, or says
 // why it is out of reach; and no row stands without a name of its own.
 #include "core/judge/judgement.hpp"
-#include "core/judge/trade_findings.hpp"
+#include "tests/support/trade_findings.hpp"
 
 #include <algorithm>
 #include <set>

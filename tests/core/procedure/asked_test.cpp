@@ -60,9 +60,9 @@ TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
     d.read();
     EXPECT_TRUE(d.procedure.prompt().stopNow);
     EXPECT_THAT(d.procedure.prompt().instruction.english(), HasSubstr("Key off"));
-    EXPECT_EQ(d.marks.back().text, "step:end");
+    EXPECT_EQ(d.marks.back().text(), "step:end");
     d.press(Command::next);
-    EXPECT_EQ(d.marks.back().text, "key:off");
+    EXPECT_EQ(d.marks.back().text(), "key:off");
     EXPECT_TRUE(d.procedure.prompt().finished);
 }
 
@@ -89,7 +89,7 @@ TEST(Procedure, BackLaterStartsTheStepAgain) {
     d.readUntil(Step::wiggleShaft);
     for (int i = 0; i < 50; ++i) d.read();
     d.press(Command::back);
-    EXPECT_EQ(d.marks[d.marks.size() - 4].text, "undo:wiggle-shaft");
+    EXPECT_EQ(d.marks[d.marks.size() - 4].text(), "undo:wiggle-shaft");
     EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
 }
 

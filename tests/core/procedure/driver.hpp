@@ -51,7 +51,7 @@ struct Driver {
     void take(const std::vector<Mark>& made) {
         for (const Mark& m : made) {
             marks.push_back(m);
-            const std::string_view text = m.text;
+            const std::string_view text = m.text();
             if (text.starts_with("step:")) step = text.substr(5);
             if (text == "step:sweep") sweepSince = m.time;
             if (text.starts_with("position:")) {
@@ -142,13 +142,13 @@ struct Driver {
 
     [[nodiscard]] int count(std::string_view prefix) const {
         int n = 0;
-        for (const Mark& m : marks) n += std::string_view(m.text).starts_with(prefix) ? 1 : 0;
+        for (const Mark& m : marks) n += std::string_view(m.text()).starts_with(prefix) ? 1 : 0;
         return n;
     }
     [[nodiscard]] std::vector<std::string> texts(std::string_view prefix) const {
         std::vector<std::string> out;
         for (const Mark& m : marks)
-            if (std::string_view(m.text).starts_with(prefix)) out.push_back(m.text);
+            if (std::string_view(m.text()).starts_with(prefix)) out.push_back(m.text());
         return out;
     }
 };

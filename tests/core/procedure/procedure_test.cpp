@@ -62,8 +62,8 @@ TEST(Procedure, WatchesColdForThirtySeconds) {
     d.readUntil(Step::wiggleShaft);
     Time begun{0}, over{0};
     for (const Mark& m : d.marks) {
-        if (m.text == "step:cold-start") begun = m.time;
-        if (m.text == "step:wiggle-shaft") over = m.time;
+        if (m.text() == "step:cold-start") begun = m.time;
+        if (m.text() == "step:wiggle-shaft") over = m.time;
     }
     EXPECT_GE(toSeconds(over - begun), 30.0);
     EXPECT_LT(toSeconds(over - begun), 32.0);
@@ -131,8 +131,8 @@ TEST(Procedure, TheSecondLookWaitsTenMinutesFromKeyOn) {
     Time keyOn{0}, first{0};
     std::size_t poses = 0;
     for (const Mark& m : d.marks) {
-        if (m.text == "key:on") keyOn = m.time;
-        if (m.text.starts_with("pose:") && ++poses == before + 1) first = m.time;
+        if (m.text() == "key:on") keyOn = m.time;
+        if (m.text().starts_with("pose:") && ++poses == before + 1) first = m.time;
     }
     EXPECT_GE(toSeconds(first - keyOn), 600.0);
 }

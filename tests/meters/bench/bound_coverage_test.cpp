@@ -39,7 +39,7 @@ int posesWithEvent(const Simulation& run, int& poses) {
     int with = 0;
     const auto& marks = run.capture.marks;
     for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
-        if (marks[i].kind() != MarkKind::pose) continue;
+        if (!marks[i].as<PoseMark>()) continue;
         ++poses;
         const double from_s = toSeconds(marks[i].time), to_s = toSeconds(marks[i + 1].time);
         with += std::any_of(run.truth.events.begin(), run.truth.events.end(),

@@ -148,10 +148,10 @@ TEST(Passage, IntegratesARampBehindAFilter) {
     to.target_V = 3;
     const Passage exact = pass(from, to, 2.5, 0.05);
     double v = 2.5, sum = 0;
-    constexpr int kSteps = 2000000;
-    constexpr double kStep = 0.05 / kSteps;
-    for (int i = 0; i < kSteps; ++i) {
-        const double target = 1 + 2 * (i + 0.5) / kSteps;
+    constexpr int kStepTable = 2000000;
+    constexpr double kStep = 0.05 / kStepTable;
+    for (int i = 0; i < kStepTable; ++i) {
+        const double target = 1 + 2 * (i + 0.5) / kStepTable;
         const double next = target + (v - target) * std::exp(-kStep / 0.02);
         sum += 0.5 * (v + next) * kStep;
         v = next;

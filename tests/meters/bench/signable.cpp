@@ -61,9 +61,9 @@ Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, const 
     const std::set<std::size_t> dark = darkPoses(capture, aperture);
     for (const Mark& mark : capture.marks) {
         At at{mark.time, places.empty() ? "" : places.back().step, false};
-        if (mark.kind() == MarkKind::step) at.step = std::string(mark.argument());
-        if (mark.kind() == MarkKind::stepEnd) at.step.clear();
-        at.pose = mark.kind() == MarkKind::pose;
+        if (const auto* opened = mark.as<StepMark>()) at.step = std::string(stepName(opened->step));
+        if (mark.as<StepEndMark>()) at.step.clear();
+        at.pose = mark.as<PoseMark>() != nullptr;
         const bool lookedAt = at.pose && (lens.dark || dark.count(places.size()) == 0);
         counts.shaftPoses += lookedAt && at.step == "wiggle-shaft";
         counts.harnessPoses += lookedAt && at.step == "wiggle-harness";
@@ -183,7 +183,7 @@ Signable signable(const Simulation& run, const BenchScript& script, const Sheet&
     // A hang that nobody looked at while it hung: on its stop or off it, the row says replace "if not asked".
     const auto& marks = run.capture.marks;
     const bool seenOff =
-        std::any_of(marks.begin(), marks.end(), [](const Mark& mark) { return mark.text == "arm:off-stop"; });
+        std::any_of(marks.begin(), marks.end(), [](const Mark& mark) { return mark.text() == "arm:off-stop"; });
     if (out.right == Decision::checkLinkage && run.truth.hangs > 0 && !seenOff)
         out.accepted.insert(Decision::replace);
     out.accepted.insert(out.right);

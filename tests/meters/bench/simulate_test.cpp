@@ -20,7 +20,7 @@ std::string bytes(const Simulation& run) {
     for (const Capture::Row& row : run.capture.rows) {
         if (row.isMark) {
             const Mark& mark = run.capture.marks[row.index];
-            out += std::to_string(mark.time.count()) + mark.text + "\n";
+            out += std::to_string(mark.time.count()) + mark.text() + "\n";
         } else {
             const Reading& reading = run.capture.readings[row.index];
             char volts[sizeof(double)];
@@ -126,8 +126,8 @@ TEST(Simulate, SweepIsOverBeforeTheNextStep) {
         const Simulation run = benchRun(test::benchScript(std::nullopt), sheet, 2);
         double sweep_s = 0, next_s = 0;
         for (const Mark& mark : run.capture.marks) {
-            if (mark.text == "step:sweep") sweep_s = toSeconds(mark.time);
-            if (mark.text == "step:release") next_s = toSeconds(mark.time);
+            if (mark.text() == "step:sweep") sweep_s = toSeconds(mark.time);
+            if (mark.text() == "step:release") next_s = toSeconds(mark.time);
         }
         double lowest_V = 9, highest_V = 0;
         for (const Reading& reading : run.capture.readings) {

@@ -86,7 +86,7 @@ Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t s
 }
 
 bool saw(const Guided& run, const std::string& mark) {
-    return std::any_of(run.marks.begin(), run.marks.end(), [&](const Mark& m) { return m.text == mark; });
+    return std::any_of(run.marks.begin(), run.marks.end(), [&](const Mark& m) { return m.text() == mark; });
 }
 
 // The first readings need no procedure: the same rig, hand off, must say the same through bytes as without them.

@@ -129,13 +129,13 @@ TEST(SecondMeter, GoneItIsToldAndTheSignalGoesOnWithoutAGap) {
     for (int i = 0; i < 3; ++i) two.show(0.812, 4.96);
     two.second.closeSlave();
     EXPECT_TRUE(within(30s, [&] { return !two.run.now()->marks.empty(); }));
-    EXPECT_EQ(two.run.now()->marks.front().text, "note:the meter on the reference is gone");
+    EXPECT_EQ(two.run.now()->marks.front().text(), "note:the meter on the reference is gone");
     for (int i = 0; i < 3; ++i) ASSERT_TRUE(two.tty.send(encodeFrame(two.signal.frame, number(0.812), 0.001)));
     EXPECT_TRUE(two.run.sees(6));
     EXPECT_EQ(two.run.now()->link, LinkState::live);
     EXPECT_TRUE(two.run.says(std::string("on the reference: ") + SecondTty::kPort + " is "))
         << two.run.now()->linkSays.english();
-    for (const Mark& mark : two.run.now()->marks) EXPECT_NE(mark.kind(), MarkKind::gap);
+    for (const Mark& mark : two.run.now()->marks) EXPECT_FALSE(mark.as<GapMark>());
 }
 
 TEST(SecondMeter, GoesOnlyBesideAMeterOnAnotherPort) {

@@ -120,7 +120,7 @@ TEST(Session, ClosesTheStepThatIsOpenWhenItStops) {
     const auto snapshot = play(steady(20, 0.812, meter), meter, options);
     ASSERT_TRUE(snapshot);
     ASSERT_FALSE(snapshot->marks.empty());
-    EXPECT_EQ(snapshot->marks.back().text, "step:end");
+    EXPECT_EQ(snapshot->marks.back().text(), "step:end");
     std::remove(options.capturePath.c_str());
 }
 
@@ -155,7 +155,7 @@ TEST(Session, PutsAGapWhereTheLinkWasLost) {
     const auto snapshot = play(script, meter, options);
     ASSERT_TRUE(snapshot);
     ASSERT_EQ(snapshot->marks.size(), 1u); // once
-    EXPECT_EQ(snapshot->marks[0].text, "gap");
+    EXPECT_EQ(snapshot->marks[0].text(), "gap");
     EXPECT_EQ(snapshot->marks[0].time, Time(330'000LL * 11));
     EXPECT_EQ(snapshot->trace.size(), 18u);
     std::remove(options.capturePath.c_str());

@@ -100,7 +100,7 @@ TEST_P(EveryMeter, ReadingsReachTheFileAsTheyWereSent) {
         EXPECT_EQ(readings[i].time, snapshot->trace[i].time);
     }
     ASSERT_EQ(capture.value().marks.size(), 1u);
-    EXPECT_EQ(capture.value().marks[0].text, "note:last");
+    EXPECT_EQ(capture.value().marks[0].text(), "note:last");
     // The front panel is handed back.
     const std::string heard = tty.receiveAll();
     for (const std::string& command : meter.link.leaveCommands) EXPECT_NE(heard.find(command), std::string::npos);
@@ -154,7 +154,7 @@ TEST_P(Pulled, TheCaptureGoesOnWithAGapMark) {
     ASSERT_TRUE(capture) << capture.error().text();
     EXPECT_EQ(capture.value().readings.size(), 10u);
     ASSERT_EQ(capture.value().marks.size(), 1u);
-    EXPECT_EQ(capture.value().marks[0].text, "gap");
+    EXPECT_EQ(capture.value().marks[0].text(), "gap");
     ASSERT_EQ(capture.value().rows.size(), 11u);
     EXPECT_TRUE(capture.value().rows[5].isMark); // between what came before and after
 }
@@ -180,7 +180,7 @@ TEST(TtySession, AComputerThatSleptLeavesAGap) {
     ASSERT_EQ(capture.value().readings.size(), 10u);
     for (std::size_t i = 0; i < 10; ++i) EXPECT_EQ(capture.value().readings[i].volts_V, i < 5 ? 0.812 : 0.813);
     ASSERT_EQ(capture.value().marks.size(), 1u);
-    EXPECT_EQ(capture.value().marks[0].text, "gap");
+    EXPECT_EQ(capture.value().marks[0].text(), "gap");
     EXPECT_TRUE(capture.value().rows[5].isMark); // before what came after the sleep
     EXPECT_GE(capture.value().readings[5].time - capture.value().readings[4].time, Time(1h));
     std::vector<BlindSpan> blind = run.now()->findings->blind;
@@ -204,7 +204,7 @@ TEST(TtySession, AMarkIsStampedAtTheKeyAndNeverBeforeTheLastRow) {
     const auto capture = loadCapture(run.path); // refuses times that go back
     ASSERT_TRUE(capture) << capture.error().text();
     ASSERT_EQ(capture.value().marks.size(), 20u);
-    for (std::size_t i = 0; i < 20; ++i) EXPECT_EQ(capture.value().marks[i].text, "note:" + std::to_string(i));
+    for (std::size_t i = 0; i < 20; ++i) EXPECT_EQ(capture.value().marks[i].text(), "note:" + std::to_string(i));
 }
 
 TEST(TtySession, SaysThatTheFunctionIsWrongAndThatBytesAreNoFrames) {

@@ -33,10 +33,13 @@ TEST(Teller, NamesTheNextSectionOfTheHarnessAndNotEveryPose) {
     auto moment = test::wiggleMoment();
     moment->prompt.step = Step::wiggleHarness;
     moment->prompt.pose = {"section %1, hold left", {"1"}};
+    moment->prompt.place = PosePlace::at(Side::left, 1);
     (void)teller.hear(sceneOf(moment));
     moment->prompt.pose = {"section %1, hold right", {"1"}};
+    moment->prompt.place = PosePlace::at(Side::right, 1);
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString());
     moment->prompt.pose = {"section %1, hold left", {"2"}};
+    moment->prompt.place = PosePlace::at(Side::left, 2);
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString("section 2, hold left"));
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/judge/trade_findings.hpp"
+#include "tests/support/trade_findings.hpp"
 
 namespace stillwire {
 

@@ -2,48 +2,36 @@
 // Where the hand was, from the marks alone: step, pose, position, wire, by time.
 #pragma once
 
-#include "core/capture/mark.hpp"
-#include "core/capture/reading.hpp"
+#include "core/domain/mark.hpp"
+#include "core/domain/reading.hpp"
 #include "core/sheet/sheet.hpp"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace stillwire {
 
-enum class Probed { signal, reference, ground };
-
-// What may happen to the level without being a fault.
-enum class Asked {
-    still,     // hold still: a shift that stays is a level jump
-    positions, // moves to marked positions, still between them
-    moving,    // the step is about moving; it holds no marked positions (yet)
-    free,      // no judgement of movement at all: connecting, turning, lifting, putting back
-    sweep,     // moves slowly; dropouts show against neighbours
-    unmarked   // no step has been named
-};
-
-struct Place {
+// What was going on from one mark to the next.
+struct Context {
     Time from{0};
     std::optional<Step> step;
     int stepVisit = -1; // counts the steps opened, from 0; -1: none yet
-    Probed wire = Probed::signal;
-    Asked asked = Asked::unmarked;
-    int position = -1;      // index into the sheet; -1: not said
-    bool foot = false;      // a foot or hand holds it at a working position
-    int poseIndex = -1;     // counts the poses of the capture; -1: not in a pose
-    bool moveAsked = false; // a movement was asked for at `from`
-    bool warm = false;      // in or after warm-repeat
-    double turns = 0;       // sum of turns so far, signed
-    int turnCount = 0;      // how many were made
+    Wire wire = Wire::signal;
+    ExpectedMotion motion = ExpectedMotion::unmarked;
+    int position = -1;           // index into the sheet; -1: not said
+    bool heldByOperator = false; // at a working position
+    int poseIndex = -1;          // counts the poses of the capture; -1: not in a pose
+    bool moveExpected = false;   // a movement was asked for at `from`
+    bool warm = false;           // in or after warm-repeat
+    double turns = 0;            // sum of turns so far, signed
+    int turnCount = 0;           // how many were made
 };
 
 // One pose: a held wiggle position.
 struct Pose {
     Time from{0}, to{0};
     bool closed = false;
-    std::string where;
+    PosePlace where;
     bool harness = false; // a place along the harness, not the shaft
     std::optional<Step> step;
     int stepVisit = -1;
@@ -60,21 +48,21 @@ struct StepVisit {
     bool undone = false;
 };
 
-class PlaceBook {
+class Timeline {
 public:
-    explicit PlaceBook(const Sheet& sheet);
+    explicit Timeline(const Sheet& sheet);
 
-    // True if the place changed in a way the level may follow.
+    // True if the context changed in a way the level may follow.
     bool push(const Mark& mark);
     // Readings in the pose in force, if there is one; and those of them that are near the held level.
     void countReadings(int count);
     void countHeld(int pose, const Reading* first, std::size_t count, double held_V, double lean_V);
 
-    [[nodiscard]] const Place& now() const { return places_.back(); }
-    [[nodiscard]] const Place& at(Time time) const { return places_[indexAt(time)]; }
+    [[nodiscard]] const Context& now() const { return contexts_.back(); }
+    [[nodiscard]] const Context& at(Time time) const { return contexts_[indexAt(time)]; }
     [[nodiscard]] std::size_t indexAt(Time time) const;
-    [[nodiscard]] const Place& place(int index) const { return places_[static_cast<std::size_t>(index)]; }
-    [[nodiscard]] std::size_t count() const { return places_.size(); } // grows with every place
+    [[nodiscard]] const Context& context(int index) const { return contexts_[static_cast<std::size_t>(index)]; }
+    [[nodiscard]] std::size_t count() const { return contexts_.size(); } // grows with every context
     [[nodiscard]] const std::vector<Pose>& poses() const { return poses_; }
     [[nodiscard]] const std::vector<StepVisit>& stepVisits() const { return visits_; }
     [[nodiscard]] bool undone(int stepVisit) const;
@@ -85,20 +73,20 @@ public:
     [[nodiscard]] const std::vector<Step>& skippedSteps() const { return skipped_; }
 
 private:
-    void openStep(Step step, Time time);
+    struct Taker; // of one mark
+
     void closeStep(Time time);
     void closePose(Time time);
-    void add(Place place) { places_.push_back(place); }
+    [[nodiscard]] int indexOf(const Position& p) const { return static_cast<int>(&p - sheet_->positions.data()); }
 
     const Sheet* sheet_;
-    std::vector<Place> places_;
+    std::vector<Context> contexts_;
     std::vector<Pose> poses_;
     std::vector<StepVisit> visits_;
     std::vector<Step> skipped_;
     std::optional<bool> armOnStop_;
     Time armAnswered_{0};
     bool keyOff_ = false;
-    int lastPosition_ = -1;
 };
 
 } // namespace stillwire

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Where a pose is held: to a side of the shaft ("left"), or at a section of the harness ("section-2/left").
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace stillwire {
+
+enum class Side { left, right };
+
+struct PosePlace {
+    std::string area; // a section of the harness, or another program's word; empty: the pose names a side only
+    std::string way;  // to which side; may be another program's word, or empty
+
+    [[nodiscard]] static PosePlace parse(std::string_view text);
+    [[nodiscard]] static PosePlace at(Side side, int section = 0); // sections count from the sensor, from 1; 0: none
+    [[nodiscard]] std::string text() const;                        // as it was parsed, byte for byte
+    [[nodiscard]] bool empty() const { return area.empty() && way.empty(); }
+    [[nodiscard]] std::optional<Side> side() const;
+    [[nodiscard]] std::string_view section() const; // "2" of "section-2"; empty: none
+    [[nodiscard]] bool ofShaft() const { return area.empty() && side(); }
+};
+
+} // namespace stillwire
