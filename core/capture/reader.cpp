@@ -87,14 +87,8 @@ Result<Capture> loadCapture(const std::string& path, const ImportOptions& option
             capture.header = read;
             return Done{};
         }
-        void reading(const Reading& read) override {
-            capture.rows.push_back({false, capture.readings.size()});
-            capture.readings.push_back(read);
-        }
-        void mark(const Mark& read) override {
-            capture.rows.push_back({true, capture.marks.size()});
-            capture.marks.push_back(read);
-        }
+        void reading(const Reading& read) override { capture.add(read); }
+        void mark(const Mark& read) override { capture.add(read); }
     } loader;
     auto summary = readCapture(path, loader, options);
     if (!summary) return summary.error();
