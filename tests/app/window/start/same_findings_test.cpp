@@ -97,5 +97,24 @@ TEST(SameFindingsOf, AMeterThatIsGivenAndOneInTheHeader) {
     EXPECT_EQ(test::findingsText(analysed(with)), test::findingsText(replayed(with)));
 }
 
+TEST(SameFindingsOf, WholeSecondsThatAreShared) {
+    const QTemporaryDir folder;
+    std::string bytes = captureWith("");
+    std::string rows = "clock,volts\n";
+    int row = 0;
+    for (std::size_t at = bytes.find('\n', bytes.find("time_s,")) + 1; at < bytes.size(); ++row) {
+        const std::size_t end = bytes.find('\n', at), comma = bytes.find(',', at);
+        const std::string volts = bytes.substr(comma + 1, bytes.find(',', comma + 1) - comma - 1);
+        if (!volts.empty()) rows += std::to_string(row / 3) + "," + volts + "\n";
+        at = end + 1;
+    }
+    const std::string header = bytes.substr(0, bytes.find("time_s,"));
+    const std::string path = written(folder, "logged.csv", header + "Time (s),Voltage (V)" + rows.substr(11));
+    const Findings findings = analysed(path);
+    ASSERT_FALSE(findings.assumed.empty());
+    EXPECT_EQ(findings.assumed.front().english(), "times are whole seconds: readings spread evenly within each");
+    EXPECT_EQ(test::findingsText(replayed(path)), test::findingsText(findings));
+}
+
 } // namespace
 } // namespace stillwire
