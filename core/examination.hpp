@@ -4,24 +4,14 @@
 // readings.
 #pragma once
 
-#include "core/capture/header.hpp"
 #include "core/domain/mark.hpp"
 #include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
+#include "core/setup.hpp"
 
 #include <memory>
 
 namespace stillwire {
-
-struct ExaminationSetup {
-    Sheet sheet;
-    MeterTraits
-        meter; // interval_s == 0 or no ranges: unknown; call learnMeter() first, or they are taken as 0.33 s, 1 mV
-    bool meterKnown = true; // false: accuracy 1 % + 5 counts is assumed, and said
-    ProbeSide probe = ProbeSide::sensorSide;
-    BlackLead black = BlackLead::batteryNegative;
-    std::optional<MeterTraits> referenceMeter{}; // of the readings flagged `ref`; absent: one like `meter`
-};
 
 // What an Examination says at once, by the very reading that shows it.
 struct PushResult {
@@ -50,8 +40,5 @@ private:
     struct Parts;
     std::unique_ptr<Parts> parts_;
 };
-
-// Interval and resolution from a sample of readings, for a trace whose meter nobody described.
-[[nodiscard]] MeterTraits learnMeter(const std::vector<Reading>& sample);
 
 } // namespace stillwire

@@ -4,12 +4,7 @@
 namespace stillwire {
 
 void pushRows(const Capture& capture, Examination& examination) {
-    for (const Capture::Row& row : capture.rows) {
-        if (row.isMark)
-            examination.push(capture.marks[row.index]);
-        else
-            examination.push(capture.readings[row.index]);
-    }
+    capture.eachRow([&](const auto& row) { examination.push(row); });
 }
 
 } // namespace stillwire

@@ -114,6 +114,7 @@ Findings Examination::Parts::findings() const {
     f.blind = blind.spans(last);
     f.referenceBlind = referenceBlind.spans(last);
     if (readings > 0 && blind.blindAt(last)) f.state = WireState::blind;
+    f.assumed = setup.assumed;
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
     f.excursions = b.excursions;
     tellPlay(f.excursions, {&timeline, f.meter.interval_s, resolutionOf(meter)});

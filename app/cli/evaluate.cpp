@@ -4,57 +4,39 @@
 #include "app/cli/resources.hpp"
 
 #include <optional>
-#include <variant>
 
 namespace stillwire {
 
 namespace {
 
-constexpr std::size_t kSample = 512; // readings to learn a meter from that nobody described
-
-// Takes the rows; those before the meter is known wait in `waiting_`.
+// Takes the rows; those before the meter is known wait.
 class Feed : public RowSink {
 public:
     Feed(std::string path, const EvaluationSetup& asked, const Watcher& watcher)
         : path_(std::move(path)), asked_(asked), watcher_(watcher) {}
 
     Status header(const CaptureHeader& header) override {
-        header_ = header;
-        setup_.probe = header.probe;
-        setup_.black = header.black;
-        setup_.referenceMeter = header.referenceMeter;
+        waiting_.header = header;
         if (!asked_.sheet.empty()) {
             auto sheet = loadSheet(asked_.sheet);
             if (!sheet) return sheet.error();
-            setup_.sheet = std::move(*sheet);
-        } else if (header.sheet) {
-            setup_.sheet = *header.sheet;
-        } else {
-            Error e;
-            e.where = path_;
-            e.what = "has no sensor sheet in its header";
-            e.mend = "name one with --sheet (`stillwire sheets` lists them)";
-            return e;
+            given_.sheet = std::move(*sheet);
         }
         if (!asked_.meter.empty()) {
             auto meter = loadMeter(asked_.meter);
             if (!meter) return meter.error();
-            setup_.meter = std::move(*meter);
-        } else if (header.meter) {
-            setup_.meter = *header.meter;
-        } else {
-            setup_.meterKnown = false;
+            given_.meter = std::move(*meter);
         }
-        // A description may leave out what the trace itself can tell.
-        if (setup_.meter.interval_s > 0 && !setup_.meter.ranges.empty()) examination_.emplace(setup_);
+        auto setup = setupNow();
+        if (!setup) return setup.error();
+        if (!setup->meterLearnt) begin(std::move(*setup));
         return Done{};
     }
 
     void reading(const Reading& reading) override {
         if (examination_) return push(reading);
-        sample_.push_back(reading);
-        waiting_.emplace_back(reading);
-        if (sample_.size() >= kSample) learn();
+        waiting_.add(reading);
+        if (waiting_.readings.size() == kTeachingReadings) begin(std::move(*setupNow()));
     }
 
     void readings(const Reading* first, std::size_t count) override {
@@ -71,12 +53,12 @@ public:
         if (examination_)
             push(mark);
         else
-            waiting_.emplace_back(mark);
+            waiting_.add(mark);
     }
 
     Evaluation finish(ReadSummary summary) {
-        if (!examination_) learn();
-        return {std::move(header_), std::move(setup_), std::move(summary), examination_->findings()};
+        if (!examination_) begin(std::move(*setupNow()));
+        return {std::move(waiting_.header), std::move(setup_), std::move(summary), examination_->findings()};
     }
 
 private:
@@ -89,27 +71,22 @@ private:
         if (watcher_.mark) watcher_.mark(mark, *examination_);
     }
 
-    void learn() {
-        const MeterTraits seen = learnMeter(sample_);
-        if (setup_.meter.interval_s <= 0) setup_.meter.interval_s = seen.interval_s;
-        if (setup_.meter.ranges.empty()) {
-            setup_.meter.ranges = seen.ranges;
-            setup_.meterKnown = false; // its accuracy at least is assumed
-        }
+    [[nodiscard]] Result<ExaminationSetup> setupNow() const {
+        return examinationSetup(waiting_.header, given_, waiting_.readings, path_);
+    }
+    void begin(ExaminationSetup setup) {
+        setup_ = std::move(setup);
         examination_.emplace(setup_);
-        for (const auto& row : waiting_) std::visit([this](const auto& r) { push(r); }, row);
-        waiting_.clear();
-        sample_.clear();
+        waiting_.eachRow([this](const auto& row) { push(row); });
     }
 
     std::string path_;
     const EvaluationSetup& asked_;
     const Watcher& watcher_;
-    CaptureHeader header_;
+    SetupOverrides given_;
+    Capture waiting_; // header and all
     ExaminationSetup setup_;
     std::optional<Examination> examination_;
-    std::vector<Reading> sample_;
-    std::vector<std::variant<Reading, Mark>> waiting_;
 };
 
 } // namespace

@@ -30,7 +30,7 @@ std::string heading(const ReportInput& in, const Sentence& text) {
 
 std::string paragraph(const ReportInput& in, const Line& line, const char* kind = "") {
     std::string out = *kind == '\0' ? "<p>" : "<p class=\"" + std::string(kind) + "\">";
-    for (std::size_t i = 0; i < line.size(); ++i) out += (i > 0 ? " " : "") + escapeHtml(in.say(line[i]));
+    for (std::size_t i = 0; i < line.size(); ++i) out.append(i > 0 ? " " : "").append(escapeHtml(in.say(line[i])));
     return out + "</p>\n";
 }
 

@@ -26,6 +26,7 @@ struct CaptureHeader {
     std::optional<MeterTraits> meter;
     std::optional<MeterTraits> referenceMeter; // of the readings flagged `ref`; [reference_meter]
     std::string other;                         // unknown keys and old marks, TOML text, kept as they were
+    std::vector<Sentence> assumed{};           // not in the file: what its reader took for granted of the rows
 };
 
 inline constexpr int kCaptureFormat = 1;

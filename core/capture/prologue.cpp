@@ -2,6 +2,7 @@
 #include "core/capture/prologue.hpp"
 
 #include "core/capture/fields.hpp"
+#include "core/capture/whole_seconds.hpp"
 #include "core/text/number.hpp"
 
 #include <algorithm>
@@ -196,6 +197,12 @@ Result<Prologue> readPrologue(std::string_view head, bool whole, const std::stri
         }
         learnCells(rows, options, prologue.layout);
     }
+    const std::size_t sampleEnd = headerAt + kSample; // however much more of the file there is
+    if (prologue.rowsAt < sampleEnd)
+        prologue.sharedSeconds =
+            sharesWholeSeconds(head.substr(prologue.rowsAt, sampleEnd - prologue.rowsAt), prologue);
+    if (prologue.sharedSeconds)
+        prologue.header.assumed.push_back("times are whole seconds: readings spread evenly within each");
     return prologue;
 }
 

@@ -14,9 +14,10 @@ namespace stillwire {
 struct Prologue {
     CaptureHeader header;
     Layout layout;
-    std::string columnLine; // as written, without its line end
-    std::size_t rowsAt = 0; // where the rows begin, in bytes
-    int lines = 0;          // before the rows
+    std::string columnLine;     // as written, without its line end
+    std::size_t rowsAt = 0;     // where the rows begin, in bytes
+    int lines = 0;              // before the rows
+    bool sharedSeconds = false; // several readings have the same whole second: see whole_seconds.hpp
     std::vector<Sentence> warnings;
 };
 

@@ -3,6 +3,7 @@
 
 #include "core/capture/file_bytes.hpp"
 #include "core/capture/read_rows.hpp"
+#include "core/capture/whole_seconds.hpp"
 
 #include <cstring>
 
@@ -28,8 +29,10 @@ Result<ReadSummary> readCaptureText(std::string_view bytes, const std::string& w
     auto prologue = readPrologue(bytes, true, where, options);
     if (!prologue) return prologue.error();
     if (auto status = sink.header(prologue->header); !status) return status.error();
-    RowParser parser(*prologue, where, sink, nullptr);
+    SecondSpreader spreader(sink, prologue->layout.imported);
+    RowParser parser(*prologue, where, prologue->sharedSeconds ? spreader : sink, nullptr);
     if (auto used = parser.consume(bytes.substr(prologue->rowsAt), true); !used) return used.error();
+    spreader.finish();
     return summaryOf(*prologue, parser);
 }
 
@@ -62,12 +65,17 @@ Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const Impor
     if (!prologue) return prologue.error();
     if (prologueOut) *prologueOut = *prologue;
     if (auto status = sink.header(prologue->header); !status) return status.error();
-    RowParser parser(*prologue, path, sink, raw);
+    SecondSpreader spreader(sink, prologue->layout.imported);
+    // Who wants the bytes of the rows wants their times as written.
+    RowParser parser(*prologue, path, prologue->sharedSeconds && !raw ? spreader : sink, raw);
     std::size_t done = prologue->rowsAt;
     for (;;) {
         auto used = parser.consume(view().substr(done), ended);
         if (!used) return used.error();
-        if (ended) return summaryOf(*prologue, parser);
+        if (ended) {
+            spreader.finish();
+            return summaryOf(*prologue, parser);
+        }
         done += *used;
         filled -= done;
         std::memmove(buffer.data(), buffer.data() + done, filled);
@@ -87,14 +95,8 @@ Result<Capture> loadCapture(const std::string& path, const ImportOptions& option
             capture.header = read;
             return Done{};
         }
-        void reading(const Reading& read) override {
-            capture.rows.push_back({false, capture.readings.size()});
-            capture.readings.push_back(read);
-        }
-        void mark(const Mark& read) override {
-            capture.rows.push_back({true, capture.marks.size()});
-            capture.marks.push_back(read);
-        }
+        void reading(const Reading& read) override { capture.add(read); }
+        void mark(const Mark& read) override { capture.add(read); }
     } loader;
     auto summary = readCapture(path, loader, options);
     if (!summary) return summary.error();

@@ -66,6 +66,24 @@ struct Capture {
     std::vector<Mark> marks;
     std::vector<Row> rows;
     ReadSummary summary;
+
+    void add(const Reading& reading) {
+        rows.push_back({false, readings.size()});
+        readings.push_back(reading);
+    }
+    void add(const Mark& mark) {
+        rows.push_back({true, marks.size()});
+        marks.push_back(mark);
+    }
+    // `take` gets each reading and each mark, in the order of the file.
+    template <class Take> void eachRow(Take take) const {
+        for (const Row& row : rows) {
+            if (row.isMark)
+                take(marks[row.index]);
+            else
+                take(readings[row.index]);
+        }
+    }
 };
 [[nodiscard]] Result<Capture> loadCapture(const std::string& path, const ImportOptions& options = {});
 

@@ -158,7 +158,15 @@ Status rewriteMarks(const std::string& path, const std::vector<Mark>& marks) {
         return Error{Error::Kind::badInput, path, 0, "marks are written into captures only",
                      "save the import as a capture first"};
     }
-    return replaceFile(path, compose(prologue, standing, marks));
+    // The marks are given as they were read. Where readings were spread, that is not as they are written.
+    std::vector<Mark> written = marks;
+    if (prologue.sharedSeconds)
+        if (auto read = loadCapture(path))
+            for (Mark& mark : written)
+                for (std::size_t i = 0; i < std::min(read->marks.size(), standing.marks.size()); ++i)
+                    if (read->marks[i].time == mark.time && read->marks[i].text == mark.text)
+                        mark.time = standing.marks[i].mark.time;
+    return replaceFile(path, compose(prologue, standing, std::move(written)));
 }
 
 } // namespace stillwire

@@ -4,19 +4,11 @@
 
 #include "core/sheet/meter_traits.hpp"
 #include "core/sheet/sheet.hpp"
-#include "core/text/toml.hpp"
+#include "core/text/keys.hpp"
 
 #include <string>
 
 namespace stillwire {
-
-// Where a tree came from: `lineOffset` is added to the lines of its nodes, `what` ("sheet", "meter") begins the
-// errors.
-struct TomlOrigin {
-    std::string where;
-    int lineOffset = 0;
-    std::string what;
-};
 
 // `toml` of the result stays empty: the caller knows the text.
 [[nodiscard]] Result<Sheet> sheetFromToml(const TomlNode& root, const TomlOrigin& origin);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/sheet/meter_traits.hpp"
 
-#include "core/sheet/keys.hpp"
+#include "core/sheet/from_toml.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,9 +21,8 @@ MeterRange readRange(KeyReader& keys, const TomlNode& node, std::size_t number) 
         keys.complain(node.find("resolution_V"), {"%1: resolution_V is not below full_scale_V", {path}},
                       "resolution_V is the step of the last digit");
     }
-    if (const auto percent = keys.optionalNumber(node, path, "accuracy_percent", 0, 100)) {
+    if (const auto percent = keys.optionalNumber(node, path, "accuracy_percent", 0, 100))
         range.accuracyPercent = *percent;
-    }
     if (const auto counts = keys.optionalNumber(node, path, "accuracy_counts", 0, 1e6))
         range.accuracyCounts = *counts;
     return range;
@@ -43,8 +42,7 @@ Result<MeterTraits> meterTraitsFromToml(const TomlNode& root, const TomlOrigin& 
     MeterTraits meter;
     keys.format(root, kMeterFormat);
     if (const auto* name = keys.text(root, "", "name", true)) meter.name = *name;
-    if (const auto interval_s = keys.optionalNumber(root, "", "interval_s", 1e-4, 3600))
-        meter.interval_s = *interval_s;
+    keys.takeNumber(root, "interval_s", 1e-4, 3600, meter.interval_s);
     meter.aperture_s = keys.optionalNumber(root, "", "aperture_s", 1e-6, 3600);
     if (const TomlArray* ranges = keys.tables(root, "range")) {
         for (std::size_t i = 0; i < ranges->size(); ++i) meter.ranges.push_back(readRange(keys, (*ranges)[i], i + 1));
@@ -58,7 +56,7 @@ Result<MeterTraits> meterTraitsFromToml(const TomlNode& root, const TomlOrigin& 
 Result<MeterTraits> parseMeterTraits(std::string_view toml, const std::string& where) {
     auto root = parseToml(toml, where);
     if (!root) return root.error();
-    auto meter = meterTraitsFromToml(*root, {where, 0, ""});
+    auto meter = meterTraitsFromToml(*root, {where});
     if (meter) meter->toml = std::string(toml);
     return meter;
 }

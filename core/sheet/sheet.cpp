@@ -2,7 +2,7 @@
 #include "core/sheet/sheet.hpp"
 
 #include "core/base/sentence.hpp"
-#include "core/sheet/keys.hpp"
+#include "core/sheet/from_toml.hpp"
 
 #include <algorithm>
 
@@ -56,19 +56,12 @@ void readPosition(KeyReader& keys, const TomlNode& node, std::size_t number, She
                           "aim between min_V and max_V");
         }
     }
-    if (const TomlNode* rest = node.find("rest")) {
-        const bool* flag = std::get_if<bool>(&rest->value);
-        if (!flag) {
-            keys.complain(rest, {"%1: rest is neither true nor false", {path}}, "write rest = true");
-        } else if (*flag) {
-            const bool another =
-                std::any_of(sheet.positions.begin(), sheet.positions.end(), [](const Position& p) { return p.rest; });
-            if (another) {
-                keys.complain(rest, "two positions have rest = true", "leave it at the one where the sensor rests");
-            }
-            position.rest = true;
-        }
-    }
+    keys.takeFlag(node, path, "rest", position.rest);
+    const bool another =
+        std::any_of(sheet.positions.begin(), sheet.positions.end(), [](const Position& p) { return p.rest; });
+    if (position.rest && another)
+        keys.complain(node.find("rest"), "two positions have rest = true",
+                      "leave it at the one where the sensor rests");
     sheet.positions.push_back(std::move(position));
 }
 
@@ -90,19 +83,16 @@ void readPositions(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
 
 void readWiggle(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
     sheet.play_V = 0.01 * sheet.nominal_V;
-    const TomlNode* table = keys.table(root, "wiggle", false);
+    const TomlNode* table = keys.table(root, "wiggle");
     if (!table) return;
-    const auto take = [&](const char* key, double low, double high, double& into) {
-        if (const auto value = keys.optionalNumber(*table, "wiggle", key, low, high)) into = *value;
-    };
-    take("play_V", 0, sheet.nominal_V, sheet.play_V);
-    take("fault_share", 0.001, 1, sheet.referenceFault.share);
-    take("fault_depth_V", 0.001, sheet.nominal_V, sheet.referenceFault.depth_V);
-    take("fault_level_share", 0.001, 1, sheet.referenceFault.levelShare);
+    keys.takeNumber(*table, "play_V", 0, sheet.nominal_V, sheet.play_V);
+    keys.takeNumber(*table, "fault_share", 0.001, 1, sheet.referenceFault.share);
+    keys.takeNumber(*table, "fault_depth_V", 0.001, sheet.nominal_V, sheet.referenceFault.depth_V);
+    keys.takeNumber(*table, "fault_level_share", 0.001, 1, sheet.referenceFault.levelShare);
 }
 
 void readDrive(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
-    const TomlNode* table = keys.table(root, "drive", false);
+    const TomlNode* table = keys.table(root, "drive");
     if (!table) return;
     Drive drive;
     drive.noneAt_V = keys.number(*table, "drive", "none_at_V", 0, sheet.nominal_V);
@@ -116,23 +106,20 @@ void readDrive(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
 }
 
 void readCautions(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
-    const TomlNode* table = keys.table(root, "cautions", false);
+    const TomlNode* table = keys.table(root, "cautions");
     const TomlNode* text = table ? table->find("text") : nullptr;
     if (!text) return;
     if (const std::string* one = text->string()) {
         sheet.cautions.push_back(*one);
-        return;
-    }
-    if (!text->array()) {
+    } else if (!text->array()) {
         keys.complain(text, "cautions: text is not a list of texts", "write text = [\"…\"]");
-        return;
-    }
-    for (const TomlNode& node : *text->array()) {
-        if (const std::string* one = node.string()) {
-            sheet.cautions.push_back(*one);
-        } else {
-            keys.complain(node.line > 0 ? &node : text, "cautions: text holds something that is no text",
-                          "write each caution in quotes");
+    } else {
+        for (const TomlNode& node : *text->array()) {
+            if (const std::string* caution = node.string())
+                sheet.cautions.push_back(*caution);
+            else
+                keys.complain(node.line > 0 ? &node : text, "cautions: text holds something that is no text",
+                              "write each caution in quotes");
         }
     }
 }
@@ -170,7 +157,7 @@ Result<Sheet> sheetFromToml(const TomlNode& root, const TomlOrigin& origin) {
         sheet.maxDrop_V = keys.number(*ground, "ground", "max_drop_V", 0, kMostVolts);
     }
     readPositions(keys, root, sheet);
-    if (const TomlNode* adjustment = keys.table(root, "adjustment", false)) {
+    if (const TomlNode* adjustment = keys.table(root, "adjustment")) {
         sheet.driftAllowance_V = keys.number(*adjustment, "adjustment", "drift_allowance_V", 0, sheet.nominal_V);
     }
     readWiggle(keys, root, sheet);
@@ -183,7 +170,7 @@ Result<Sheet> sheetFromToml(const TomlNode& root, const TomlOrigin& origin) {
 Result<Sheet> parseSheet(std::string_view toml, const std::string& where) {
     auto root = parseToml(toml, where);
     if (!root) return root.error();
-    auto sheet = sheetFromToml(*root, {where, 0, ""});
+    auto sheet = sheetFromToml(*root, {where});
     if (sheet) sheet->toml = std::string(toml);
     return sheet;
 }

@@ -13,7 +13,7 @@ using bench::Intermittent;
 using bench::Keys;
 using bench::Place;
 
-void readSetup(SettingReader& reader, const TomlNode& root, bench::BenchSetup& s) {
+void readSetup(KeyReader& reader, const TomlNode& root, bench::BenchSetup& s) {
     bench::Mechanics& m = s.mechanics;
     Keys(reader, reader.table(root, "sensor"))
         .number("track_ohm", s.track.ohm, 10)
@@ -74,7 +74,7 @@ void readSetup(SettingReader& reader, const TomlNode& root, bench::BenchSetup& s
         .done();
 }
 
-BenchFault readFault(SettingReader& reader, const TomlNode& node) {
+BenchFault readFault(KeyReader& reader, const TomlNode& node) {
     BenchFault out;
     out.line = node.line;
     constexpr double kUnset = -1e300;
@@ -83,8 +83,7 @@ BenchFault readFault(SettingReader& reader, const TomlNode& node) {
     keys.text("kind", out.kind).text("cause", cause);
     if (!cause.empty()) out.cause = cause;
     if (!out.kind.empty() && !bench::faultByName(out.kind)) {
-        reader.wrong(node.line, {"no fault is called '%1'", {out.kind}},
-                     "see meters/bench/README.md for their names");
+        reader.complain(&node, {"no fault is called '%1'", {out.kind}}, "see meters/bench/README.md for their names");
     }
     Place place{};
     keys.choice<Place>("place",
@@ -98,7 +97,7 @@ BenchFault readFault(SettingReader& reader, const TomlNode& node) {
                        place);
     if (node.find("place") != nullptr) out.place = place;
     if (out.kind.empty() && !out.place) {
-        reader.wrong(node.line, "a fault has neither kind nor place", "give kind = \"dirty-spot\", or a place");
+        reader.complain(&node, "a fault has neither kind nor place", "give kind = \"dirty-spot\", or a place");
     }
     int section = -1;
     keys.whole("section", section, 0, 99);
@@ -133,26 +132,21 @@ BenchFault readFault(SettingReader& reader, const TomlNode& node) {
     return out;
 }
 
-void readPlan(SettingReader& reader, const TomlNode& root, BenchScript& out) {
+void readPlan(KeyReader& reader, const TomlNode& root, BenchScript& out) {
     BenchPlan& plan = out.plan;
     Keys keys(reader, reader.table(root, "plan"));
-    if (keys) {
-        std::vector<std::string> names;
-        reader.texts(keys.node(), "steps", names);
-        if (keys.node().find("steps") != nullptr) plan.steps.clear();
-        for (const std::string& name : names) {
-            const auto step = stepByName(name);
-            if (step) {
-                plan.steps.push_back(*step);
-            } else {
-                reader.wrong(keys.node().find("steps")->line, {"no step is called '%1'", {name}},
-                             "write a step's name, as in a mark");
-            }
-        }
+    std::vector<std::string> names;
+    keys.texts("steps", names);
+    const TomlNode* steps = keys ? keys.node().find("steps") : nullptr;
+    if (steps != nullptr) plan.steps.clear();
+    for (const std::string& name : names) {
+        if (const auto step = stepByName(name))
+            plan.steps.push_back(*step);
+        else
+            reader.complain(steps, {"no step is called '%1'", {name}}, "write a step's name, as in a mark");
     }
     std::vector<double> turns;
-    keys.also({"steps"})
-        .whole("shaft_poses", plan.shaftPoses, 0, 10000)
+    keys.whole("shaft_poses", plan.shaftPoses, 0, 10000)
         .whole("harness_poses", plan.harnessPoses, 0, 10000)
         .whole("warm_poses", plan.warmPoses, 0, 10000)
         .whole("sections", plan.sections, 1, 99)
@@ -180,7 +174,7 @@ Result<BenchScript> parseBenchScript(std::string_view toml, const std::string& w
     if (!parsed) return parsed.error();
     const TomlNode& root = parsed.value();
     BenchScript out;
-    SettingReader reader(where);
+    KeyReader reader({where});
     int format = 1;
     Keys keys(reader, &root);
     keys.whole("format", format, 1, 1)
@@ -204,22 +198,16 @@ Result<BenchScript> parseBenchScript(std::string_view toml, const std::string& w
             out.started = *started->string();
     }
     readSetup(reader, root, out.setup);
-    if (const TomlNode* faults = root.find("fault")) {
-        if (faults->array() == nullptr) {
-            reader.wrong(faults->line, "fault is not a list", "write [[fault]] before each");
-        } else {
-            for (const TomlNode& node : *faults->array()) {
-                if (node.table() == nullptr) continue;
-                out.faults.push_back(readFault(reader, node));
-                // As addFault() will: whoever writes a header from the script alone must name the same side.
-                if (out.faults.back().kind == bench::faultName(bench::FaultKind::harnessOpen)) {
-                    out.setup.side = ProbeSide::controllerSide;
-                }
-            }
+    if (const TomlArray* faults = reader.tables(root, "fault")) {
+        for (const TomlNode& node : *faults) {
+            out.faults.push_back(readFault(reader, node));
+            // As addFault() will: whoever writes a header from the script alone must name the same side.
+            if (out.faults.back().kind == bench::faultName(bench::FaultKind::harnessOpen))
+                out.setup.side = ProbeSide::controllerSide;
         }
     }
     readPlan(reader, root, out);
-    if (reader.error()) return *reader.error();
+    if (reader.failed()) return reader.error();
     if (out.name.empty()) out.name = where;
     return out;
 }

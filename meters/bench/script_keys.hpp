@@ -2,8 +2,7 @@
 // Reads one table of a bench script, and complains of keys nobody asked for.
 #pragma once
 
-#include "core/text/toml.hpp"
-#include "meters/describe/keys.hpp"
+#include "core/text/keys.hpp"
 
 #include <algorithm>
 #include <initializer_list>
@@ -19,44 +18,32 @@ inline constexpr double kMostFigure = 1e12;
 // A table whose keys are all known: number("drop_V", out) and so on, then done() complains of the rest.
 class Keys {
 public:
-    Keys(SettingReader& reader, const TomlNode* table) : reader_(reader), table_(table) {}
+    Keys(KeyReader& reader, const TomlNode* table) : reader_(reader), table_(table) {}
     explicit operator bool() const { return table_ != nullptr; }
     [[nodiscard]] const TomlNode& node() const { return *table_; }
 
     Keys& number(const char* key, double& out, double least = 0, double most = kMostFigure) {
-        if (know(key)) reader_.number(*table_, key, least, most, out);
+        if (know(key)) reader_.takeNumber(*table_, key, least, most, out);
         return *this;
     }
     Keys& whole(const char* key, int& out, int least, int most) {
-        if (know(key)) reader_.integer(*table_, key, least, most, out);
+        if (know(key)) reader_.takeWhole(*table_, key, least, most, out);
         return *this;
     }
     Keys& flag(const char* key, bool& out) {
-        if (know(key)) reader_.flag(*table_, key, out);
+        if (know(key)) reader_.takeFlag(*table_, "", key, out);
         return *this;
     }
     Keys& text(const char* key, std::string& out) {
-        if (know(key)) reader_.text(*table_, key, out);
+        if (know(key)) reader_.takeText(*table_, key, out);
         return *this;
     }
     Keys& numbers(const char* key, std::vector<double>& out, double least, double most) {
-        if (!know(key)) return *this;
-        const TomlNode* node = table_->find(key);
-        if (node == nullptr) return *this;
-        if (node->array() == nullptr) {
-            reader_.wrong(node->line, {"%1 is not a list of numbers", {key}}, "write [1.0, 2.0]");
-            return *this;
-        }
-        out.clear();
-        for (const TomlNode& element : *node->array()) {
-            double value = 0;
-            if (!element.number(value) || value < least || value > most) {
-                reader_.wrong(element.line, {"%1 holds something that is no number in its range", {key}},
-                              {"write numbers from %1 to %2", {std::to_string(least), std::to_string(most)}});
-                return *this;
-            }
-            out.push_back(value);
-        }
+        if (know(key)) reader_.takeNumbers(*table_, key, least, most, out);
+        return *this;
+    }
+    Keys& texts(const char* key, std::vector<std::string>& out) {
+        if (know(key)) reader_.takeTexts(*table_, key, out);
         return *this;
     }
     // A range of two, low first.
@@ -65,15 +52,15 @@ public:
         numbers(key, both, least, most);
         if (both.empty()) return *this;
         if (both.size() != 2 || both[0] > both[1]) {
-            reader_.wrong(table_->find(key)->line, {"%1 is not a low and a high figure", {key}},
-                          "write two numbers, the lower first");
+            reader_.complain(table_->find(key), {"%1 is not a low and a high figure", {key}},
+                             "write two numbers, the lower first");
         } else {
             out = {both[0], both[1]};
         }
         return *this;
     }
-    template <class T> Keys& choice(const char* key, const std::vector<std::pair<const char*, T>>& words, T& out) {
-        if (know(key)) reader_.choice<T>(*table_, key, words, out);
+    template <class T> Keys& choice(const char* key, const KeyReader::Words<T>& words, T& out) {
+        if (know(key)) reader_.takeWord<T>(*table_, key, words, out);
         return *this;
     }
     // Keys that another reader takes.
@@ -87,7 +74,7 @@ public:
             if (std::find(known_.begin(), known_.end(), key) != known_.end()) continue;
             std::string list;
             for (const std::string& known : known_) list += (list.empty() ? "" : ", ") + known;
-            reader_.wrong(node.line, {"no key '%1' belongs here", {key}}, {"known are: %1", {list}});
+            reader_.complain(&node, {"no key '%1' belongs here", {key}}, {"known are: %1", {list}});
         }
     }
 
@@ -96,7 +83,7 @@ private:
         known_.emplace_back(key);
         return table_ != nullptr;
     }
-    SettingReader& reader_;
+    KeyReader& reader_;
     const TomlNode* table_;
     std::vector<std::string> known_;
 };

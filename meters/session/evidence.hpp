@@ -3,11 +3,13 @@
 // it.
 #pragma once
 
+#include "core/capture/reader.hpp"
 #include "core/examination.hpp"
 #include "core/trace/trace.hpp"
 #include "meters/session/recorder.hpp"
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace stillwire {
@@ -15,6 +17,9 @@ namespace stillwire {
 class Evidence {
 public:
     Evidence(ExaminationSetup setup, Recorder& recorder);
+    // What the header leaves open of the meter, the rows that come teach: as long as they do, each judgement looks at
+    // all of them again, by what they have taught by then. So it says what the capture would.
+    void learnAs(const CaptureHeader& header);
 
     // A row before the last one gets the last one's time: times never decrease.
     PushResult take(Reading reading);
@@ -31,8 +36,11 @@ public:
     [[nodiscard]] bool stepOpen() const { return stepOpen_; }
 
 private:
+    void relearn();
+
     Recorder& recorder_;
     Examination examination_;
+    std::optional<Capture> learning_; // all so far, until the meter is known
     Trace trace_;
     std::vector<Mark> marks_;
     std::shared_ptr<const Findings> findings_;

@@ -30,6 +30,7 @@ LiveSession::LiveSession(std::unique_ptr<MeterLine> line, std::unique_ptr<MeterL
 }
 
 Status LiveSession::begin(const CaptureHeader& header) {
+    if (rows_ == nullptr) evidence_.learnAs(header);
     if (!options_.capturePath.empty())
         if (Status begun = recorder_.begin(options_.capturePath, header, options_.notesFolder); !begun) return begun;
     realClock_ = line_->realClock();

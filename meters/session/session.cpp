@@ -43,29 +43,23 @@ Result<std::unique_ptr<MeterLine>> openReference(ReferenceMeter reference, const
 Result<std::unique_ptr<Session>> Session::start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder,
                                                 CaptureHeader header, SessionOptions options,
                                                 std::optional<ReferenceMeter> reference) {
-    if (!header.sheet)
-        return Error{
-            .where = link->name(), .what = "the session has no sensor sheet", .mend = "choose one with --sheet"};
     ReplayRows* rows = link->rows();
-    ExaminationSetup setup{.sheet = *header.sheet, .meter = {}, .probe = header.probe, .black = header.black};
-    if (reference) header.referenceMeter = reference->meter;
-    setup.referenceMeter = header.referenceMeter;
-    setup.meterKnown = header.meter.has_value();
-    if (header.meter)
-        setup.meter = *header.meter;
-    else if (rows != nullptr)
-        setup.meter = learnMeter(rows->capture().readings);
-    else
+    if (!header.meter && rows == nullptr)
         return Error{
             .where = link->name(), .what = "the session has no meter description", .mend = "choose one with --meter"};
+    if (reference) header.referenceMeter = reference->meter;
+    std::span<const Reading> first;
+    if (rows != nullptr) first = rows->capture().readings;
+    auto setup = examinationSetup(header, {}, first, link->name());
+    if (!setup) return setup.error();
     if (rows == nullptr && !decoder)
         return Error{
             .kind = Error::Kind::ourFault, .where = link->name(), .what = "the session has no decoder", .mend = {}};
 
     MeterDescription description;
-    description.traits = setup.meter;
-    if (rows == nullptr && !setup.meter.toml.empty()) {
-        auto parsed = parseMeterDescription(setup.meter.toml, setup.meter.name);
+    description.traits = setup->meter;
+    if (rows == nullptr && !setup->meter.toml.empty()) {
+        auto parsed = parseMeterDescription(setup->meter.toml, setup->meter.name);
         if (!parsed) return parsed.error();
         description = std::move(parsed.value());
     }
@@ -79,7 +73,7 @@ Result<std::unique_ptr<Session>> Session::start(std::unique_ptr<Link> link, std:
     }
     if (header.started.empty()) header.started = wallClock();
     auto session =
-        std::make_unique<LiveSession>(std::move(line), std::move(second), std::move(setup), std::move(options));
+        std::make_unique<LiveSession>(std::move(line), std::move(second), std::move(*setup), std::move(options));
     if (Status begun = session->begin(header); !begun) return begun.error();
     return std::unique_ptr<Session>(std::move(session));
 }

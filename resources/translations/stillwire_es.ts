@@ -783,10 +783,6 @@
         <translation>%1 no es una lista</translation>
     </message>
     <message>
-        <source>%1 is not a list of numbers</source>
-        <translation>%1 no es una lista de números</translation>
-    </message>
-    <message>
         <source>%1 is not a list of tables</source>
         <translation>%1 no es una lista de tablas</translation>
     </message>
@@ -797,10 +793,6 @@
     <message>
         <source>%1 is not a number</source>
         <translation>%1 no es un número</translation>
-    </message>
-    <message>
-        <source>%1 is not a number in its range</source>
-        <translation>%1 no es un número de su rango</translation>
     </message>
     <message>
         <source>%1 is not a short text</source>
@@ -937,10 +929,6 @@
     <message>
         <source>%1: resolution_V is not below full_scale_V</source>
         <translation>%1: resolution_V no está por debajo de full_scale_V</translation>
-    </message>
-    <message>
-        <source>%1: rest is neither true nor false</source>
-        <translation>%1: rest no es ni true ni false</translation>
     </message>
     <message>
         <source>%1: the window is crossed, min_V %2 is not below max_V %3</source>
@@ -2039,14 +2027,6 @@
         <translation>negativo de batería</translation>
     </message>
     <message>
-        <source>bit is not a list</source>
-        <translation>bit no es una lista</translation>
-    </message>
-    <message>
-        <source>bit is not a list of tables</source>
-        <translation>bit no es una lista de tablas</translation>
-    </message>
-    <message>
         <source>black is neither battery-negative nor sensor-ground</source>
         <translation>black no es ni battery-negative ni sensor-ground</translation>
     </message>
@@ -2151,10 +2131,6 @@
         <translation>elija una con --meter</translation>
     </message>
     <message>
-        <source>choose one with --sheet</source>
-        <translation>elija una con --sheet</translation>
-    </message>
-    <message>
         <source>close it or remove it</source>
         <translation>ciérrelas o quítelas</translation>
     </message>
@@ -2193,10 +2169,6 @@
     <message>
         <source>exists already and is never overwritten</source>
         <translation>ya existe y nunca se sobrescribe</translation>
-    </message>
-    <message>
-        <source>fault is not a list</source>
-        <translation>fault no es una lista</translation>
     </message>
     <message>
         <source>fewer than two [[position]] tables</source>
@@ -2675,10 +2647,6 @@
         <translation>la sesión no tiene descripción del multímetro</translation>
     </message>
     <message>
-        <source>the session has no sensor sheet</source>
-        <translation>la sesión no tiene ficha de sensor</translation>
-    </message>
-    <message>
         <source>the sheet has fewer than two positions</source>
         <translation>la ficha tiene menos de dos posiciones</translation>
     </message>
@@ -2771,20 +2739,8 @@
         <translation>escriba [&quot;one&quot;, &quot;two&quot;]</translation>
     </message>
     <message>
-        <source>write [%1] on a line of its own</source>
-        <translation>escriba [%1] en una línea propia</translation>
-    </message>
-    <message>
         <source>write [1.0, 2.0]</source>
         <translation>escriba [1.0, 2.0]</translation>
-    </message>
-    <message>
-        <source>write [[fault]] before each</source>
-        <translation>escriba [[fault]] antes de cada uno</translation>
-    </message>
-    <message>
-        <source>write [[frame.layout.bit]]</source>
-        <translation>escriba [[frame.layout.bit]]</translation>
     </message>
     <message>
         <source>write a number such as 0.5, without quotes</source>
@@ -2845,10 +2801,6 @@
     <message>
         <source>write one from %1 to %2</source>
         <translation>escriba uno de %1 a %2</translation>
-    </message>
-    <message>
-        <source>write rest = true</source>
-        <translation>escriba rest = true</translation>
     </message>
     <message>
         <source>write seconds, hours:minutes:seconds, or a date as YYYY-MM-DD hh:mm:ss</source>
@@ -3473,6 +3425,10 @@
     <message>
         <source>While the key is on, unplug nothing.</source>
         <translation>Con el contacto dado, no desenchufe nada.</translation>
+    </message>
+    <message>
+        <source>times are whole seconds: readings spread evenly within each</source>
+        <translation>los tiempos son segundos enteros: lecturas repartidas por igual dentro de cada uno</translation>
     </message>
 </context>
 <context>

@@ -4,7 +4,7 @@
 
 #include "app/window/look/look.hpp"
 
-#include <QHash>
+#include <QMap>
 #include <QPixmap>
 #include <QSvgRenderer>
 #include <QWidget>
@@ -33,7 +33,7 @@ private:
     double least_ = 112;
     QString name_, side_;
     QSvgRenderer renderer_;
-    QHash<QString, QPixmap> kept_; // by name and side, of the look in force
+    QMap<QString, QPixmap> kept_; // by name and side, of the look in force
 };
 
 // The drawing's bytes with labels and colours put in; empty if there is none of this name.

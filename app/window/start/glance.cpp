@@ -52,13 +52,8 @@ Glance glanceAt(const QString& path) {
         glance.verdict = GlanceTaker::tr("without a sheet");
         return glance;
     }
-    ExaminationSetup setup{*header.sheet,
-                           header.meter ? *header.meter : learnMeter(capture.value().readings),
-                           header.meter.has_value(),
-                           header.probe,
-                           header.black,
-                           header.referenceMeter};
-    Examination examination(std::move(setup));
+    auto setup = examinationSetup(header, {}, capture.value().readings, path.toStdString());
+    Examination examination(std::move(*setup));
     pushRows(capture.value(), examination);
     glance.decision = examination.findings().verdict.decision;
     glance.verdict = decisionWords(*glance.decision);

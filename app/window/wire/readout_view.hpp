@@ -5,7 +5,7 @@
 #include "app/window/feed.hpp"
 #include "app/window/words.hpp"
 
-#include <QHash>
+#include <QMap>
 #include <QPixmap>
 #include <QWidget>
 
@@ -34,7 +34,7 @@ private:
     const QPixmap& sign(QChar sign, const QFont& font, QColor colour);
 
     const Look& look_;
-    QHash<QString, QPixmap> signs_; // of the look and size in force
+    QMap<QString, QPixmap> signs_; // of the look and size in force
     QString number_;
     StateWord word_;
     QString wire_; // which wire the red lead is on

@@ -21,7 +21,6 @@ namespace {
 const std::vector<std::string> kForMachines = {"core/capture/layout.cpp",
                                                "core/domain/mark.cpp",
                                                "core/sheet/describe.cpp",
-                                               "core/sheet/learn_meter.cpp",
                                                "meters/bench/hand.cpp",
                                                "meters/bench/rig.cpp",
                                                "meters/bench/simulated_meter.cpp",
@@ -32,9 +31,8 @@ const std::vector<std::string> kForMachines = {"core/capture/layout.cpp",
                                                "meters/session/log.cpp"};
 // Of the rest, what speaks in sentences as core does.
 const std::vector<std::string> kOfApp = {
-    "app/cli/evaluate.cpp",      "app/cli/html.cpp",      "app/cli/html_tables.cpp",
-    "app/cli/report.cpp",        "app/cli/resources.cpp", "app/cli/spoken.cpp",
-    "app/cli/spoken_levels.cpp", "app/cli/trace_svg.cpp", "app/window/start/bench_doors.cpp"};
+    "app/cli/html.cpp",   "app/cli/html_tables.cpp",   "app/cli/report.cpp",    "app/cli/resources.cpp",
+    "app/cli/spoken.cpp", "app/cli/spoken_levels.cpp", "app/cli/trace_svg.cpp", "app/window/start/bench_doors.cpp"};
 
 std::string bytesOf(const fs::path& path) {
     std::ifstream in(path, std::ios::binary);

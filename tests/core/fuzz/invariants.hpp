@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/capture/row_parser.hpp"
+#include "core/capture/whole_seconds.hpp"
 #include "core/capture/writer.hpp"
 
 #include <cmath>
@@ -50,7 +51,8 @@ inline std::string readInBlocks(std::string_view bytes, std::size_t block, const
     CheckingSink sink;
     auto prologue = readPrologue(bytes, true, "blocks", options);
     if (!prologue) return {};
-    RowParser parser(*prologue, "blocks", sink, nullptr);
+    SecondSpreader spreader(sink, prologue->layout.imported);
+    RowParser parser(*prologue, "blocks", prologue->sharedSeconds ? spreader : static_cast<RowSink&>(sink), nullptr);
     std::string pending;
     for (std::size_t at = prologue->rowsAt; at < bytes.size(); at += block) {
         pending += bytes.substr(at, block);
@@ -58,6 +60,7 @@ inline std::string readInBlocks(std::string_view bytes, std::size_t block, const
         if (!used) return sink.rows;
         pending.erase(0, *used);
     }
+    spreader.finish();
     return sink.rows;
 }
 

@@ -34,8 +34,10 @@ std::string lastFindings(Result<std::unique_ptr<Session>> session) {
     return findingsText(*session.value()->snapshot()->findings);
 }
 
-ExaminationSetup setupOf(const CaptureHeader& header, const MeterTraits& meter) {
-    return {*header.sheet, meter, true, header.probe, header.black};
+ExaminationSetup setupOf(const Capture& capture) {
+    auto setup = examinationSetup(capture.header, {}, capture.readings, "capture");
+    EXPECT_TRUE(setup) << setup.error().text();
+    return *setup;
 }
 
 std::string examined(const Capture& capture, const ExaminationSetup& setup, bool marks) {
@@ -49,33 +51,40 @@ std::string examined(const Capture& capture, const ExaminationSetup& setup, bool
     return findingsText(examination.findings());
 }
 
+std::string replayed(const std::string& path) {
+    auto replay = openReplay(path);
+    EXPECT_TRUE(replay) << replay.error().text();
+    if (!replay) return "";
+    return lastFindings(
+        Session::start(std::move(replay->link), nullptr, replay->header, {.guided = false, .replaySpeed = 0}));
+}
+
+// The findings of a session that is led on the simulated meter, and records.
+std::string ledLive(const MeterDescription& meter, const CaptureHeader& header, const std::string& path) {
+    const std::string scriptPath = test::sourceFile("resources/bench/worn-cold.toml");
+    auto script = parseBenchScript(fileText(scriptPath), scriptPath);
+    EXPECT_TRUE(script) << script.error().text();
+    auto simulated = simulatedMeter(*script, *header.sheet, meter, 21, 0, {});
+    EXPECT_TRUE(simulated) << simulated.error().text();
+    SessionOptions options{.guided = true, .capturePath = path, .replaySpeed = 0, .seed = 5};
+    options.hand = simulated->hand;
+    const std::string live =
+        lastFindings(Session::start(std::move(simulated->link), makeDecoder(meter), header, options));
+    EXPECT_NE(live.find("excursion"), std::string::npos) << "nothing to compare";
+    return live;
+}
+
 class SameFindings : public testing::TestWithParam<const char*> {};
 
 TEST_P(SameFindings, LiveReplayedAnalysedAndImported) {
     const MeterDescription meter = shippedMeter(GetParam());
-    const std::string path = test::sourceFile("resources/bench/worn-cold.toml");
-    auto script = parseBenchScript(fileText(path), path);
-    ASSERT_TRUE(script) << script.error().text();
-    const CaptureHeader header = headerFor(meter);
-    auto simulated = simulatedMeter(*script, *header.sheet, meter, 21, 0, {});
-    ASSERT_TRUE(simulated) << simulated.error().text();
-    SessionOptions options{.guided = true, .capturePath = capturePath("same-findings"), .replaySpeed = 0, .seed = 5};
-    options.hand = simulated->hand;
-    const std::string live =
-        lastFindings(Session::start(std::move(simulated->link), makeDecoder(meter), header, options));
-    ASSERT_NE(live.find("excursion"), std::string::npos) << "nothing to compare";
-
-    auto capture = loadCapture(options.capturePath);
+    const std::string path = capturePath("same-findings");
+    const std::string live = ledLive(meter, headerFor(meter), path);
+    auto capture = loadCapture(path);
     ASSERT_TRUE(capture) << capture.error().text();
-    const ExaminationSetup setup = setupOf(capture->header, meter.traits);
+    const ExaminationSetup setup = setupOf(*capture);
     EXPECT_EQ(examined(*capture, setup, true), live) << "analysed";
-
-    auto replay = openReplay(options.capturePath);
-    ASSERT_TRUE(replay) << replay.error().text();
-    EXPECT_EQ(lastFindings(Session::start(std::move(replay->link), nullptr, replay->header,
-                                          {.guided = false, .replaySpeed = 0})),
-              live)
-        << "replayed";
+    EXPECT_EQ(replayed(path), live) << "replayed";
 
     // Without marks: the two columns as another program might write them, from its own start.
     const std::string foreignPath = capturePath("foreign");
@@ -97,7 +106,7 @@ TEST_P(SameFindings, LiveReplayedAnalysedAndImported) {
     ASSERT_TRUE(imported) << imported.error().text();
     EXPECT_TRUE(imported->summary.imported);
     EXPECT_EQ(examined(*imported, setup, false), examined(shifted, setup, false)) << "imported";
-    std::remove(options.capturePath.c_str());
+    std::remove(path.c_str());
     std::remove(foreignPath.c_str());
 }
 INSTANTIATE_TEST_SUITE_P(Meters, SameFindings,
@@ -108,6 +117,59 @@ INSTANTIATE_TEST_SUITE_P(Meters, SameFindings,
                              std::erase(name, '-');
                              return name;
                          });
+
+// What a description leaves out, the first readings teach: live too, where they are still to come.
+struct HalfDescribed {
+    const char* name;
+    const char* meter;
+};
+class SameFindingsOfAHalfDescribedMeter : public testing::TestWithParam<HalfDescribed> {};
+
+TEST_P(SameFindingsOfAHalfDescribedMeter, LiveReplayedAndAnalysed) {
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    auto described = parseMeterTraits(GetParam().meter, "half.toml");
+    ASSERT_TRUE(described) << described.error().text();
+    CaptureHeader header = headerFor(meter);
+    header.meter = *described;
+    const std::string path = capturePath(GetParam().name);
+    const std::string live = ledLive(meter, header, path);
+    auto capture = loadCapture(path);
+    ASSERT_TRUE(capture) << capture.error().text();
+    ASSERT_GT(capture->readings.size(), kTeachingReadings);
+    EXPECT_EQ(examined(*capture, setupOf(*capture), true), live) << "analysed";
+    EXPECT_EQ(replayed(path), live) << "replayed";
+    std::remove(path.c_str());
+}
+INSTANTIATE_TEST_SUITE_P(
+    Meters, SameFindingsOfAHalfDescribedMeter,
+    testing::Values(HalfDescribed{"NoRanges", "name = \"Half\"\ninterval_s = 0.33\naperture_s = 0.1\n"},
+                    HalfDescribed{"NoInterval", "name = \"Half\"\n[[range]]\nfull_scale_V = 6.0\n"
+                                                "resolution_V = 0.001\n"},
+                    HalfDescribed{"OnlyALink", "name = \"Half\"\n[link]\nbaud = 2400\n"}),
+    [](const auto& half) { return std::string(half.param.name); });
+
+// Fewer readings than teach, and no end of a step: what came is all there is to learn from.
+TEST(SameFindingsOfAHalfDescribedMeter, AShortRecordingToo) {
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    CaptureHeader header = headerFor(meter);
+    header.meter = *parseMeterTraits("name = \"Half\"\n", "half.toml");
+    std::vector<ScriptLine> script;
+    for (int i = 0; i < 60; ++i)
+        script.push_back(
+            {.at = Time(250'000LL * (i + 1)),
+             .bytes = encodeFrame(meter.frame, number(i % 20 == 19 ? 0.31 : 0.81 + 0.01 * (i % 2)), 0.001)});
+    const std::string path = capturePath("short");
+    const std::string live =
+        lastFindings(Session::start(std::make_unique<ScriptLink>(std::move(script)), makeDecoder(meter), header,
+                                    {.guided = false, .capturePath = path, .replaySpeed = 0, .seed = 1}));
+    auto capture = loadCapture(path);
+    ASSERT_TRUE(capture) << capture.error().text();
+    EXPECT_EQ(capture->readings.size(), 60U);
+    EXPECT_EQ(setupOf(*capture).meter.interval_s, 0.25);
+    EXPECT_EQ(examined(*capture, setupOf(*capture), true), live) << "analysed";
+    EXPECT_EQ(replayed(path), live) << "replayed";
+    std::remove(path.c_str());
+}
 
 } // namespace
 } // namespace stillwire

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/sheet/keys.hpp"
+#include "core/text/keys.hpp"
 
 #include "core/base/sentence.hpp"
 
@@ -42,8 +42,8 @@ double KeyReader::number(const TomlNode& table, const std::string& path, const c
 
 std::optional<double> KeyReader::optionalNumber(const TomlNode& table, const std::string& path, const char* key,
                                                 double low, double high) {
-    const TomlNode* node = table.find(key);
-    if (!node || failed()) return std::nullopt;
+    const TomlNode* node = find(table, key);
+    if (!node) return std::nullopt;
     double value = 0;
     if (!node->number(value)) {
         complain(node, {"%1 is not a number", {named(path, key)}}, "write a number such as 0.5, without quotes");
@@ -92,13 +92,13 @@ const TomlNode* KeyReader::table(const TomlNode& root, const char* key, bool req
     return node;
 }
 
-const TomlArray* KeyReader::tables(const TomlNode& root, const char* key) {
-    const TomlNode* node = root.find(key);
-    if (!node || failed()) return nullptr;
+const TomlArray* KeyReader::tables(const TomlNode& root, const char* key, const char* heading) {
+    const TomlNode* node = find(root, key);
+    if (!node) return nullptr;
     const TomlArray* array = node->array();
     if (!array ||
         !std::all_of(array->begin(), array->end(), [](const TomlNode& n) { return n.table() != nullptr; })) {
-        complain(node, {"%1 is not a list of tables", {key}}, {"write each as [[%1]]", {key}});
+        complain(node, {"%1 is not a list of tables", {key}}, {"write each as [[%1]]", {heading ? heading : key}});
         return nullptr;
     }
     if (array->size() > kMaxTables) {
@@ -109,8 +109,8 @@ const TomlArray* KeyReader::tables(const TomlNode& root, const char* key) {
 }
 
 void KeyReader::format(const TomlNode& root, int known) {
-    const TomlNode* node = root.find("format");
-    if (!node || failed()) return;
+    const TomlNode* node = find(root, "format");
+    if (!node) return;
     const auto* value = std::get_if<std::int64_t>(&node->value);
     const std::string knownText = std::to_string(known);
     if (!value || *value < 1) {
@@ -118,6 +118,69 @@ void KeyReader::format(const TomlNode& root, int known) {
     } else if (*value > known) {
         complain(node, {"format %1 is newer than this program reads (%2)", {std::to_string(*value), knownText}},
                  {"update the program or use a file of format %1", {knownText}});
+    }
+}
+
+void KeyReader::takeFlag(const TomlNode& table, const std::string& path, const char* key, bool& out) {
+    const TomlNode* node = find(table, key);
+    if (!node) return;
+    if (const bool* value = std::get_if<bool>(&node->value))
+        out = *value;
+    else
+        complain(node, {"%1 is neither true nor false", {named(path, key)}}, "write true or false, without quotes");
+}
+
+void KeyReader::takeWhole(const TomlNode& table, const char* key, int low, int high, int& out) {
+    const TomlNode* node = find(table, key);
+    if (!node) return;
+    const auto* value = std::get_if<std::int64_t>(&node->value);
+    if (value && *value >= low && *value <= high)
+        out = static_cast<int>(*value);
+    else
+        complain(node, {"%1 is not a whole number in its range", {key}},
+                 {"write one from %1 to %2", {std::to_string(low), std::to_string(high)}});
+}
+
+void KeyReader::takeNumber(const TomlNode& table, const char* key, double low, double high, double& out) {
+    if (const auto value = optionalNumber(table, "", key, low, high)) out = *value;
+}
+
+const TomlArray* KeyReader::list(const TomlNode& table, const char* key, Sentence mend) {
+    const TomlNode* node = find(table, key);
+    if (node && !node->array()) complain(node, {"%1 is not a list", {key}}, std::move(mend));
+    return node ? node->array() : nullptr;
+}
+
+void KeyReader::takeNumbers(const TomlNode& table, const char* key, double low, double high,
+                            std::vector<double>& out) {
+    const TomlArray* array = list(table, key, "write [1.0, 2.0]");
+    if (!array) return;
+    out.clear();
+    for (const TomlNode& element : *array) {
+        double value = 0;
+        if (!element.number(value) || !(value >= low && value <= high))
+            return complain(&element, {"%1 holds something that is no number in its range", {key}},
+                            {"write numbers from %1 to %2", {figure(low), figure(high)}});
+        out.push_back(value);
+    }
+}
+
+void KeyReader::takeText(const TomlNode& table, const char* key, std::string& out) {
+    const TomlNode* node = find(table, key);
+    if (!node) return;
+    if (node->string())
+        out = *node->string();
+    else
+        complain(node, {"%1 is not text", {key}}, "put it in quotes");
+}
+
+void KeyReader::takeTexts(const TomlNode& table, const char* key, std::vector<std::string>& out) {
+    const TomlArray* array = list(table, key, "write [\"one\", \"two\"]");
+    if (!array) return;
+    for (const TomlNode& element : *array) {
+        if (!element.string())
+            return complain(&element, {"%1 holds something that is not text", {key}}, "put it in quotes");
+        out.push_back(*element.string());
     }
 }
 

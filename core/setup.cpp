@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/examination.hpp"
+#include "core/setup.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,21 +8,19 @@
 namespace stillwire {
 
 namespace {
-constexpr std::size_t kSample = 4096;
+
 constexpr double kGrid_V = 1e-6; // finer than any meter's count
 constexpr double kLargest_V = 1e6;
-} // namespace
 
 // Interval: the median of the gaps. Resolution: the greatest common divisor of the readings on a 1 µV grid, taken up
 // to the next power of ten a meter could count in. Accuracy 1 % + 5 counts, common practice for an unknown meter, no
 // source.
-MeterTraits learnMeter(const std::vector<Reading>& sample) {
+MeterTraits learnMeter(std::span<const Reading> sample) {
     std::vector<double> gaps_s;
     std::int64_t divisor = 0;
     double largest_V = 0;
     const Reading* before = nullptr;
-    for (std::size_t i = 0; i < std::min(sample.size(), kSample); ++i) {
-        const Reading& reading = sample[i];
+    for (const Reading& reading : sample) {
         if (reading.flags.has(Flag::ref)) continue;
         if (before && reading.time > before->time) gaps_s.push_back(toSeconds(reading.time - before->time));
         before = &reading;
@@ -31,7 +29,6 @@ MeterTraits learnMeter(const std::vector<Reading>& sample) {
         divisor = std::gcd(divisor, static_cast<std::int64_t>(std::llround(reading.volts_V / kGrid_V)));
     }
     MeterTraits meter;
-    meter.name = "unknown meter";
     if (!gaps_s.empty()) {
         const auto middle = gaps_s.begin() + static_cast<std::ptrdiff_t>(gaps_s.size() / 2);
         std::nth_element(gaps_s.begin(), middle, gaps_s.end());
@@ -48,6 +45,32 @@ MeterTraits learnMeter(const std::vector<Reading>& sample) {
     range.resolution_V = std::clamp(range.resolution_V, kGrid_V, 0.01);
     meter.ranges.push_back(range);
     return meter;
+}
+
+} // namespace
+
+Result<ExaminationSetup> examinationSetup(const CaptureHeader& header, const SetupOverrides& given,
+                                          std::span<const Reading> first, const std::string& where) {
+    const std::optional<Sheet>& sheet = given.sheet ? given.sheet : header.sheet;
+    if (!sheet)
+        return Error{.where = where,
+                     .what = "has no sensor sheet in its header",
+                     .mend = "name one with --sheet (`stillwire sheets` lists them)"};
+    ExaminationSetup setup{.sheet = *sheet,
+                           .meter = (given.meter ? given.meter : header.meter).value_or(MeterTraits{}),
+                           .probe = header.probe,
+                           .black = header.black,
+                           .referenceMeter = header.referenceMeter,
+                           .assumed = header.assumed};
+    MeterTraits& meter = setup.meter;
+    // Without ranges its accuracy at least is assumed.
+    setup.meterKnown = !meter.ranges.empty();
+    setup.meterLearnt = meter.interval_s <= 0 || meter.ranges.empty();
+    if (!setup.meterLearnt) return setup;
+    const MeterTraits seen = learnMeter(first.first(std::min(first.size(), kTeachingReadings)));
+    if (meter.interval_s <= 0) meter.interval_s = seen.interval_s;
+    if (meter.ranges.empty()) meter.ranges = seen.ranges;
+    return setup;
 }
 
 } // namespace stillwire

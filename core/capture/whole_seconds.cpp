@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/capture/whole_seconds.hpp"
+
+#include "core/capture/row_parser.hpp"
+
+#include <algorithm>
+#include <type_traits>
+#include <utility>
+
+namespace stillwire {
+
+namespace {
+
+constexpr std::int64_t kSecond_us = 1'000'000;
+
+bool isWhole(Time time) { return time.count() % kSecond_us == 0; }
+
+// A capture of ours has microseconds: fewer readings that show none may have been written by hand.
+constexpr int kFewestOfOurs = 10;
+
+struct Looker : RowSink {
+    bool whole = true, shared = false;
+    int count = 0;
+    Time last{-1};
+    void reading(const Reading& reading) override {
+        whole = whole && isWhole(reading.time);
+        shared = shared || reading.time == last;
+        last = reading.time;
+        ++count;
+    }
+    void mark(const Mark&) override {}
+};
+
+} // namespace
+
+bool sharesWholeSeconds(std::string_view rows, const Prologue& prologue) {
+    Looker looker;
+    RowParser parser(prologue, {}, looker, nullptr);
+    const auto read = parser.consume(rows, false); // what is wrong is said when the rows are read
+    return read && looker.whole && looker.shared && (prologue.layout.imported || looker.count >= kFewestOfOurs);
+}
+
+void SecondSpreader::reading(const Reading& reading) {
+    const std::int64_t at_s = reading.time.count() / kSecond_us;
+    const bool full = at_s == open_.at_s && open_.count() == kMost;
+    open_.asWritten = open_.asWritten || full;
+    if (open_.count() > 0 && (full || at_s != open_.at_s)) close(false);
+    open_.at_s = at_s;
+    open_.asWritten = open_.asWritten || full || !isWhole(reading.time);
+    open_.rows.add(reading);
+}
+
+void SecondSpreader::mark(const Mark& mark) {
+    if (open_.count() > 0)
+        open_.rows.add(mark);
+    else
+        to_.mark({inOrder(mark.time), mark.text});
+}
+
+void SecondSpreader::finish() {
+    if (open_.count() > 0) close(true);
+}
+
+void SecondSpreader::close(bool last) {
+    Second done = std::exchange(open_, {});
+    if (perSecond_ == 0 && !last) {
+        perSecond_ = done.count();
+        first_ = std::move(done);
+        return;
+    }
+    // A second that is left as written does not tell how many a second holds.
+    if (first_) {
+        const std::size_t held = first_->count();
+        if (!done.asWritten) perSecond_ = std::max(held, done.count());
+        give(*first_, perSecond_ - held);
+        first_.reset();
+    }
+    if (!done.asWritten) perSecond_ = last ? std::max(perSecond_, done.count()) : done.count();
+    if (perSecond_ == 0) perSecond_ = done.count();
+    give(done, 0);
+}
+
+void SecondSpreader::give(const Second& second, std::size_t skipped) {
+    std::int64_t place = static_cast<std::int64_t>(skipped);
+    const auto per = static_cast<std::int64_t>(perSecond_);
+    const auto within = [&] { return Time((place * kSecond_us + per / 2) / per); };
+    if (fromFirst_ && skipped > 0 && !second.asWritten) shift_ = within();
+    second.rows.eachRow([&](auto row) {
+        if constexpr (std::is_same_v<decltype(row), Mark>) {
+            row.time = inOrder(row.time);
+            to_.mark(row);
+        } else {
+            row.time = inOrder(second.asWritten ? row.time : Time(second.at_s * kSecond_us) + within());
+            ++place;
+            to_.readings(&row, 1);
+        }
+    });
+}
+
+// What counts from the first reading, and never goes back.
+Time SecondSpreader::inOrder(Time time) { return last_ = std::max(time - shift_, last_); }
+
+} // namespace stillwire
