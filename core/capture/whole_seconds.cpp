@@ -54,7 +54,7 @@ void SecondSpreader::mark(const Mark& mark) {
     if (open_.count() > 0)
         open_.rows.add(mark);
     else
-        to_.mark({inOrder(mark.time), mark.text});
+        to_.mark(Mark{inOrder(mark.time), mark.text()});
 }
 
 void SecondSpreader::finish() {
