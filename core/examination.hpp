@@ -7,6 +7,7 @@
 #include "core/capture/header.hpp"
 #include "core/capture/mark.hpp"
 #include "core/capture/reading.hpp"
+#include "core/explain/tuning.hpp"
 #include "core/findings/findings.hpp"
 
 #include <memory>
@@ -21,6 +22,7 @@ struct ExaminationSetup {
     ProbeSide probe = ProbeSide::sensorSide;
     BlackLead black = BlackLead::batteryNegative;
     std::optional<MeterTraits> referenceMeter{}; // of the readings flagged `ref`; absent: one like `meter`
+    Tuning tuning{}; // another than this only to see how much hangs on a figure
 };
 
 // What an Examination says at once, by the very reading that shows it.
