@@ -76,6 +76,9 @@ def numbers(word):
     return sorted({str(v) for v in (value // 2, value * 2, value + 1)} - {word})
 
 
+NO_STATEMENT = re.compile(r"[};,)]|else\b|case\b|default\b|while\b")
+
+
 def returns(text):
     """Where a `return;` can come early: before each statement of a function that returns nothing."""
     places = set()
@@ -88,7 +91,7 @@ def returns(text):
             c = text[i]
             if c.isspace():
                 continue
-            if depth == 0 and last in ("{", ";", "}") and not re.compile(r"[};,)]|else\b|case\b|default\b|while\b").match(text, i):
+            if depth == 0 and last in ("{", ";", "}") and not NO_STATEMENT.match(text, i):
                 places.add(i)
             depth += (c in "([") - (c in ")]")
             # A brace right behind a name, a bracket or an equals sign holds values, no statements.
@@ -106,6 +109,8 @@ def changes(file, text):
     for m in re.finditer(r"!(?!=)", bare):
         found.append((m.start(), "!", [""]))
     for m in NUMBER.finditer(bare):
+        if re.search(r"\)\s*(?:const\s*)?=\s*$", bare[max(0, m.start() - 20):m.start()]):
+            continue  # a pure virtual function
         found.append((m.start(), m.group(1), numbers(m.group(1))))
     for m in re.finditer(r"\b(?:true|false)\b|(?<=std::)(?:min|max)(?:_element)?\b", bare):
         found.append((m.start(), m.group(), [WORDS[m.group()]]))

@@ -17,7 +17,8 @@ class Changes(unittest.TestCase):
         self.assertEqual(made("a = b < c;"), ["a = b <= c;", "a = b >= c;"])
         self.assertEqual(made("if (a && !b)"), ["if (a || !b)", "if (a && b)"])
         self.assertEqual(made("x += y / z;"), ["x -= y / z;", "x += y * z;"])
-        self.assertEqual(made("x = std::min(a, b), ok = true;"), ["x = std::max(a, b), ok = true;", "x = std::min(a, b), ok = false;"])
+        self.assertEqual(made("x = std::min(a, b), ok = true;"),
+                         ["x = std::max(a, b), ok = true;", "x = std::min(a, b), ok = false;"])
 
     def test_numbers(self):
         self.assertEqual(made("double a = 0.5;"), ["double a = 0.25;", "double a = 1.0;"])
@@ -28,11 +29,12 @@ class Changes(unittest.TestCase):
     def test_what_is_no_target(self):
         for text in ("#include <a1>\n", "// 3 < 4\n", 'say("1 < 2");', "static_assert(sizeof(A) == (8));", "c = '1';",
                      "[[deprecated]] int a;", "/* 1 +\n 2 */", "std::vector<int> a; f(A&& a, B* b);",
-                     "template <typename T> T f();"):
+                     "template <typename T> T f();", "virtual int f() const = 0;"):
             self.assertEqual(made(text), [], text)
 
     def test_early_returns(self):
-        text = "void A::f(int a) {\n    g(a);\n    if (a) {\n        h();\n    } else {\n        A b{a, a};\n    }\n}\nint k() { return z; }\n"
+        text = ("void A::f(int a) {\n    g(a);\n    if (a) {\n        h();\n    } else {\n        A b{a, a};\n    }\n}\n"
+                "int k() { return z; }\n")
         self.assertEqual([change.line for place in changes("a.cpp", text) for change in place], [2, 3, 4, 6])
         self.assertIn("    return; g(a);", made(text)[0])
 

@@ -40,7 +40,7 @@ def bytes_of(path):
 class Scratch:
     def __init__(self, tree, folder, build_jobs):
         self.tree, self.folder, self.build_jobs = tree, folder, build_jobs
-        self.changed = None
+        self.changed, self.original = None, ""  # the file that is changed now, and its text before
         self.known = {}  # by program
 
     def copy(self):
@@ -58,21 +58,24 @@ class Scratch:
             os.chmod(there, os.stat(os.path.join(self.tree, name)).st_mode)
 
     def run(self, words, **more):
-        env = dict(os.environ, CCACHE_DISABLE="1")  # nobody asks for these objects again; and so headers are precompiled
+        # Nobody asks for these objects again; and without the cache, headers are precompiled.
+        env = dict(os.environ, CCACHE_DISABLE="1")
         for name in ("STILLWIRE_LONG", "GTEST_FILTER", "GTEST_OUTPUT"):
             env.pop(name, None)
         return subprocess.run(words, cwd=self.folder, env=env, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
                               text=True, errors="replace", **more)
 
     def build(self):
-        done = self.run(["nice", "-n", "10", "cmake", "--build", "build/dev", "-j", str(self.build_jobs), "--target", *TARGETS])
+        done = self.run(["nice", "-n", "10", "cmake", "--build", "build/dev", "-j", str(self.build_jobs), "--target",
+                         *TARGETS])
         return done.returncode == 0, done.stdout
 
     def warm(self):
         """Copied, built and run once as it is."""
         self.copy()
         # `a && b || c` is what a change makes; only a person should not write it.
-        configured = self.run(["cmake", "--preset", "dev", "-DSTILLWIRE_WINDOW=OFF", "-DCMAKE_CXX_FLAGS=-Wno-parentheses"])
+        configured = self.run(["cmake", "--preset", "dev", "-DSTILLWIRE_WINDOW=OFF",
+                               "-DCMAKE_CXX_FLAGS=-Wno-parentheses"])
         if configured.returncode != 0:
             raise Broken(configured.stdout)
         built, said = self.build()
@@ -106,22 +109,25 @@ class Scratch:
         return [f"{test['classname']}.{test['name']}" for suite in suites for test in suite["testsuite"]
                 if test.get("failures")]
 
-    def put(self, file, text):
-        """`file` with this text, every other as it was."""
-        if self.changed and self.changed != file:
+    def put(self, change):
+        """This change alone. Not by way of the tree, in which somebody may go on working meanwhile."""
+        if self.changed != change.file:
             self.put_back()
-        with open(os.path.join(self.folder, file), "w", encoding="utf-8") as out:
-            out.write(text)
-        self.changed = file
+            self.changed = change.file
+            self.original = bytes_of(os.path.join(self.folder, change.file)).decode()
+        self.write(change.applied(self.original))
 
     def put_back(self):
         if self.changed:
-            with open(os.path.join(self.folder, self.changed), "wb") as out:
-                out.write(bytes_of(os.path.join(self.tree, self.changed)))
+            self.write(self.original)
         self.changed = None
 
+    def write(self, text):
+        with open(os.path.join(self.folder, self.changed), "w", encoding="utf-8") as out:
+            out.write(text)
+
     def verdict(self):
-        """Of the tree as it stands: ("noticed", by what), ("not noticed", what else can be said), ("did not build", why)."""
+        """Of the copy as it stands: "noticed", "not noticed" or "did not build", and what more can be said."""
         built, said = self.build()
         if not built:
             error = re.search(r"error: .*", said)
@@ -137,7 +143,8 @@ class Scratch:
                 return "noticed", f"{program} hung"
             if done.returncode != 0:
                 failed = re.search(r"^\[  FAILED  \] ([\w./]+)", done.stdout, re.M)
-                how = "ran on" if done.returncode in (-signal.SIGXCPU, -signal.SIGKILL) else f"ended with {done.returncode}"
+                endless = done.returncode in (-signal.SIGXCPU, -signal.SIGKILL)
+                how = "ran on" if endless else f"ended with {done.returncode}"
                 return "noticed", failed.group(1) if failed else f"{program} {how}"
             same = same and figures(done.stdout) == known.figures
         return "not noticed", "every printed figure stays" if same else "printed figures change"
