@@ -22,7 +22,7 @@ struct ExaminationSetup {
     ProbeSide probe = ProbeSide::sensorSide;
     BlackLead black = BlackLead::batteryNegative;
     std::optional<MeterTraits> referenceMeter{}; // of the readings flagged `ref`; absent: one like `meter`
-    Tuning tuning{}; // another than this only to see how much hangs on a figure
+    Tuning tuning{};                             // another than this only to see how much hangs on a figure
 };
 
 // What an Examination says at once, by the very reading that shows it.
