@@ -49,7 +49,7 @@ Examination::Parts::Parts(ExaminationSetup given)
     : setup(std::move(given)), meter(completed(setup.meter)),
       referenceMeter(setup.referenceMeter ? completed(*setup.referenceMeter) : meter),
       aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), blind(meter), books(setup.sheet, meter),
-      classifier(books), search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet)}),
+      classifier(books), search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet), setup.tuning}),
       secondReference(resolutionOf(referenceMeter) / std::sqrt(12.0)), referenceBlind(referenceMeter),
       referenceWatch(referenceMeter, setup.sheet.nominal_V) {
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this

@@ -29,24 +29,23 @@ Expectation expectationAt(const Context& place, Time stepFrom, const Tuning& tun
     e.rails = place.wire == Wire::signal;
     e.held = place.heldByOperator;
     e.stirred = place.poseIndex >= 0;
-    if (place.motion != ExpectedMotion::still && place.motion != ExpectedMotion::positions) {
-        e.holds = false;
-        e.flat_s = 0;
-        e.flatReadings = 0;
-    }
+    e.holds = place.motion == ExpectedMotion::still || place.motion == ExpectedMotion::positions;
     switch (place.motion) {
     case ExpectedMotion::unmarked:
         e.beginMove = moving.begins;
+        e.flatReadings = 0;
         e.flat_s = std::max(away.flat_s, away.flatIntervals * interval_s);
         break;
     case ExpectedMotion::still:
     case ExpectedMotion::positions: return e;
     case ExpectedMotion::moving:
         e.beginMove = moving.inStep;
+        e.flat_s = 0;
         e.flatReadings = away.movingFlatReadings;
         break;
     case ExpectedMotion::sweep:
         e.beginMove = moving.asked;
+        e.flatReadings = 0;
         e.flat_s = std::max(away.flat_s, away.flatIntervals * interval_s);
         break;
     case ExpectedMotion::free: e.beginMove = 0; break;

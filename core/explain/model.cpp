@@ -106,7 +106,7 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     beginMove(from, sample);
     const Tuning::Hand& hand = tuning_.hand;
     const double trembles_V = std::clamp(hand.share * off_V, hand.least_V, hand.most_V);
-    if (from.level.noise_V() >= trembles_V) return;
+    if (e.stirred || from.level.noise_V() >= trembles_V) return;
     Hypothesis to = from;
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
@@ -152,7 +152,7 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
         to.flat.begin(sample.time, sample.volts_V);
     const bool rail = e.rails && atRail(to.flat.level_V());
     const bool elsewhere = !rail && to.flat.readings >= std::max(2, e.flatReadings) &&
-                           toSeconds(sample.time - to.flat.from) + sample.dt_s > e.flat_s; // each reading stands for an interval
+                           toSeconds(sample.time - to.flat.from) + aperture_s_ > e.flat_s; // so long at least
     double cost = (rail ? tuning_.away.perSecondRail : tuning_.away.perSecond) * sample.dt_s;
     cost += flat ? atFlat : comesBack ? tuning_.foreseen : tuning_.unforeseen;
     const bool atRailNow = e.rails && atRail(before_V);

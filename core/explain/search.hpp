@@ -97,7 +97,7 @@ private:
 
     Tuning tuning_;
     MeterTraits meter_;
-    double nominal_V_;
+    double nominal_V_, aperture_s_;
     std::vector<Window> windows_;
     std::vector<double> expected_V_; // by range
     std::vector<int> learnt_;        // looks behind it

@@ -7,14 +7,13 @@
 namespace stillwire {
 
 struct Tuning {
-    // What is off a level: more than the largest of these. The design's 0.02 V is met by a depth that shows up to a
-    // fifth smaller (the hysteresis of IEC 61000-4-30, 2 % at a threshold of 10 %), for the level itself is off by
-    // its drift and half a count.
+    // What is off a level: more than the largest of these. A depth of the design's 0.02 V shows a tenth smaller where
+    // the level itself is off by its drift and half a count.
     struct Reach {
-        double least_V = 0.016;
+        double least_V = 0.018;
         double noises = 6;
         double counts = 3;
-        double back = 0.8;        // of it: within this an excursion has come back (the same hysteresis)
+        double back = 0.8; // of it: within this an excursion has come back (hysteresis as of IEC 61000-4-30: a fifth)
         double quietNoises = 3;   // a reading of an untouched wire lies within so many
         double quietCounts = 1.5; // or so many counts
         double told_V = 0.02;     // what is told as the threshold: max(this, noises, counts)
@@ -35,14 +34,14 @@ struct Tuning {
         double surprise = 4.5;        // the most that one reading within reach may cost: 3 standard deviations
         double lean = 0.5;            // and where somebody shakes it: a shift within reach is the arm's
         double louder = 3;            // and the most it is taken for, where that is more than a hand's
-        double noisy = 3;             // the most that the noise of a level may cost at each reading, ln(its own / expected)
+        double noisy = 1.5;             // the most that the noise of a level may cost at each reading, ln(its own / expected)
     } held;
 
     // A hand or foot that holds it trembles. From memory: 5 to 40 mV on a pedal of 3.5 V travel.
     struct Hand {
         double least_V = 0.006, most_V = 0.04; // what is louder is no hand
         double share = 0.5; // of the reading that shows it first
-        double held_V = 0.012; // where somebody is asked to hold it
+        double held_V = 0.025; // where somebody is asked to hold it
         double begins = 3; // as it arrives
         double later = 8;  // at a level that was still so far
     } hand;
