@@ -5,10 +5,10 @@
 
 #include "core/analyse/drive_strip.hpp"
 #include "core/analyse/phase_builder.hpp"
-#include "core/domain/timeline.hpp"
 #include "core/analyse/plateau_book.hpp"
 #include "core/analyse/renewal_watch.hpp"
 #include "core/analyse/wear_map.hpp"
+#include "core/domain/timeline.hpp"
 #include "core/explain/classify.hpp"
 
 #include <optional>

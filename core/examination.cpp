@@ -120,7 +120,12 @@ QuietTerms Examination::Parts::quietTerms() const {
     const bool nearOver = quiet.level_V + 2 * quiet.reach_V > kOverVoltage_V;
     const std::optional<Time> limit = blind.quietLimit();
     if (nearOver || overReadings > 0 || !limit || quiet.most == 0) return {};
-    return {quiet.level_V, quiet.reach_V, books.timeline.now().from + aperture, quiet.due, *limit, lastReading,
+    return {quiet.level_V,
+            quiet.reach_V,
+            books.timeline.now().from + aperture,
+            quiet.due,
+            *limit,
+            lastReading,
             std::min(QuietGate::kMost, static_cast<std::size_t>(quiet.most))};
 }
 

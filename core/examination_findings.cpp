@@ -41,7 +41,8 @@ void Examination::Parts::tellReference(Findings& found, const Books& b) const {
     found.referenceMoves = referenceWatch.movements();
     if (found.referenceMoves.empty()) return;
     const double apart_s =
-        std::max(meter.interval_s, referenceMeter.interval_s) + toSeconds(std::max(aperture, fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))));
+        std::max(meter.interval_s, referenceMeter.interval_s) +
+        toSeconds(std::max(aperture, fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))));
     const Time slack = fromSeconds(apart_s);
     const auto follows = [&](const SignalMove& signal) {
         bool any = false;
@@ -145,18 +146,9 @@ Findings Examination::Parts::findings() const {
         f.assumed.push_back(
             {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
 
-    CoverageEvidence coverage{&setup.sheet,
-                              &timeline,
-                              &held,
-                              &f.excursions,
-                              &f.jumps,
-                              &f.blind,
-                              f.meter.interval_s,
-                              meter.aperture_s,
-                              f.meter.threshold_V,
-                              last,
-                              &b.renewals.all(),
-                              &meter};
+    CoverageEvidence coverage{
+        &setup.sheet,     &timeline,           &held, &f.excursions,     &f.jumps, &f.blind, f.meter.interval_s,
+        meter.aperture_s, f.meter.threshold_V, last,  &b.renewals.all(), &meter};
     f.steps = coverSteps(coverage);
     f.wiggle = worseCovered(f.steps);
     f.coldWarm = compareColdWarm(coverage);

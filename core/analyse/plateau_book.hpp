@@ -30,7 +30,8 @@ public:
 
     // Readings held in one place, known by its number; `anew`: the first is that of a new level. What straddles the
     // end of a place belongs to none, and is not given.
-    void held(const Reading* first, std::size_t count, int number, const Context& place, double noise_V, double threshold_V);
+    void held(const Reading* first, std::size_t count, int number, const Context& place, double noise_V,
+              double threshold_V);
     void levelAnew(int number); // the next reading held is of a new level, in this place
 
     // All with at least one reading, the open one last.

@@ -13,10 +13,10 @@ namespace stillwire {
 
 struct QuietTerms {
     double level_V = 0;
-    double reach_V = -1; // from it; below 0: nothing is quiet
+    double reach_V = -1;  // from it; below 0: nothing is quiet
     Time from{0}, due{0}; // not before, and before
-    Time limit{0};       // from one reading to the next
-    Time last{0};        // of the reading before
+    Time limit{0};        // from one reading to the next
+    Time last{0};         // of the reading before
     std::size_t most = 0;
 
     [[nodiscard]] bool admits(const Reading& reading) const {

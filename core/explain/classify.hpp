@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// SettledReadings readings put together to what a person would name: excursions that came back, movements, jumps, levels held.
+// SettledReadings readings put together to what a person would name: excursions that came back, movements, jumps,
+// levels held.
 #pragma once
 
 #include "core/explain/search.hpp"

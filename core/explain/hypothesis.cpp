@@ -7,8 +7,8 @@ namespace stillwire {
 
 namespace {
 using namespace std::chrono_literals;
-constexpr double kNewest = 0.5;   // weight of the newest step in the slope
-constexpr double kUneven = 0.3;   // and of the newest distance in the unevenness
+constexpr double kNewest = 0.5; // weight of the newest step in the slope
+constexpr double kUneven = 0.3; // and of the newest distance in the unevenness
 } // namespace
 
 void Way::add(Time time, double volts_V, double still_V) {

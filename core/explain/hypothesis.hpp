@@ -23,7 +23,7 @@ enum class Doing { held, away, moving, offLine };
 
 // The line that a movement follows, from its newest readings.
 struct Way {
-    double last_V = 0;         // newest reading on it
+    double last_V = 0; // newest reading on it
     Time last{0};
     double slope_V_per_s = 0;
     double uneven_V = 0; // mean distance of a reading from where it was expected
@@ -54,13 +54,15 @@ struct Flat {
 struct Hypothesis {
     Doing doing = Doing::moving;
     double cost = 0;
-    int past = -1; // its newest segment
-    LevelEstimate level;   // held, or left and to come back to; id -1: none was left
-    Way way;       // moving, or the line left
-    Flat flat;     // away
-    Time from{0};  // of the first reading away, moving or off the line
-    double surcharge = 0;  // paid for a movement that nobody had asked for
-    Time movedFrom{0};     // when that began
+    int past = -1;       // its newest segment
+    LevelEstimate level; // held, or left and to come back to; id -1: none was left
+    Way way;             // moving, or the line left
+    Flat flat;           // away; and from when on that is elsewhere, by the marks as it began
+    double flat_s = 0;
+    int flatReadings = 0;
+    Time from{0};              // of the first reading away, moving or off the line
+    double surcharge = 0;      // paid for a movement that nobody had asked for
+    Time movedFrom{0};         // when that began
     std::int64_t answered = 0; // the newest request to move that it has followed
 };
 

@@ -12,9 +12,10 @@ double roundingOf(double resolution_V) { return resolution_V / std::sqrt(12.0); 
 constexpr double kPrior = 8; // readings that the expected noise is worth
 } // namespace
 
-LevelEstimate::LevelEstimate(const Tuning& tuning, const MeterAt& meter, std::int64_t id, Time time, double volts_V, double noise_V)
-    : meter_(meter), id_(id), began_(time), level_V_(volts_V), noise_V_(std::max(meter.expected_V, noise_V)), count_(1),
-      weight_(kPrior), looked_(time), due_(time + fromSeconds(tuning.held.refresh_s)) {
+LevelEstimate::LevelEstimate(const Tuning& tuning, const MeterAt& meter, std::int64_t id, Time time, double volts_V,
+                             double noise_V)
+    : meter_(meter), id_(id), began_(time), level_V_(volts_V), noise_V_(std::max(meter.expected_V, noise_V)),
+      count_(1), weight_(kPrior), looked_(time), due_(time + fromSeconds(tuning.held.refresh_s)) {
     reckon(tuning);
 }
 
@@ -54,11 +55,13 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     const Tuning::Reach& reach = tuning.reach;
     const double few = count_ < tuning.held.known ? std::sqrt(1 + 1.0 / count_) : 1;
     reach_V_ = std::max({reach.least_V, reach.noises * few * noise_V_, reach.counts * meter_.resolution_V});
-    quiet_V_ = std::max({reach.quietNoises * noise_V_, reach.quietCounts * meter_.resolution_V, reach.least_V / reach.noises});
+    quiet_V_ = std::max(
+        {reach.quietNoises * noise_V_, reach.quietCounts * meter_.resolution_V, reach.least_V / reach.noises});
     // A level drifts by more than the noise of a fine meter: costs go by a sixth of the reach at least.
     const double least_V = reach.least_V / reach.noises;
     scatter_V_ = std::max(least_V, few * noise_V_);
-    noisy_ = std::clamp(std::log(std::max(least_V, noise_V_) / std::max(least_V, meter_.expected_V)), 0.0, tuning.held.noisy);
+    noisy_ = std::clamp(std::log(std::max(least_V, noise_V_) / std::max(least_V, meter_.expected_V)), 0.0,
+                        tuning.held.noisy);
 }
 
 double LevelEstimate::threshold_V(const Tuning& tuning) const {

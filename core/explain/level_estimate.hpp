@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A level that is held, as one explanation has it: where it is, how noisy, and from what distance a reading is off it.
+// A level that is held, as one explanation has it: where it is, how noisy, and from what distance a reading is off
+// it.
 #pragma once
 
 #include "core/domain/reading.hpp"
@@ -22,12 +23,14 @@ class LevelEstimate {
 public:
     LevelEstimate() = default;
     // With its first reading. `noise_V`: what to expect of it, if more than the meter's.
-    LevelEstimate(const Tuning& tuning, const MeterAt& meter, std::int64_t id, Time time, double volts_V, double noise_V = 0);
+    LevelEstimate(const Tuning& tuning, const MeterAt& meter, std::int64_t id, Time time, double volts_V,
+                  double noise_V = 0);
 
     // A reading of it; `stirred`: somebody shakes the wire, and a shift of its readings is not its own.
     void add(const Tuning& tuning, Time time, double volts_V, bool stirred) {
         put(volts_V);
-        if (count_ <= tuning.held.few || pending_ >= tuning.held.refresh || time >= due_) refresh(tuning, time, stirred);
+        if (count_ <= tuning.held.few || pending_ >= tuning.held.refresh || time >= due_)
+            refresh(tuning, time, stirred);
     }
     // As add() of each, of as many as it takes before it looks anew; all earlier than due().
     [[nodiscard]] int untilRefresh(const Tuning& tuning) const {
@@ -89,9 +92,9 @@ private:
     Time began_{0};
     double level_V_ = 0, noise_V_ = 0;
     double reach_V_ = 0, quiet_V_ = 0, noisy_ = 0, scatter_V_ = 0;
-    double sum_V_ = 0, squares_V2_ = 0; // of offsets since the last look
+    double sum_V_ = 0, squares_V2_ = 0;      // of offsets since the last look
     int pending_ = 0, near_ = 0, count_ = 0; // near_: of the pending, those that speak of the noise
-    double weight_ = 0; // readings behind the noise
+    double weight_ = 0;                      // readings behind the noise
     Time looked_{0}, due_{0};
 };
 

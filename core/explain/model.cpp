@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What an explanation may go on as, and what that costs. The states and their ways stand in hypothesis.hpp, the figures
-// in tuning.hpp. A reading costs by how well it was foreseen: next to nothing at a held level, a little on a line or
-// where the one before was, and the same for all where nobody could have foreseen it.
+// What an explanation may go on as, and what that costs. The states and their ways stand in hypothesis.hpp, the
+// figures in tuning.hpp. A reading costs by how well it was foreseen: next to nothing at a held level, a little on a
+// line or where the one before was, and the same for all where nobody could have foreseen it.
 #include "core/explain/search.hpp"
 
 #include <algorithm>
@@ -50,14 +50,17 @@ void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool una
     const Expectation& e = *sample.expected;
     MeterAt meter = meterAt(sample.volts_V);
     if (e.held) meter.expected_V = std::max(meter.expected_V, tuning_.hand.held_V);
-    const bool rail = e.rails && e.judged && to.level.id() >= 0 && to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) && !atRail(to.level.level_V());
+    const bool rail = e.rails && e.judged && to.level.id() >= 0 &&
+                      to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) &&
+                      !atRail(to.level.level_V());
     const bool returns = to.level.id() >= 0 && std::abs(sample.volts_V - to.level.level_V()) <= to.level.reach_V();
     if (returns)
         to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     else
         to.level = LevelEstimate(tuning_, meter, levels_++, sample.time, sample.volts_V);
     to.doing = Doing::held;
-    keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + (returns ? tuning_.moving.returns : 0), true, unasked);
+    keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + (returns ? tuning_.moving.returns : 0), true,
+         unasked);
 }
 
 void Search::beginMove(Hypothesis to, const Sample& sample) {
@@ -69,7 +72,8 @@ void Search::beginMove(Hypothesis to, const Sample& sample) {
     keep(std::move(to), cost + tuning_.unforeseen + tuning_.moving.perSecond * sample.dt_s, true, unasked);
 }
 
-// What the distance of a reading within reach may cost: a lean surprises once, and where somebody shakes it not even so.
+// What the distance of a reading within reach may cost: a lean surprises once, and where somebody shakes it not even
+// so.
 double Search::mostAtLevel(const LevelEstimate& level, const Sample& sample) const {
     if (sample.expected->stirred) return tuning_.held.lean;
     const bool again = touches_ && std::abs(sample.volts_V - last_V_) <= level.quietReach_V();
@@ -84,7 +88,8 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
         Hypothesis to = from;
         const double cost = from.level.costOf(tuning_, sample.volts_V, mostAtLevel(from.level, sample));
         // A shift under side load is no news of the level.
-        if (!e.stirred || off_V <= from.level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
+        if (!e.stirred || off_V <= from.level.quietReach_V())
+            to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, false);
         if (off_V <= from.level.quietReach_V() || !from.level.known(tuning_)) return;
     } else {
@@ -93,10 +98,14 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
             to.doing = Doing::away;
             to.from = sample.time;
             to.flat.begin(sample.time, sample.volts_V);
+            to.flat_s = e.flat_s;
+            to.flatReadings = e.flatReadings;
             const double age = toSeconds(sample.time - from.level.began()) / tuning_.away.young_s;
             const double young = tuning_.away.young * std::max(1.0 / from.level.count(), 1 - age);
             const double late = awaited(from, sample) ? tuning_.moving.awaited : 0;
-            keep(std::move(to), tuning_.away.begins + young + late + tuning_.unforeseen + tuning_.away.perSecond * sample.dt_s, true);
+            keep(std::move(to),
+                 tuning_.away.begins + young + late + tuning_.unforeseen + tuning_.away.perSecond * sample.dt_s,
+                 true);
         }
         Hypothesis to = from;
         const double cost = moveCost(to, sample);
@@ -111,15 +120,16 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
     const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
-    const double cost = (arrives ? hand.begins : hand.later) +
-                        to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise);
+    const double cost =
+        (arrives ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
 }
 
 // A reading that lies where the ones before it did, as one at a level.
 double Search::flatCost(const Flat& flat, const Sample& sample) const {
-    const double scatter_V = std::max(tuning_.reach.least_V / tuning_.reach.noises, expected_V(sample.volts_V) * std::sqrt(1 + 1.0 / flat.readings));
+    const double scatter_V = std::max(tuning_.reach.least_V / tuning_.reach.noises,
+                                      expected_V(sample.volts_V) * std::sqrt(1 + 1.0 / flat.readings));
     const double z = (sample.volts_V - flat.level_V()) / scatter_V;
     return std::min(0.5 * z * z, tuning_.held.surprise);
 }
@@ -139,7 +149,8 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
         if (off_V <= level.quietReach_V() || !sameSide || e.stirred) return;
     }
     const double before_V = from.flat.level_V();
-    // The first reading of a dropout may hold a part of it only: where the next lies a little further, it is flat from there.
+    // The first reading of a dropout may hold a part of it only: where the next lies a little further, it is flat
+    // from there.
     const double atFlat = tuning_.away.flat + flatCost(from.flat, sample);
     const bool flat = touches_ && std::abs(sample.volts_V - before_V) <= level.reach_V() &&
                       (from.flat.readings > 2 || atFlat <= tuning_.unforeseen);
@@ -151,8 +162,9 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
     else
         to.flat.begin(sample.time, sample.volts_V);
     const bool rail = e.rails && atRail(to.flat.level_V());
-    const bool elsewhere = !rail && to.flat.readings >= std::max(2, e.flatReadings) &&
-                           toSeconds(sample.time - to.flat.from) + aperture_s_ > e.flat_s; // so long at least
+    const bool elsewhere = !rail && to.flat.readings >= std::max(2, from.flatReadings) &&
+                           toSeconds(sample.time - to.flat.from) + aperture_s_ >
+                               tuning_.away.flatSlack * from.flat_s; // so long at least
     double cost = (rail ? tuning_.away.perSecondRail : tuning_.away.perSecond) * sample.dt_s;
     cost += flat ? atFlat : comesBack ? tuning_.foreseen : tuning_.unforeseen;
     const bool atRailNow = e.rails && atRail(before_V);
@@ -183,12 +195,18 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     const double reading = (foreseen ? tuning_.foreseen : tuning_.unforeseen) + (turns ? tuning_.moving.turns : 0);
     const bool still = std::abs(step_V) <= reach_V;
     // A movement that is where it began has not begun.
-    const bool there = from.level.id() >= 0 && std::abs(sample.volts_V - from.level.level_V()) <= from.level.quietReach_V();
+    const bool there =
+        from.level.id() >= 0 && std::abs(sample.volts_V - from.level.level_V()) <= from.level.quietReach_V();
 
     Hypothesis to = from;
     to.way.add(sample.time, sample.volts_V, tuning_.moving.paused * reach_V);
     const double perSecond = to.way.paused ? tuning_.moving.pausedPerSecond : tuning_.moving.perSecond;
-    keep(std::move(to), (there ? tuning_.unforeseen : still ? tuning_.foreseen : reading) + perSecond * sample.dt_s, false);
+    keep(std::move(to),
+         (there   ? tuning_.unforeseen
+          : still ? tuning_.foreseen
+                  : reading) +
+             perSecond * sample.dt_s,
+         false);
 
     const double settles = tuning_.moving.settles + (still ? tuning_.foreseen : reading);
     settleAt(from, sample, settles, from.surcharge > 0);
@@ -226,14 +244,16 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     if (sample.time - from.from > fromSeconds(line.longest_s)) return;
     Hypothesis to = from;
     const bool flat = std::abs(sample.volts_V - from.flat.level_V()) <= reach_V;
-    const bool along = std::abs(sample.volts_V - from.flat.level_V()) <= reach_V + step_V; // the line, at its distance
+    const bool along =
+        std::abs(sample.volts_V - from.flat.level_V()) <= reach_V + step_V; // the line, at its distance
     if (flat)
         to.flat.add(sample.volts_V);
     else
         to.flat.begin(sample.time, sample.volts_V);
     const Expectation& e = *sample.expected;
     if (sample.time - to.flat.from > fromSeconds(std::max(e.flat_s, tuning_.away.flat_s))) return;
-    keep(std::move(to), tuning_.away.perSecond * sample.dt_s + (along ? tuning_.foreseen : tuning_.unforeseen), false);
+    keep(std::move(to), tuning_.away.perSecond * sample.dt_s + (along ? tuning_.foreseen : tuning_.unforeseen),
+         false);
 }
 
 } // namespace stillwire

@@ -8,8 +8,8 @@ namespace stillwire {
 
 Search::Search(Setup setup)
     : tuning_(setup.tuning), meter_(std::move(setup.meter)), nominal_V_(setup.nominal_V),
-      aperture_s_(meter_.aperture_s.value_or(meter_.interval_s)),
-      windows_(std::move(setup.windows)), expected_V_(meter_.ranges.size()), learnt_(meter_.ranges.size()) {
+      aperture_s_(meter_.aperture_s.value_or(meter_.interval_s)), windows_(std::move(setup.windows)),
+      expected_V_(meter_.ranges.size()), learnt_(meter_.ranges.size()) {
     for (std::size_t i = 0; i < meter_.ranges.size(); ++i)
         expected_V_[i] = tuning_.held.unknownCounts * meter_.ranges[i].resolution_V;
 }
@@ -30,7 +30,8 @@ bool Search::atRail(double volts_V) const {
 
 void Search::push(const Reading& reading, int context, const Expectation& expected, SettledReadings& settled) {
     const double most_s = tuning_.search.freshGap * meter_.interval_s;
-    Sample sample{reading.time, reading.volts_V, touches_ ? std::min(toSeconds(reading.time - last_), most_s) : 0, &expected};
+    Sample sample{reading.time, reading.volts_V, touches_ ? std::min(toSeconds(reading.time - last_), most_s) : 0,
+                  &expected};
     readings_.push_back(reading);
     contexts_.push_back(context);
     next_.clear();
@@ -62,7 +63,8 @@ void Search::choose(const Sample& sample) {
         if (std::any_of(chosen.begin(), chosen.end(), [&](const Candidate& k) { return same(k.hypothesis, h); }))
             continue;
         // What a held level could become next for less is no longer needed.
-        if (!still && h.doing == Doing::held && std::abs(sample.volts_V - h.level.level_V()) <= h.level.quietReach_V()) {
+        if (!still && h.doing == Doing::held &&
+            std::abs(sample.volts_V - h.level.level_V()) <= h.level.quietReach_V()) {
             still = true;
             most = std::min(most, h.cost + sample.expected->beginMove + tuning_.unforeseen + tuning_.moving.settles);
         }
@@ -95,10 +97,13 @@ void Search::choose(const Sample& sample) {
 bool Search::same(const Hypothesis& a, const Hypothesis& b) const {
     if (a.doing != b.doing) return false;
     const auto together = [&] {
-        return std::abs(a.level.level_V() - b.level.level_V()) <= 0.5 * std::min(a.level.reach_V(), b.level.reach_V());
+        return std::abs(a.level.level_V() - b.level.level_V()) <=
+               0.5 * std::min(a.level.reach_V(), b.level.reach_V());
     };
     switch (a.doing) {
-    case Doing::held: return together() && std::max(a.level.noise_V(), b.level.noise_V()) < 2 * std::min(a.level.noise_V(), b.level.noise_V());
+    case Doing::held:
+        return together() &&
+               std::max(a.level.noise_V(), b.level.noise_V()) < 2 * std::min(a.level.noise_V(), b.level.noise_V());
     case Doing::away: return together();
     case Doing::moving: return (a.way.slope_V_per_s > 0) == (b.way.slope_V_per_s > 0) && a.level.id() == b.level.id();
     case Doing::offLine: return true;
@@ -108,7 +113,8 @@ bool Search::same(const Hypothesis& a, const Hypothesis& b) const {
 
 void Search::learn(const Expectation& expected) {
     const Hypothesis& h = now();
-    if (h.doing != Doing::held || expected.held || expected.stirred || !h.level.justLooked() || !h.level.known(tuning_))
+    if (h.doing != Doing::held || expected.held || expected.stirred || !h.level.justLooked() ||
+        !h.level.known(tuning_))
         return;
     const auto range = static_cast<std::size_t>(&meter_.rangeFor(h.level.level_V()) - meter_.ranges.data());
     double& known_V = expected_V_[range];

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The few best explanations of one wire, reading by reading: each is carried on in every way it may go, those that
-// come to the same are merged and the cheaper past kept (Viterbi 1967), the dearest are dropped, as in tracking with a
-// bounded number of hypotheses (Reid 1979). Both from memory. What all that are left agree on is settled, and so,
+// come to the same are merged and the cheaper past kept (Viterbi 1967), the dearest are dropped, as in tracking with
+// a bounded number of hypotheses (Reid 1979). Both from memory. What all that are left agree on is settled, and so,
 // by the cheapest, is what is older than the lag; settled readings are handed on once and for good.
 #pragma once
 
@@ -27,7 +27,7 @@ public:
 class Search {
 public:
     struct Setup {
-        MeterTraits meter;           // completed: interval and ranges are known
+        MeterTraits meter; // completed: interval and ranges are known
         double nominal_V = 5;
         std::vector<Window> windows; // of the sheet's positions, nominal
         Tuning tuning{};
@@ -36,8 +36,8 @@ public:
 
     // A number, in order of time; `context`: whatever the caller calls the marks in force.
     void push(const Reading& reading, int context, const Expectation& expected, SettledReadings& settled);
-    void blind() { touches_ = false; } // readings before and after do not touch
-    void moveAsked(const Expectation& expected); // a mark asks for a movement
+    void blind() { touches_ = false; }                    // readings before and after do not touch
+    void moveAsked(const Expectation& expected);          // a mark asks for a movement
     void otherWire(Time asked, SettledReadings& settled); // the lead moves: whatever level comes next
     // What is not settled yet, as the cheapest explanation has it.
     void tellRest(SettledReadings& settled) const;

@@ -34,21 +34,22 @@ struct Tuning {
         double surprise = 4.5;        // the most that one reading within reach may cost: 3 standard deviations
         double lean = 0.5;            // and where somebody shakes it: a shift within reach is the arm's
         double louder = 3;            // and the most it is taken for, where that is more than a hand's
-        double noisy = 1.5;             // the most that the noise of a level may cost at each reading, ln(its own / expected)
+        double noisy = 1.5; // the most that the noise of a level may cost at each reading, ln(its own / expected)
     } held;
 
     // A hand or foot that holds it trembles. From memory: 5 to 40 mV on a pedal of 3.5 V travel.
     struct Hand {
         double least_V = 0.006, most_V = 0.04; // what is louder is no hand
-        double share = 0.5; // of the reading that shows it first
-        double held_V = 0.025; // where somebody is asked to hold it
-        double begins = 3; // as it arrives
-        double later = 8;  // at a level that was still so far
+        double share = 0.5;                    // of the reading that shows it first
+        double held_V = 0.025;                 // where somebody is asked to hold it
+        double begins = 3;                     // as it arrives
+        double later = 8;                      // at a level that was still so far
     } hand;
 
     // A reading that an explanation could not foresee: the same price for all.
     double unforeseen = 3;
-    double foreseen = 1.6; // on its line, within 6 noises of where it was due: ln(12 / sqrt(2 pi)), against a level's own noise
+    double foreseen =
+        1.6; // on its line, within 6 noises of where it was due: ln(12 / sqrt(2 pi)), against a level's own noise
 
     // Away from a level and back to it.
     struct Away {
@@ -56,14 +57,16 @@ struct Tuning {
         double young = 5;   // more where the level has hardly been seen: over its readings, and until
         double young_s = 2; // so old
         double perSecond = 1.0;
-        double flat = 0.1; // a reading where the one before was, beside what one at a level would cost
-        double perSecondRail = 0.1;  // at a rail nothing else is likely
-        double railShare = 0.02;     // of the nominal, from 0 or from the reference: at the rail
-        double settlesElsewhere = 10;    // a dropout in which the shaft was moved, beside the movement: rather a pause on its way
+        double flat = 0.1;          // a reading where the one before was, beside what one at a level would cost
+        double perSecondRail = 0.1; // at a rail nothing else is likely
+        double railShare = 0.02;    // of the nominal, from 0 or from the reference: at the rail
+        double settlesElsewhere =
+            10; // a dropout in which the shaft was moved, beside the movement: rather a pause on its way
         double settlesElsewhereRail = 3; // for from a rail that is no pause
-        double flat_s = 2;           // unmarked, flat and off a rail for longer: a movement (design, point 1)
-        double flatIntervals = 5;    // and so many intervals
-        double stillFlat_s = 8;      // where nobody asked for a movement: poses are shorter than this
+        double flat_s = 2;               // unmarked, flat and off a rail for longer: a movement (design, point 1)
+        double flatIntervals = 5;        // and so many intervals
+        double flatSlack = 1.05;         // times that, for stamps jitter
+        double stillFlat_s = 8;          // where nobody asked for a movement: poses are shorter than this
         int stillFlatReadings = 8;
         int movingFlatReadings = 5; // in a step about moving
     } away;
@@ -78,14 +81,15 @@ struct Tuning {
         double perSecond = 0.5;
         double pausedPerSecond = 3; // standing still is no movement for long
         double paused = 0.6;        // of a reach in a second, or less: standing still
-        double turns = 2.5;     // turns back against its direction
-        double evenness = 0.5;  // of its step, by which a reading may lie off its line and is foreseen
+        double turns = 2.5;         // turns back against its direction
+        double evenness = 0.5;      // of its step, by which a reading may lie off its line and is foreseen
         double settles = 0.7;
-        double returns = 5;     // settles at the very level it left
-        double atRail = 25;     // settles at a rail
-        double patience_s = 10; // so long a movement that was asked for is awaited, and longer while no level is known
-        double early_s = 3;     // a hand that moved so long before its mark was early
-        double grace_s = 3;     // or corrects itself for so long after it
+        double returns = 5; // settles at the very level it left
+        double atRail = 25; // settles at a rail
+        double patience_s =
+            10;             // so long a movement that was asked for is awaited, and longer while no level is known
+        double early_s = 3; // a hand that moved so long before its mark was early
+        double grace_s = 3; // or corrects itself for so long after it
     } moving;
 
     // Away from the line of a sweep and back to it.
@@ -99,8 +103,8 @@ struct Tuning {
 
     struct Search {
         int survivors = 16;
-        double margin = 16;  // a dearer explanation is given up
-        double lag_s = 25;   // what is older is settled by the cheapest
+        double margin = 16; // a dearer explanation is given up
+        double lag_s = 25;  // what is older is settled by the cheapest
         int lagReadings = 400;
         double freshGap = 2; // intervals: the most that passes between two readings, as far as costs go
     } search;

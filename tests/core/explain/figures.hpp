@@ -46,6 +46,7 @@ inline constexpr Listed<T::Held> kHeld[] = {
     {"teaches", &T::Held::teaches},
     {"looks", &T::Held::looks},
     {"surprise", &T::Held::surprise},
+    {"lean", &T::Held::lean},
     {"louder", &T::Held::louder},
     {"noisy", &T::Held::noisy},
 };
@@ -65,6 +66,7 @@ inline constexpr Listed<T::Away> kAway[] = {
     {"settlesElsewhereRail", &T::Away::settlesElsewhereRail},
     {"flat_s", &T::Away::flat_s},
     {"flatIntervals", &T::Away::flatIntervals},
+    {"flatSlack", &T::Away::flatSlack},
     {"stillFlat_s", &T::Away::stillFlat_s},
     {"stillFlatReadings", &T::Away::stillFlatReadings},
     {"movingFlatReadings", &T::Away::movingFlatReadings},
@@ -76,6 +78,7 @@ inline constexpr Listed<T::Moving> kMoving[] = {
     {"paused", &T::Moving::paused},       {"turns", &T::Moving::turns},
     {"evenness", &T::Moving::evenness},   {"settles", &T::Moving::settles},
     {"returns", &T::Moving::returns},     {"atRail", &T::Moving::atRail},
+    {"awaited", &T::Moving::awaited},     {"patience_s", &T::Moving::patience_s},
     {"early_s", &T::Moving::early_s},     {"grace_s", &T::Moving::grace_s},
 };
 inline constexpr Listed<T::OffLine> kOffLine[] = {
