@@ -58,9 +58,12 @@ public:
         const int left = missing(bench), seen = counted(bench);
         prompt.wanted = phrases::kPoses(left);
         prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
-        prompt.poseFor_s = hold_s_;
-        prompt.poseSince = poseSince_;
-        if (step_ == Step::wiggleHarness) {
+        const bool harness = step_ == Step::wiggleHarness;
+        prompt.asked = AskedPose{.side = left_ ? AskedPose::Side::left : AskedPose::Side::right,
+                                 .section = harness ? section() : 0,
+                                 .for_s = hold_s_,
+                                 .since = poseSince_};
+        if (harness) {
             prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section())}};
             prompt.detail = {phrases::kSectionsAre, {}};
         } else {

@@ -32,11 +32,10 @@ QString Teller::hear(const Scene& scene) {
 }
 
 QString Teller::sayNew(const Prompt& prompt) {
-    const QString main = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
-    const bool harness = prompt.step == Step::wiggleHarness && !prompt.pose.arguments.empty();
-    const QString section = harness ? QString::fromStdString(prompt.pose.arguments.front().text) : QString();
+    const QString main = say(prompt.instruction);
+    const int section = prompt.asked ? prompt.asked->section : 0;
     if (main == said_) {
-        if (section.isEmpty() || section == section_) return {};
+        if (section == 0 || section == section_) return {};
         section_ = section;
         return say(prompt.pose);
     }

@@ -19,7 +19,8 @@ public:
 private:
     QString sayNew(const Prompt& prompt);
 
-    QString said_, section_;
+    QString said_;
+    int section_ = 0; // of the harness, last named
     std::set<QString> cautions_;
     bool stopped_ = false, over_ = false;
 };

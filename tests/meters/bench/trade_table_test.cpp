@@ -100,9 +100,9 @@ const Row kRows[] = {
          });
      }}};
 
-std::string allOf(const std::vector<Sentence>& sentences) {
+template <class Kind> std::string allOf(const std::vector<Said<Kind>>& all) {
     std::string out;
-    for (const Sentence& s : sentences) out += s.english() + "\n";
+    for (const Said<Kind>& one : all) out += one.says.english() + "\n";
     return out;
 }
 
@@ -120,7 +120,7 @@ TEST_P(TradeTable, LeadsToItsAction) {
         EXPECT_EQ(f.verdict.decision, row.decision) << row.finding << " " << seed << "\n" << allOf(f.verdict.reasons);
         EXPECT_THAT(allOf(f.verdict.reasons), HasSubstr(row.cause)) << row.finding << " " << seed;
         ASSERT_FALSE(f.verdict.next.empty());
-        EXPECT_THAT(f.verdict.next.front().english(), HasSubstr(row.action)) << row.finding << " " << seed;
+        EXPECT_THAT(f.verdict.next.front().says.english(), HasSubstr(row.action)) << row.finding << " " << seed;
     }
 }
 INSTANTIATE_TEST_SUITE_P(Rows, TradeTable, testing::ValuesIn(kRows),

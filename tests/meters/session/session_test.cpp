@@ -101,7 +101,7 @@ TEST(Session, IsTheSameEveryTimeOnALinkWithItsOwnClock) {
     for (int run = 0; run < 3; ++run) {
         SessionOptions options{.guided = true, .capturePath = capturePath("same"), .replaySpeed = 0, .seed = 7};
         options.hand = [](const Prompt& prompt, Time) {
-            return prompt.poseFor_s ? std::vector<Command>{} : std::vector{Command::next};
+            return prompt.asked ? std::vector<Command>{} : std::vector{Command::next};
         };
         play(steady(300, 0.812, meter), meter, options);
         const std::string text = fileText(options.capturePath);
