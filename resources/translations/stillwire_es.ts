@@ -2674,10 +2674,6 @@
         <translation>la fila tiene más campos que columnas hay</translation>
     </message>
     <message>
-        <source>the session has no decoder</source>
-        <translation>la sesión no tiene decodificador</translation>
-    </message>
-    <message>
         <source>the session has no meter description</source>
         <translation>la sesión no tiene descripción del multímetro</translation>
     </message>

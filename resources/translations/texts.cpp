@@ -633,7 +633,6 @@ QT_TRANSLATE_NOOP("core", "the port refuses the flow control of the meter descri
 QT_TRANSLATE_NOOP("core", "the port refuses the parity of the meter description")
 QT_TRANSLATE_NOOP("core", "the port refuses the stop bits of the meter description")
 QT_TRANSLATE_NOOP("core", "the row has more fields than there are columns")
-QT_TRANSLATE_NOOP("core", "the session has no decoder")
 QT_TRANSLATE_NOOP("core", "the session has no meter description")
 QT_TRANSLATE_NOOP("core", "the session has no sensor sheet")
 QT_TRANSLATE_NOOP("core", "the sheet has fewer than two positions")

@@ -5,7 +5,6 @@
 #include "core/examination.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
-#include "meters/link/replay.hpp"
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/findings_text.hpp"
@@ -61,8 +60,7 @@ TEST_P(SameFindings, LiveReplayedAnalysedAndImported) {
     ASSERT_TRUE(simulated) << simulated.error().text();
     SessionOptions options{.guided = true, .capturePath = capturePath("same-findings"), .replaySpeed = 0, .seed = 5};
     options.hand = simulated->hand;
-    const std::string live =
-        lastFindings(Session::start(std::move(simulated->link), makeDecoder(meter), header, options));
+    const std::string live = lastFindings(Session::start({std::move(simulated->link), meter}, header, options));
     ASSERT_NE(live.find("excursion"), std::string::npos) << "nothing to compare";
 
     auto capture = loadCapture(options.capturePath);
@@ -70,12 +68,7 @@ TEST_P(SameFindings, LiveReplayedAnalysedAndImported) {
     const ExaminationSetup setup = setupOf(capture->header, meter.traits);
     EXPECT_EQ(examined(*capture, setup, true), live) << "analysed";
 
-    auto replay = openReplay(options.capturePath);
-    ASSERT_TRUE(replay) << replay.error().text();
-    EXPECT_EQ(lastFindings(Session::start(std::move(replay->link), nullptr, replay->header,
-                                          {.guided = false, .replaySpeed = 0})),
-              live)
-        << "replayed";
+    EXPECT_EQ(lastFindings(Session::replay(*capture, options.capturePath, {.replaySpeed = 0})), live) << "replayed";
 
     // Without marks: the two columns as another program might write them, from its own start.
     const std::string foreignPath = capturePath("foreign");
