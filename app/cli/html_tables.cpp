@@ -75,7 +75,7 @@ std::string jobTable(const ReportInput& in) {
     t.blank("Complaint", "tall");
     t.row("Cause found", v.reasons.empty() ? decisionSentence(v.decision) : v.reasons.front().says);
     t.blank("Correction", "tall");
-    t.row("Advice", v.next.empty() ? Sentence{"Nothing more to do."} : v.next.front());
+    t.row("Advice", v.next.empty() ? Sentence{"Nothing more to do."} : v.next.front().says);
     return t.done();
 }
 

@@ -2,7 +2,7 @@
 #include "app/cli/byte_rows.hpp"
 #include "app/cli/commands.hpp"
 #include "app/cli/stop_key.hpp"
-#include "app/cli/resources.hpp"
+#include "app/shared/resources.hpp"
 #include "meters/find/likeness.hpp"
 #include "meters/link/serial_link.hpp"
 #include "meters/session/meter_line.hpp"

@@ -4,7 +4,7 @@
 #include "app/cli/commands.hpp"
 #include "app/cli/rescue.hpp"
 #include "app/cli/serve.hpp"
-#include "app/cli/resources.hpp"
+#include "app/shared/resources.hpp"
 #include "core/capture/writer.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"

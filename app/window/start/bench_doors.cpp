@@ -2,8 +2,8 @@
 #include "app/window/start/bench_doors.hpp"
 
 #include "app/language/say.hpp"
-#include "app/cli/logging.hpp"
-#include "app/cli/resources.hpp"
+#include "app/shared/logging.hpp"
+#include "app/shared/resources.hpp"
 #include "app/window/start/capture_place.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
