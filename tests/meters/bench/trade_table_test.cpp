@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The trade's table of findings, row by row (common practice, no source; voltage patterns from the circuit): each
-// finding made on the fault bench, its verdict, and the action that comes first. core/judge/trade_findings.cpp names
-// the rows, and what is out of reach.
-#include "core/judge/trade_findings.hpp"
+// finding made on the fault bench, its verdict, and the action that comes first. tests/core/judge/trade_findings.hpp
+// names the rows, and what is out of reach.
 #include "tests/meters/bench/verdict_runs.hpp"
 
 #include <functional>

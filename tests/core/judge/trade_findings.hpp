@@ -1,11 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/judge/trade_findings.hpp"
+// The trade's table of findings (common practice, no source) and what answers each of them here.
+#pragma once
 
-namespace stillwire {
+#include <array>
 
-namespace {
+namespace stillwire::test {
 
-const TradeFinding kFindings[] = {
+struct TradeFinding {
+    const char* finding;
+    const char* likely;                // what the trade takes it for
+    std::array<const char*, 4> rows{}; // of the judgement table, by name; null: no more
+    const char* outOfReach = nullptr;  // what a trace of one signal cannot tell, and what is said instead
+};
+
+inline constexpr TradeFinding kTradeFindings[] = {
     {"spike at one shaft position", "track worn or dirty", {"shaft", "moving shaft"}},
     {"jumps on connector touch", "pins, fretting, seal", {"harness", "shaft and harness"}},
     {"jumps on one harness span", "broken strand, chafe", {"harness"}},
@@ -40,8 +48,4 @@ const TradeFinding kFindings[] = {
     {"bad cold, good warm", "moisture, oxide, grease", {"shaft", "cold level"}},
 };
 
-} // namespace
-
-std::span<const TradeFinding> tradeFindings() { return kFindings; }
-
-} // namespace stillwire
+} // namespace stillwire::test
