@@ -3150,10 +3150,6 @@
         <translation>ni texto ni tramas conocidas aquí</translation>
     </message>
     <message>
-        <source>no fit</source>
-        <translation>no encaja</translation>
-    </message>
-    <message>
         <source>no text, but packets of %1 bytes each</source>
         <translation>no es texto, sino paquetes de %1 bytes</translation>
     </message>

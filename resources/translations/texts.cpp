@@ -523,7 +523,6 @@ QT_TRANSLATE_NOOP("core", "name the columns time_s and volts, or say which they 
 QT_TRANSLATE_NOOP("core", "neither text nor frames that are known here")
 QT_TRANSLATE_NOOP("core", "nest at most a few tables")
 QT_TRANSLATE_NOOP("core", "no fault is called '%1'")
-QT_TRANSLATE_NOOP("core", "no fit")
 QT_TRANSLATE_NOOP("core", "no key '%1' belongs here")
 QT_TRANSLATE_NOOP("core", "no meter is chosen")
 QT_TRANSLATE_NOOP("core", "no number in %1")
