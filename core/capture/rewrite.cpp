@@ -164,7 +164,7 @@ Status rewriteMarks(const std::string& path, const std::vector<Mark>& marks) {
         if (auto read = loadCapture(path))
             for (Mark& mark : written)
                 for (std::size_t i = 0; i < std::min(read->marks.size(), standing.marks.size()); ++i)
-                    if (read->marks[i].time == mark.time && read->marks[i].text == mark.text)
+                    if (read->marks[i].time == mark.time && read->marks[i].text() == mark.text())
                         mark.time = standing.marks[i].mark.time;
     return replaceFile(path, compose(prologue, standing, std::move(written)));
 }
