@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
-#include "app/cli/evaluate.hpp"
 #include "app/cli/json.hpp"
 #include "app/cli/spoken.hpp"
+#include "app/shared/evaluate.hpp"
 #include "core/procedure/texts.hpp"
 
 #include <iomanip>

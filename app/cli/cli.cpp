@@ -2,8 +2,9 @@
 #include "app/cli/cli.hpp"
 
 #include "app/cli/commands.hpp"
-#include "app/cli/logging.hpp"
 #include "app/cli/options.hpp"
+#include "app/shared/exit_status.hpp"
+#include "app/shared/logging.hpp"
 
 #include <algorithm>
 #include <exception>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
-#include "app/cli/resources.hpp"
 #include "app/cli/stop_key.hpp"
+#include "app/shared/resources.hpp"
 #include "meters/find/find_meter.hpp"
 #include "meters/link/serial_link.hpp"
 

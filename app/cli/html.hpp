@@ -3,7 +3,7 @@
 // whoever asks; what only people know (machine, complaint, part, torque) is left as lines to fill in by hand.
 #pragma once
 
-#include "app/cli/evaluate.hpp"
+#include "app/shared/evaluate.hpp"
 #include "core/trace/trace.hpp"
 
 #include <functional>

@@ -195,12 +195,12 @@ Json coldWarm(const Findings& f) {
 }
 
 Json verdict(const Verdict& v) {
-    Json out, causes = Json::array(), next = texts(v.next);
+    Json out, causes = Json::array(), next = texts(wordsOf(v.next));
     for (const Cause& c : v.causes) causes.push_back(std::string(decisionName(c.decision)) + ": " + c.says.english());
     out["decision"] = decisionName(v.decision);
-    out["reasons"] = texts(v.reasons);
+    out["reasons"] = texts(wordsOf(v.reasons));
     out["causes"] = causes;
-    out["not_tested"] = texts(v.notTested);
+    out["not_tested"] = texts(wordsOf(v.notTested));
     out["next"] = next;
     return out;
 }

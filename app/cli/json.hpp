@@ -2,7 +2,7 @@
 // Findings and truth as JSON text, members named and ordered as the command line promises.
 #pragma once
 
-#include "app/cli/evaluate.hpp"
+#include "app/shared/evaluate.hpp"
 
 #include <string>
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/byte_rows.hpp"
 #include "app/cli/commands.hpp"
-#include "app/cli/resources.hpp"
 #include "app/cli/stop_key.hpp"
+#include "app/shared/resources.hpp"
 #include "meters/find/likeness.hpp"
 #include "meters/link/serial_link.hpp"
 #include "meters/session/meter_line.hpp"
@@ -24,21 +24,22 @@ void tellSum(ByteRows& rows, std::size_t bytes) {
 }
 
 // Prints what comes; the line decodes for itself too, for its polls.
-class Listening final : public MeterLine::Listener {
+class Listening final : public Input::Listener {
 public:
     explicit Listening(ByteRows& rows) : rows_(rows) {}
-    void lineBytes(MeterLine&, std::span<const std::uint8_t> bytes, Time at) override {
+    void inputBytes(Input&, std::span<const std::uint8_t> bytes, Time at) override {
         count_ += bytes.size();
         newest_ = at;
         std::cout << rows_.take(bytes, at);
     }
-    void lineReading(MeterLine&, const Reading&) override {}
-    void lineLost(MeterLine&, Time) override {}
-    void lineChanged(bool) override {}
+    void inputReading(Input&, const Reading&) override {}
+    void inputMark(Input&, Mark) override {}
+    void inputLost(Input&, Time) override {}
+    void inputChanged(bool) override {}
 
     void tick(const MeterLine& line) {
         if (line.now() - newest_ > std::chrono::milliseconds(kLook_ms)) std::cout << rows_.finish();
-        const std::string says = line.watch().says(line.now()).english();
+        const std::string says = line.says(line.now()).english();
         if (says != said_ && !says.empty()) std::cout << "  " << says << "\n";
         said_ = says;
         std::cout.flush();
@@ -55,9 +56,9 @@ private:
 Status listenOnPort(const Options& o, const MeterDescription& meter, ByteRows& rows) {
     auto link = makeSerialLink(o.port, meter.link);
     if (const Status opened = link->open(); !opened) return opened.error();
-    MeterLine line(std::move(link), makeDecoder(meter), meter);
-    line.begin(line.link().now());
-    std::cout << "On " << line.link().name() << " at " << meter.link.baud << " " << framingText(meter.link)
+    MeterLine line({std::move(link), meter});
+    line.begin(line.clock());
+    std::cout << "On " << line.name() << " at " << meter.link.baud << " " << framingText(meter.link)
               << ". The key q ends it.\n";
     StopKey key;
     Listening listening(rows);
@@ -66,7 +67,7 @@ Status listenOnPort(const Options& o, const MeterDescription& meter, ByteRows& r
         return static_cast<int>(line.wait(std::chrono::milliseconds(kLook_ms)).count() / 1000 + 1);
     };
     while (!key.pressed(wait_ms(), line.descriptor())) {
-        line.serve(listening, 64);
+        line.serve(listening);
         listening.tick(line);
         if (o.duration_s > 0 && toSeconds(line.now()) >= o.duration_s) break;
     }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
-#include "app/cli/resources.hpp"
+#include "app/shared/resources.hpp"
 
 #include <iomanip>
 #include <iostream>

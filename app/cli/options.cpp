@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/options.hpp"
 
-#include "app/cli/cli.hpp"
+#include "app/shared/exit_status.hpp"
 
 #include <algorithm>
 #include <iostream>

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
 #include "app/cli/follow.hpp"
-#include "app/cli/logging.hpp"
 #include "app/cli/rescue.hpp"
-#include "app/cli/resources.hpp"
 #include "app/cli/spoken.hpp"
+#include "app/shared/logging.hpp"
+#include "app/shared/resources.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/describe/description.hpp"
 #include "meters/link/serial_link.hpp"
@@ -54,14 +54,14 @@ Status runRecord(const Options& o) {
     options.notesFolder = recordingNotes();
     offerUnfinished(options.notesFolder);
     options.seed = o.seed;
-    std::optional<ReferenceMeter> reference;
+    std::optional<MeterPort> reference;
     if (!o.referencePort.empty()) {
         auto second = o.referenceMeter.empty() ? description : loadDescription(o.referenceMeter);
         if (!second) return second.error();
-        reference = ReferenceMeter{makeSerialLink(o.referencePort, second->link), second->traits};
+        reference = MeterPort{makeSerialLink(o.referencePort, second->link), *second};
     }
-    auto session = Session::start(makeSerialLink(o.port, description->link), makeDecoder(*description), header,
-                                  options, std::move(reference));
+    auto session = Session::start({makeSerialLink(o.port, description->link), *description}, header, options,
+                                  std::move(reference));
     if (!session) return session.error();
 
     // Ctrl-C ends the recording as the end of the run does: everything that arrived is in the file.

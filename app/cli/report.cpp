@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
-#include "app/cli/evaluate.hpp"
 #include "app/cli/html.hpp"
 #include "app/language/language.hpp"
 #include "app/language/say.hpp"
+#include "app/shared/evaluate.hpp"
 
 #include <cerrno>
 #include <cstring>

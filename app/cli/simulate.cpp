@@ -3,8 +3,8 @@
 
 #include "app/cli/commands.hpp"
 #include "app/cli/rescue.hpp"
-#include "app/cli/resources.hpp"
 #include "app/cli/serve.hpp"
+#include "app/shared/resources.hpp"
 #include "core/capture/writer.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
@@ -97,7 +97,7 @@ Status runGuided(const Options& o, Asked asked) {
     options.capturePath = o.output;
     options.seed = o.seed;
     options.hand = meter->hand;
-    auto session = Session::start(std::move(meter->link), makeDecoder(asked.meter), header, options);
+    auto session = Session::start({std::move(meter->link), asked.meter}, header, options);
     if (!session) return session.error();
     while ((*session)->running()) std::this_thread::sleep_for(std::chrono::milliseconds(10));
     (*session)->stop();

@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 
 namespace stillwire {
 
@@ -118,14 +117,12 @@ Section oddities(const Evaluation& e) {
     return s;
 }
 
-// What the levels say of themselves in their own section.
-bool isLevel(const Sentence& reason) { return std::string_view(reason.pattern).starts_with("%1: %2, good to %3, "); }
-
-// The first cause is the verdict itself; what tells another from it stands beside that one.
+// The levels have a section of their own. The first cause is the verdict itself; what tells another from it stands
+// beside that one.
 std::vector<Section> judgement(const Verdict& v) {
     Section verdict{"Verdict", {{decisionSentence(v.decision)}}};
-    for (const Sentence& r : v.reasons)
-        if (!isLevel(r)) verdict.lines.push_back({r});
+    for (const auto& reason : v.reasons)
+        if (reason.kind != ReasonKind::level) verdict.lines.push_back({reason.says});
     Section causes{"What else it can be", {}}, notTested{"Not tested", {}}, next{"Next", {}};
     std::vector<Sentence> told;
     for (std::size_t i = 1; i < v.causes.size(); ++i) {
@@ -135,9 +132,9 @@ std::vector<Section> judgement(const Verdict& v) {
         if (c.nextTest != v.causes.front().nextTest) told.push_back(c.nextTest);
         causes.lines.push_back(std::move(line));
     }
-    for (const Sentence& n : v.notTested) notTested.lines.push_back({n});
-    for (const Sentence& n : v.next)
-        if (std::find(told.begin(), told.end(), n) == told.end()) next.lines.push_back({n});
+    for (const auto& one : v.notTested) notTested.lines.push_back({one.says});
+    for (const auto& one : v.next)
+        if (std::find(told.begin(), told.end(), one.says) == told.end()) next.lines.push_back({one.says});
     return {std::move(verdict), std::move(causes), std::move(notTested), std::move(next)};
 }
 

@@ -2,7 +2,7 @@
 // Findings as sentences that a mechanic can read aloud. Depths are "at least", for the meter averages.
 #pragma once
 
-#include "app/cli/evaluate.hpp"
+#include "app/shared/evaluate.hpp"
 
 #include <string>
 #include <vector>

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/run_window.hpp"
 
-#include "app/cli/cli.hpp"
-#include "app/cli/logging.hpp"
 #include "app/language/language.hpp"
+#include "app/shared/exit_status.hpp"
+#include "app/shared/logging.hpp"
 #include "app/window/bench_window.hpp"
 #include "app/window/sound/threads_left.hpp"
 #include "app/window/start/bench_doors.hpp"

@@ -51,10 +51,10 @@ void SecondSpreader::reading(const Reading& reading) {
 }
 
 void SecondSpreader::mark(const Mark& mark) {
-    if (open_.count() > 0)
-        open_.rows.add(mark);
-    else
-        to_.mark(Mark{inOrder(mark.time), mark.text()});
+    if (open_.count() > 0) return open_.rows.add(mark);
+    Mark given = mark;
+    given.time = inOrder(mark.time);
+    to_.mark(given);
 }
 
 void SecondSpreader::finish() {

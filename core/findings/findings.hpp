@@ -163,19 +163,37 @@ struct ColdWarm {
 enum class Decision { keep, adjust, replace, checkWiring, checkSupply, checkLinkage, cannotTell };
 [[nodiscard]] const char* decisionName(Decision decision); // "check-wiring"
 
+// What a sentence of the verdict is about, for programs; the words are for people alone.
+template <class Kind> struct Said {
+    Kind kind;
+    Sentence says;
+};
+template <class Kind> [[nodiscard]] std::vector<Sentence> wordsOf(const std::vector<Said<Kind>>& all) {
+    std::vector<Sentence> words;
+    for (const Said<Kind>& one : all) words.push_back(one.says);
+    return words;
+}
+
+// What a row of the judgement table speaks of, by its rank.
+enum class CauseKind { wires, dropouts, levels, tooLittleSeen, allWell };
 // A row of the judgement table that holds, with the test that would split it from the others.
 struct Cause {
+    CauseKind kind = CauseKind::tooLittleSeen;
     Decision decision = Decision::cannotTell;
     Sentence says;
     Sentence nextTest;
 };
 
+enum class ReasonKind { cause, missing, offScale, level, undecidedLevel, coldLevel, gainCancels, meterAssumed };
+enum class NotTestedKind { step, skipped, blind, undone, beyondTheSensor, shortDropouts };
+enum class NextKind { splitsCauses, fillsIn }; // the test of a cause; what is missing for keep
+
 struct Verdict {
     Decision decision = Decision::cannotTell;
-    std::vector<Sentence> reasons;
-    std::vector<Cause> causes; // ranked; the first is the decision's
-    std::vector<Sentence> notTested;
-    std::vector<Sentence> next;
+    std::vector<Said<ReasonKind>> reasons; // the first is the decision's
+    std::vector<Cause> causes;             // ranked; the first is the decision's
+    std::vector<Said<NotTestedKind>> notTested;
+    std::vector<Said<NextKind>> next;
 };
 
 // What the meter does to the evidence, as the bench found it.

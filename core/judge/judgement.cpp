@@ -25,6 +25,11 @@ static_assert(std::all_of(kStepTable.begin(), kStepTable.end(), [](const StepTra
     return told == (t.need == Need::reported);
 }));
 
+// The same need may be seen from two sides: it is said once.
+template <class Kind> bool isSaid(const std::vector<Said<Kind>>& all, const Sentence& sentence) {
+    return std::any_of(all.begin(), all.end(), [&](const Said<Kind>& one) { return one.says == sentence; });
+}
+
 void addLevelReasons(const Case& c, Verdict& verdict) {
     for (const PositionLevel& p : c.findings->positions) {
         if (!p.level_V) continue;
@@ -34,33 +39,41 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
         const double level_V =
             coldIsWorse ? *p.coldLevel_V : (p.conformance == Conformance::inside ? *p.level_V : worstLevel_V(p));
         if (p.conformance == Conformance::undecided)
-            verdict.reasons.push_back(tooCloseToCall(p));
+            verdict.reasons.push_back({ReasonKind::undecidedLevel, tooCloseToCall(p)});
         else
-            verdict.reasons.push_back({p.conformance == Conformance::inside ? "%1: %2, good to %3, inside %4 to %5."
-                                                                            : "%1: %2, good to %3, outside %4 to %5.",
-                                       {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V),
-                                        volts(p.window_V.min_V), volts(p.window_V.max_V)}});
+            verdict.reasons.push_back(
+                {ReasonKind::level,
+                 {p.conformance == Conformance::inside ? "%1: %2, good to %3, inside %4 to %5."
+                                                       : "%1: %2, good to %3, outside %4 to %5.",
+                  {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V), volts(p.window_V.min_V),
+                   volts(p.window_V.max_V)}}});
         if (coldIsWorse)
-            verdict.reasons.push_back({"%1 was %2 cold and %3 later. The cold reading counts.",
-                                       {byName(p.name), volts(*p.coldLevel_V), volts(*p.level_V)}});
+            verdict.reasons.push_back({ReasonKind::coldLevel,
+                                       {"%1 was %2 cold and %3 later. The cold reading counts.",
+                                        {byName(p.name), volts(*p.coldLevel_V), volts(*p.level_V)}}});
     }
     if (c.levels->supply.referenceMeasured && c.levels->supply.referenceMeter == nullptr)
-        verdict.reasons.push_back("The meter's gain error cancels: it measured the reference too.");
-    if (!c.meterKnown) verdict.reasons.push_back("The meter is not described: 1 % + 5 counts is assumed.");
+        verdict.reasons.push_back(
+            {ReasonKind::gainCancels, "The meter's gain error cancels: it measured the reference too."});
+    if (!c.meterKnown)
+        verdict.reasons.push_back(
+            {ReasonKind::meterAssumed, "The meter is not described: 1 % + 5 counts is assumed."});
 }
 
 void addNotTested(const Case& c, Verdict& verdict) {
     for (const auto& [step, says] : kLeftOut)
-        if (!c.timeline->did(step)) verdict.notTested.push_back({says, {}});
+        if (!c.timeline->did(step)) verdict.notTested.push_back({NotTestedKind::step, {says, {}}});
     for (const Step step : c.timeline->skippedSteps())
         if (traits(step).need != Need::reported)
-            verdict.notTested.push_back({"Skipped: %1.", {byName(std::string(stepName(step)))}});
+            verdict.notTested.push_back(
+                {NotTestedKind::skipped, {"Skipped: %1.", {byName(std::string(stepName(step)))}}});
     for (const StepCoverage& step : c.findings->steps) {
         if (step.blindPoses == 0 || !traits(step.step).requiredWiggle()) continue;
         const Sentence dark = countedPoses(step.blindPoses);
-        verdict.notTested.push_back(step.step == Step::wiggleShaft
-                                        ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
-                                        : Sentence{"The meter was blind in %1 of the harness.", {dark}});
+        verdict.notTested.push_back(
+            {NotTestedKind::blind, step.step == Step::wiggleShaft
+                                       ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
+                                       : Sentence{"The meter was blind in %1 of the harness.", {dark}}});
     }
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
@@ -69,10 +82,12 @@ void addNotTested(const Case& c, Verdict& verdict) {
             ++undone;
     if (undone > 0)
         verdict.notTested.push_back(
-            {"Dropouts in a step that was undone do not count: %1.", {std::to_string(undone)}});
+            {NotTestedKind::undone,
+             {"Dropouts in a step that was undone do not count: %1.", {std::to_string(undone)}}});
     if (c.probeAtSensor && (verdict.decision == Decision::keep || verdict.decision == Decision::cannotTell))
         verdict.notTested.push_back(
-            "Measured at the sensor: a break between there and the controller would not show.");
+            {NotTestedKind::beyondTheSensor,
+             "Measured at the sensor: a break between there and the controller would not show."});
     const StepCoverage& w = c.findings->wiggle;
     if (w.shortestVisible_s && w.poses > 0) {
         const MeterFigures& meter = c.findings->meter;
@@ -82,8 +97,9 @@ void addNotTested(const Case& c, Verdict& verdict) {
         const double short_s = std::min(kShortDropout_s, 0.5 * *w.shortestVisible_s);
         const double chance = chanceToShow(sight, c.sheet->referenceFault.depth_V, short_s);
         verdict.notTested.push_back(
-            {"Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.",
-             {secondsAtMost(*w.shortestVisible_s), seconds(short_s), plain(std::floor(100 * chance), 0)}});
+            {NotTestedKind::shortDropouts,
+             {"Dropouts shorter than %1: one of %2 shows with a chance of %3 %%.",
+              {secondsAtMost(*w.shortestVisible_s), seconds(short_s), plain(std::floor(100 * chance), 0)}}});
     }
 }
 
@@ -96,29 +112,28 @@ Verdict judge(const Case& facts) {
         const bool verdictOnly = row.decision == Decision::keep || row.decision == Decision::cannotTell;
         if (decided && verdictOnly) continue; // what is missing is no cause
         if (!row.holds(facts)) continue;
-        Cause cause{row.decision, row.says(facts), row.nextTest(facts)};
+        Cause cause{row.kind, row.decision, row.says(facts), row.nextTest(facts)};
         if (!decided) {
             verdict.decision = row.decision;
-            verdict.reasons.push_back(cause.says);
+            verdict.reasons.push_back({ReasonKind::cause, cause.says});
             decided = true;
         }
         verdict.causes.push_back(std::move(cause));
     }
     for (const Cause& cause : verdict.causes)
-        if (!cause.nextTest.empty()) verdict.next.push_back(cause.nextTest);
+        if (!cause.nextTest.empty()) verdict.next.push_back({NextKind::splitsCauses, cause.nextTest});
     if (verdict.decision == Decision::cannotTell) {
         for (const Missing& missing : facts.missing) {
-            if (std::find(verdict.reasons.begin(), verdict.reasons.end(), missing.says) == verdict.reasons.end())
-                verdict.reasons.push_back(missing.says);
-            if (std::find(verdict.next.begin(), verdict.next.end(), missing.next) == verdict.next.end())
-                verdict.next.push_back(missing.next);
+            if (!isSaid(verdict.reasons, missing.says))
+                verdict.reasons.push_back({ReasonKind::missing, missing.says});
+            if (!isSaid(verdict.next, missing.next)) verdict.next.push_back({NextKind::fillsIn, missing.next});
         }
     }
     if (verdict.decision != Decision::cannotTell) { // else it is missing
         if (facts.shaft.any && facts.shaft.offScale > 0)
-            verdict.reasons.push_back(leftItsRange(facts.shaft.offScale, Shaken::shaft));
+            verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.shaft.offScale, Shaken::shaft)});
         if (facts.harness.any && facts.harness.offScale > 0)
-            verdict.reasons.push_back(leftItsRange(facts.harness.offScale, Shaken::harness));
+            verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.harness.offScale, Shaken::harness)});
     }
     addLevelReasons(facts, verdict);
     addNotTested(facts, verdict);

@@ -51,6 +51,7 @@ struct JudgementRow {
     bool (*holds)(const Case&);
     Sentence (*says)(const Case&);
     Sentence (*nextTest)(const Case&);
+    CauseKind kind{}; // given by the part of the table it stands in
 };
 
 // In the order of rank; the last one always holds.

@@ -25,9 +25,17 @@ const std::array kLast = {
 
 std::vector<JudgementRow> allRows() {
     std::vector<JudgementRow> all;
-    for (const std::span<const JudgementRow> rows :
-         {rowsOfWires(), rowsOfDropouts(), rowsOfLevels(), std::span<const JudgementRow>(kLast)})
-        all.insert(all.end(), rows.begin(), rows.end());
+    const auto add = [&all](CauseKind kind, std::span<const JudgementRow> rows) {
+        for (JudgementRow row : rows) {
+            row.kind = kind;
+            all.push_back(row);
+        }
+    };
+    add(CauseKind::wires, rowsOfWires());
+    add(CauseKind::dropouts, rowsOfDropouts());
+    add(CauseKind::levels, rowsOfLevels());
+    add(CauseKind::tooLittleSeen, {&kLast.front(), 1});
+    add(CauseKind::allWell, {&kLast.back(), 1});
     return all;
 }
 

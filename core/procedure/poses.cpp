@@ -57,9 +57,7 @@ public:
         const int left = missing(bench), seen = counted(bench);
         prompt.wanted = phrases::kPoses(left);
         prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
-        prompt.poseFor_s = hold_s_;
-        prompt.poseSince = poseSince_;
-        prompt.place = place_;
+        prompt.asked = AskedPose{.place = place_, .for_s = hold_s_, .since = poseSince_};
         if (step_ == Step::wiggleHarness) {
             prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section())}};
             prompt.detail = {phrases::kSectionsAre, {}};

@@ -31,7 +31,8 @@ struct Procedure::State {
     Wire wire = Wire::none;
     Time keyOn{0}, enteredAt{0}, askedAt{0};
     bool keyIsOn = false, endedByEvidence = false, offered = false;
-    Sentence trouble; // why the run is about to stop; empty for the offer of the supply wires
+    Question question = Question::none;
+    double outside_V = 0; // of a bad reference or ground
     Findings none;
     std::vector<Mark> marks;
 
@@ -73,32 +74,32 @@ struct Procedure::State {
         if (outcome == StepOutcome::done && (step() == Step::reference || step() == Step::ground)) {
             const auto& level = step() == Step::reference ? f.reference : f.ground;
             if (level && level->conformance == Conformance::outside)
-                return ask({step() == Step::reference ? phrases::kReferenceBad : phrases::kGroundBad,
-                            {volts(level->level_V)}},
-                           bench.now);
+                return ask(step() == Step::reference ? Question::badReference : Question::badGround, bench.now,
+                           level->level_V);
         }
         if (step() == Step::adjust && outcome == StepOutcome::skipped) path.dropConfirm();
         if (step() == Step::wiggleShaft && !offered) {
             const StepCoverage* c = bench.coverage(Step::wiggleShaft);
-            if (c != nullptr && c->dropouts > 0) return ask({}, bench.now);
+            if (c != nullptr && c->dropouts > 0) return ask(Question::supplyWires, bench.now);
         }
         enter(path.next(*bench.findings), bench);
     }
 
-    void ask(Sentence why, Time now) {
+    void ask(Question what, Time now, double found_V = 0) {
         mode = Mode::asking;
         askedAt = now;
-        trouble = std::move(why);
+        question = what;
+        outside_V = found_V;
     }
+    [[nodiscard]] bool asksToEnd() const { return question != Question::supplyWires; }
 
     void answer(bool yes, const Bench& bench) {
-        if (!trouble.empty()) { // yes: end here
-            trouble = {};
+        if (asksToEnd()) {
             if (yes) return enter(path.last(), bench);
-            return enter(path.next(*bench.findings), bench);
+        } else {
+            offered = true;
+            if (yes) path.addSupplyWires();
         }
-        offered = true;
-        if (yes) path.addSupplyWires();
         enter(path.next(*bench.findings), bench);
     }
 
@@ -115,7 +116,6 @@ struct Procedure::State {
             }
             bench.mark(UndoMark{path.entries()[target].step});
         }
-        trouble = {};
         endedByEvidence = false;
         enter(target, bench);
     }
@@ -142,12 +142,14 @@ struct Procedure::State {
 };
 
 void Procedure::State::showAsking() {
-    if (!trouble.empty()) {
-        prompt.instruction = prompt.offer = trouble;
+    prompt.question = question;
+    if (asksToEnd()) {
+        prompt.instruction = {question == Question::badReference ? phrases::kReferenceBad : phrases::kGroundBad,
+                              {volts(outside_V)}};
         prompt.choices = {{Command::offerYes, {phrases::kEndHere, {}}},
                           {Command::offerNo, {phrases::kGoOnAnyway, {}}}};
     } else {
-        prompt.instruction = prompt.offer = {phrases::kOfferSupplyWires, {}};
+        prompt.instruction = {phrases::kOfferSupplyWires, {}};
         prompt.choices = {{Command::offerYes, {phrases::kYesLook, {}}}, {Command::offerNo, {phrases::kNoGoOn, {}}}};
     }
 }
@@ -218,7 +220,7 @@ std::vector<Mark> Procedure::tick(Time now, const Findings& findings) {
         } else if (s.mode == State::Mode::asking) {
             // Bad supply ends the run by itself; an offer nobody takes up is declined.
             if (s.options.endStepsByEvidence && toSeconds(now - s.askedAt) >= kAskFor_s)
-                s.answer(!s.trouble.empty(), bench);
+                s.answer(s.asksToEnd(), bench);
         }
     }
     s.show(bench);
@@ -241,7 +243,7 @@ std::vector<Mark> Procedure::command(Command command, Time now, const Findings& 
         s.undo(bench);
     } else if (s.mode == Mode::asking) {
         if (command == Command::next || command == Command::offerYes || command == Command::offerNo)
-            s.answer(command == Command::offerYes || (command == Command::next && !s.trouble.empty()), bench);
+            s.answer(command == Command::offerYes || (command == Command::next && s.asksToEnd()), bench);
     } else if (command == Command::skip) {
         bench.mark(SkipMark{s.step()});
         s.endedByEvidence = false;

@@ -20,7 +20,7 @@ namespace stillwire {
 // What a person may ask for. next: go on (Space); before the evidence is in it hurries the pose or the wait on, and
 // never ends a step short: skip does. back: undo the step that just ended by itself, or start this one again.
 // skip: leave the step out. stop: end here. turnIn/turnOut: one part-turn of the sensor made while adjusting.
-// lift*: answers to the lift question. offer*: answers to the question in Prompt::offer.
+// lift*: answers to the lift question. offer*: answers to Prompt::question.
 enum class Command { next, back, skip, stop, turnIn, turnOut, liftOnStop, liftOffStop, offerYes, offerNo };
 
 // An answer the person may give now, with its words.
@@ -29,7 +29,18 @@ struct Choice {
     Sentence says;
 };
 
-// How one moment of the procedure looks to the person. Sentences, so that they can be translated and spoken.
+// What a person is asked before the run goes on; the answers are in Prompt::choices.
+enum class Question { none, badReference, badGround, supplyWires };
+
+// A pose that is asked for.
+struct AskedPose {
+    PosePlace place{};
+    double for_s = 0; // how long in all
+    Time since{0};
+};
+
+// How one moment of the procedure looks to the person. The sentences are for people alone, to be translated and
+// spoken: whatever a program wants to know stands beside them.
 struct Prompt {
     std::optional<Step> step;       // none before the start and after the end
     int number = 0, of = 0;         // "step 5 of 11"
@@ -41,19 +52,17 @@ struct Prompt {
     std::string drawing; // name of the step drawing in resources/drawings, without .svg
     Sentence wanted;     // "11 more poses"; empty: nothing more
     double progress = 0; // 0 to 1 of what the step wants
-    // A pose being held: the word ("hold left"), how long in all, since when.
+    // A pose being held, and its word ("hold left").
+    std::optional<AskedPose> asked;
     Sentence pose;
-    std::optional<double> poseFor_s;
-    PosePlace place; // where it is held
-    Time poseSince{0};
     std::string position;        // the sheet's name of the position to be at now; empty: none in particular
     Wire wire = Wire::none;      // where the red lead belongs now
     bool movingLead = false;     // the lead is on its way there; the step proper has not begun
     std::optional<double> aim_V; // adjusting: what the meter should show, and how near is near enough
     double aimWithin_V = 0;
-    Sentence offer;              // a question; its answers are in `choices`
-    std::vector<Choice> choices; // beyond next, back, skip and stop
-    bool stopNow = false;        // over 5.5 V: key off
+    Question question = Question::none; // worded by the instruction
+    std::vector<Choice> choices;        // beyond next, back, skip and stop
+    bool stopNow = false;               // over 5.5 V: key off
     bool finished = false;
 };
 

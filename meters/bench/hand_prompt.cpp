@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The hand under a live procedure: it reads the prompt as a person does, and answers.
+// The hand under a live procedure: it does what the prompt asks for, and answers. It looks at no sentence.
 #include "meters/bench/faults.hpp"
 #include "meters/bench/hand.hpp"
 
@@ -85,7 +85,7 @@ void Hand::enter(const Prompt& prompt) {
 }
 
 void Hand::follow(const Prompt& prompt) {
-    if (!prompt.offer.empty()) {
+    if (prompt.question != Question::none) {
         if (!offering_) say(reaction_s() + 2, Command::offerYes);
         offering_ = true;
         return;
@@ -94,10 +94,10 @@ void Hand::follow(const Prompt& prompt) {
         offering_ = false;
         enter(prompt);
     }
-    if (prompt.poseFor_s && prompt.poseSince != poseSince_) {
-        poseSince_ = prompt.poseSince;
+    if (prompt.asked && prompt.asked->since != poseSince_) {
+        poseSince_ = prompt.asked->since;
         entered_s_ = rig_.now_s(); // a step that asks for another pose is not stuck
-        onPose(prompt.place);
+        onPose(prompt.asked->place);
     }
     if (!prompt.movingLead && !prompt.position.empty() && prompt.position != at_) {
         at_ = prompt.position;
@@ -105,7 +105,7 @@ void Hand::follow(const Prompt& prompt) {
     }
     if (prompt.aim_V) turnTowards(prompt);
     const double here_s = rig_.now_s() - entered_s_;
-    const bool warming = prompt.step == Step::warmRepeat && !prompt.poseFor_s;
+    const bool warming = prompt.step == Step::warmRepeat && !prompt.asked;
     const double patience_s = warming ? habits_.warmPatience_s : kStuck_s;
     if (here_s > patience_s * (1 + nudges_)) say(0.1, nudges_++ % 2 == 0 || warming ? Command::next : Command::skip);
 }

@@ -35,16 +35,6 @@ Sureness judge(const Fit& fit, bool specific) {
 
 } // namespace
 
-const char* surenessName(Sureness sureness) {
-    switch (sureness) {
-    case Sureness::none: return "no fit";
-    case Sureness::possible: return "possible";
-    case Sureness::likely: return "likely";
-    case Sureness::sure: return "sure";
-    }
-    return "";
-}
-
 Fit fitOf(const MeterDescription& description, const Heard& heard, bool identified) {
     Fit fit;
     fit.bytes = heard.bytes.size();

@@ -14,7 +14,6 @@ namespace stillwire {
 // pattern, a unit beside the number, or an instrument that says who it is). likely: two, hardly anything dropped.
 // possible: at least one. Own rules, no source.
 enum class Sureness { none, possible, likely, sure };
-[[nodiscard]] const char* surenessName(Sureness sureness);
 
 struct Fit {
     Sureness sureness = Sureness::none;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A link: where bytes come from. Three makes: a serial port, the simulated meter, a replayed capture.
+// A link: where bytes come from. Two makes: a serial port, the simulated meter.
 #pragma once
 
 #include "core/base/result.hpp"
@@ -12,10 +12,8 @@
 
 namespace stillwire {
 
-class ReplayRows; // meters/link/replay.hpp
-
 // What a wait brought. `bytes` counts what was put into the caller's buffer, all of which arrived at `arrived`
-// (CLOCK_BOOTTIME for a live link; the link's own time for a simulated or replayed one). `nothing` from a link
+// (CLOCK_BOOTTIME for a live link; the link's own time for a simulated one). `nothing` from a link
 // without a descriptor may have moved its clock: the session then ticks.
 struct LinkEvent {
     enum class Kind { bytes, nothing, lost, ended };
@@ -36,13 +34,11 @@ public:
     // Never blocks. Bytes with different arrival times come in different events.
     virtual LinkEvent read(std::span<std::uint8_t> buffer) = 0;
     [[nodiscard]] virtual Status write(std::span<const std::uint8_t> bytes) = 0;
-    // Time of this link's clock: CLOCK_BOOTTIME, or the simulated or replayed time.
+    // Time of this link's clock: CLOCK_BOOTTIME, or the simulated time.
     [[nodiscard]] virtual Time now() const = 0;
     // How long to wait in poll before asking again, for a link without a descriptor to wait on; negative: for ever.
     [[nodiscard]] virtual Time nextDue() const = 0;
-    [[nodiscard]] virtual std::string name() const = 0; // the port, "simulated meter", or the file
-    // A capture whose readings and marks are made already; null: bytes come from read().
-    [[nodiscard]] virtual ReplayRows* rows() { return nullptr; }
+    [[nodiscard]] virtual std::string name() const = 0; // the port, or "simulated meter"
 };
 
 } // namespace stillwire

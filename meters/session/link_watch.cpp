@@ -70,7 +70,6 @@ void LinkWatch::blindWas(const std::vector<BlindSpan>& blind, Time now) {
 }
 
 LinkState LinkWatch::state(Time now) const {
-    if (ended_) return LinkState::ended;
     if (lost_) return LinkState::lost;
     const Time since = anyReading_ ? readingAt_ : openedAt_;
     if (now - since > silentAfter_) return LinkState::silent;
@@ -103,8 +102,7 @@ Sentence LinkWatch::says(Time now) const {
     case LinkState::silent: return saysSilent(now);
     case LinkState::live: break;
     case LinkState::opening: return backSays_;
-    case LinkState::ended:
-    case LinkState::failed: return {};
+    case LinkState::ended: return {}; // said by the session, not here
     }
     if (const Sentence reading = saysReading(); !reading.empty()) return reading;
     if (!backSays_.empty() && now - backAt_ < kTellBack) return backSays_;

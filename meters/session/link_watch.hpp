@@ -25,11 +25,9 @@ public:
     void slept(double seconds_s, Time now);
     void refused(std::string answer) { refused_ = std::move(answer); } // an entry of the meter's error queue
     void blindWas(const std::vector<BlindSpan>& blind, Time now);      // all so far, the open one last
-    void ended() { ended_ = true; }
 
     [[nodiscard]] LinkState state(Time now) const;
     [[nodiscard]] Sentence says(Time now) const;
-    [[nodiscard]] Time silentAfter() const { return silentAfter_; }
 
 private:
     [[nodiscard]] Sentence saysSilent(Time now) const;
@@ -41,7 +39,7 @@ private:
     Time silentAfter_{0};
     Time openedAt_{0}, bytesAt_{0}, readingAt_{0}, lostAt_{0}, backAt_{0};
     bool anyBytes_ = false, anyReading_ = false; // since it opened
-    bool lost_ = false, ended_ = false;
+    bool lost_ = false;
     Reading last_;
     Sentence complaint_, lostBecause_, backSays_;
     std::string refused_;

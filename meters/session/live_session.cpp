@@ -2,6 +2,7 @@
 #include "meters/session/live_session.hpp"
 
 #include "meters/link/clock.hpp"
+#include "meters/session/link_watch.hpp"
 #include "meters/session/log.hpp"
 
 #include <algorithm>
@@ -16,41 +17,30 @@ using namespace std::chrono_literals;
 constexpr Time kTick = 100ms;      // the procedure, the link watch
 constexpr Time kPublish = 20ms;    // snapshots, unless something important came
 constexpr Time kSleepNoticed = 2s; // a computer that was away for less lost nothing we could tell
-constexpr int kReadsInARow = 64;   // then asks are looked at
-constexpr std::size_t kRowsInARow = 4096;
 
 } // namespace
 
-LiveSession::LiveSession(std::unique_ptr<MeterLine> line, std::unique_ptr<MeterLine> reference,
-                         ExaminationSetup setup, SessionOptions options)
-    : line_(std::move(line)), reference_(std::move(reference)), rows_(line_->link().rows()),
-      options_(std::move(options)), evidence_(setup, recorder_) {
-    options_.guided = options_.guided && rows_ == nullptr;
-    if (options_.guided) procedure_.emplace(setup.sheet, setup.meter, ProcedureOptions{.seed = options_.seed});
+LiveSession::LiveSession(std::unique_ptr<Input> signal, std::unique_ptr<Input> reference, ExaminationSetup setup,
+                         SessionOptions options)
+    : signal_(std::move(signal)), reference_(std::move(reference)), options_(std::move(options)),
+      evidence_(setup, recorder_) {
+    if (options_.guided && signal_->live())
+        procedure_.emplace(setup.sheet, setup.meter, ProcedureOptions{.seed = options_.seed});
 }
 
 Status LiveSession::begin(const CaptureHeader& header) {
-    if (rows_ == nullptr) evidence_.learnAs(header);
+    if (signal_->live()) evidence_.learnAs(header);
     if (!options_.capturePath.empty())
         if (Status begun = recorder_.begin(options_.capturePath, header, options_.notesFolder); !begun) return begun;
-    realClock_ = line_->realClock();
-    zero_ = rows_ != nullptr ? Time(0) : line_->link().now();
-    line_->begin(zero_);
+    realClock_ = signal_->realClock();
+    zero_ = signal_->clock();
+    signal_->begin(zero_);
     if (reference_) reference_->begin(zero_);
     asleep_ = bootTime() - awakeTime();
-    playFrom_ = awakeTime();
     running_.store(true);
     publish(true);
     thread_ = std::jthread([this] { run(); });
     return Done{};
-}
-
-Time LiveSession::now() const {
-    if (rows_ == nullptr) return line_->now();
-    const Time shown = line_->link().now();
-    if (options_.replaySpeed <= 0 || rows_->atEnd()) return shown;
-    const Time played = fromSeconds(toSeconds(awakeTime() - playFrom_) * options_.replaySpeed);
-    return std::clamp(played, shown, rows_->nextTime());
 }
 
 std::shared_ptr<const SessionSnapshot> LiveSession::snapshot() const {
@@ -90,8 +80,8 @@ void LiveSession::stop() {
 }
 
 void LiveSession::run() {
-    logInfo("session on " + line_->link().name());
-    if (rows_ == nullptr) line_->greet();
+    logInfo("session on " + signal_->name());
+    signal_->greet();
     if (reference_) reference_->greet();
     if (procedure_) takeMarks(procedure_->start(now()));
     while (!ended_) {
@@ -100,39 +90,27 @@ void LiveSession::run() {
         takeAsks();
         if (ended_) break;
         noticeSleep(); // before what came after it
-        // A link with its own clock gives one event at a time, so that the procedure sees each.
-        if (rows_ != nullptr)
-            takeRows();
-        else
-            ended_ = !line_->serve(*this, realClock_ ? kReadsInARow : 1);
-        if (reference_) reference_->serve(*this, kReadsInARow);
+        ended_ = !signal_->serve(*this);
+        if (!signal_->watched()) mustJudge_ = urgent_ = false;
+        if (reference_) reference_->serve(*this);
         tick();
     }
     finish();
 }
 
 void LiveSession::finish() {
-    if (rows_ == nullptr) {
-        if (evidence_.stepOpen()) evidence_.take(Mark{now(), StepEndMark{}});
-        line_->leave();
-    }
+    if (signal_->live() && evidence_.stepOpen()) evidence_.take(Mark{now(), StepEndMark{}});
+    signal_->leave();
     if (reference_) reference_->leave();
     recorder_.finish();
-    line_->watch().ended();
+    over_ = true;
     publish(true);
-    logInfo("session ended on " + line_->link().name());
+    logInfo("session ended on " + signal_->name());
     running_.store(false);
 }
 
 int LiveSession::waitMilliseconds() const {
-    if (rows_ != nullptr && options_.replaySpeed <= 0) return 0;
-    Time wait = kTick;
-    if (rows_ != nullptr && !rows_->atEnd()) {
-        const double due_s = toSeconds(rows_->nextTime()) / options_.replaySpeed;
-        wait = std::min(wait, fromSeconds(due_s) - (awakeTime() - playFrom_));
-    } else if (rows_ == nullptr) {
-        wait = line_->wait(wait);
-    }
+    Time wait = signal_->wait(kTick);
     if (reference_) wait = reference_->wait(wait);
     if (unpublished_) wait = std::min(wait, kPublish);
     if (wait <= Time(0)) return 0;
@@ -141,7 +119,7 @@ int LiveSession::waitMilliseconds() const {
 
 void LiveSession::wait() {
     pollfd waiting[3] = {{inbox_.descriptor(), POLLIN, 0},
-                         {line_->descriptor(), POLLIN, 0},
+                         {signal_->descriptor(), POLLIN, 0},
                          {reference_ ? reference_->descriptor() : -1, POLLIN, 0}};
     poll(waiting, 3, waitMilliseconds()); // poll passes over a negative descriptor
 }
@@ -168,13 +146,15 @@ void LiveSession::obey(Command command, Time stamp) {
     urgent_ = true;
 }
 
-void LiveSession::lineReading(MeterLine& from, const Reading& reading) {
+void LiveSession::inputReading(Input& from, const Reading& reading) {
     Reading taken = reading;
     if (&from == reference_.get()) taken.flags |= Flag::ref;
     takeReading(taken);
 }
 
-void LiveSession::lineLost(MeterLine& from, Time at) {
+void LiveSession::inputMark(Input&, Mark mark) { takeMarks({std::move(mark)}); }
+
+void LiveSession::inputLost(Input& from, Time at) {
     // A gap is the signal's. Without the second meter the capture goes on with less.
     if (&from == reference_.get())
         takeMarks({Mark{at, NoteMark{"the meter on the reference is gone"}}});
@@ -182,7 +162,7 @@ void LiveSession::lineLost(MeterLine& from, Time at) {
         takeMarks({Mark{at, GapMark{}}});
 }
 
-void LiveSession::lineChanged(bool urgent) {
+void LiveSession::inputChanged(bool urgent) {
     unpublished_ = true;
     urgent_ = urgent_ || urgent;
 }
@@ -200,21 +180,6 @@ void LiveSession::takeMarks(std::vector<Mark> marks) {
     }
 }
 
-void LiveSession::takeRows() {
-    const Time played = awakeTime() - playFrom_;
-    const bool flatOut = options_.replaySpeed <= 0;
-    for (std::size_t i = 0; i < kRowsInARow && !rows_->atEnd(); ++i) {
-        if (!flatOut && toSeconds(rows_->nextTime()) > toSeconds(played) * options_.replaySpeed) return;
-        auto row = rows_->take();
-        if (const Reading* reading = std::get_if<Reading>(&row))
-            takeReading(*reading);
-        else
-            takeMarks({std::get<Mark>(row)});
-        if (flatOut) mustJudge_ = urgent_ = false; // nobody watches a trace go by at that speed
-    }
-    ended_ = rows_->atEnd();
-}
-
 void LiveSession::noticeSleep() {
     const Time ahead = bootTime() - awakeTime();
     const Time slept = ahead - asleep_;
@@ -222,7 +187,7 @@ void LiveSession::noticeSleep() {
     if (!realClock_ || slept < kSleepNoticed) return;
     logWarning("the computer slept");
     takeMarks({Mark{now(), GapMark{}}});
-    line_->slept(toSeconds(slept));
+    signal_->slept(toSeconds(slept));
     if (reference_) reference_->slept(toSeconds(slept));
 }
 
@@ -231,11 +196,10 @@ void LiveSession::tick() {
     if (!newRows_ && at - ticked_ < kTick) return;
     unpublished_ = true; // the time goes on, and silence is a change
     newRows_ = false;
-    const bool flatOut = rows_ != nullptr && options_.replaySpeed <= 0;
-    const auto findings = evidence_.judge(flatOut ? awakeTime() : at, mustJudge_);
+    const auto findings = evidence_.judge(signal_->watched() ? at : awakeTime(), mustJudge_);
     mustJudge_ = false;
-    line_->watch().blindWas(findings->blind, at);
-    if (reference_) reference_->watch().blindWas(findings->referenceBlind, at);
+    signal_->blindWas(findings->blind, at);
+    if (reference_) reference_->blindWas(findings->referenceBlind, at);
     ticked_ = std::max(ticked_, at);
     if (!procedure_) return;
     takeMarks(procedure_->tick(ticked_, *findings));
@@ -264,13 +228,13 @@ void LiveSession::publish(bool always) {
     next->guided = procedure_.has_value();
     next->lastVolts_V = evidence_.lastReading().volts_V;
     next->lastFlags = evidence_.lastReading().flags;
-    next->link = rows_ != nullptr && !ended_ ? LinkState::live : line_->watch().state(at);
-    if (rows_ == nullptr) next->linkSays = line_->watch().says(at);
-    if (reference_) next->linkSays = saidOfBoth(next->linkSays, reference_->watch().says(at));
+    next->link = over_ ? LinkState::ended : signal_->state(at);
+    if (!over_) next->linkSays = signal_->says(at);
+    if (reference_) next->linkSays = saidOfBoth(next->linkSays, reference_->says(at));
     next->capturePath = recorder_.path();
     next->recorderSays = recorder_.says();
     next->pendingBytes = recorder_.pendingBytes();
-    next->garbageBytes = line_->garbageBytes() + (reference_ ? reference_->garbageBytes() : 0);
+    next->garbageBytes = signal_->garbageBytes() + (reference_ ? reference_->garbageBytes() : 0);
     const std::lock_guard lock(snapshotMutex_);
     next->sequence = snapshot_ ? snapshot_->sequence + 1 : 1;
     snapshot_ = std::move(next);

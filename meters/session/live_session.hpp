@@ -3,10 +3,9 @@
 // snapshot.
 #pragma once
 
-#include "meters/link/replay.hpp"
 #include "meters/session/evidence.hpp"
 #include "meters/session/inbox.hpp"
-#include "meters/session/meter_line.hpp"
+#include "meters/session/input.hpp"
 #include "meters/session/recorder.hpp"
 #include "meters/session/session.hpp"
 
@@ -16,13 +15,14 @@
 
 namespace stillwire {
 
-class LiveSession final : public Session, private MeterLine::Listener {
+class LiveSession final : public Session, private Input::Listener {
 public:
-    LiveSession(std::unique_ptr<MeterLine> line, std::unique_ptr<MeterLine> reference, ExaminationSetup setup,
+    // `reference`: a second meter, on the reference wire; null: none.
+    LiveSession(std::unique_ptr<Input> signal, std::unique_ptr<Input> reference, ExaminationSetup setup,
                 SessionOptions options);
     ~LiveSession() override { stop(); }
 
-    // The link must be open. Errors: the capture file cannot be made.
+    // Errors: the capture file cannot be made.
     [[nodiscard]] Status begin(const CaptureHeader& header);
 
     std::shared_ptr<const SessionSnapshot> snapshot() const override;
@@ -39,32 +39,30 @@ private:
     // The session's thread.
     void run();
     void finish();
-    [[nodiscard]] Time now() const; // since the capture's start
+    [[nodiscard]] Time now() const { return signal_->now(); } // since the capture's start
     [[nodiscard]] int waitMilliseconds() const;
     void wait();
     void takeAsks();
     void obey(Command command, Time stamp);
-    void lineReading(MeterLine& from, const Reading& reading) override;
-    void lineLost(MeterLine& from, Time at) override;
-    void lineChanged(bool urgent) override;
-    void takeRows();
+    void inputReading(Input& from, const Reading& reading) override;
+    void inputMark(Input& from, Mark mark) override;
+    void inputLost(Input& from, Time at) override;
+    void inputChanged(bool urgent) override;
     void takeReading(const Reading& reading);
     void takeMarks(std::vector<Mark> marks);
     void noticeSleep();
     void tick();
     void publish(bool always);
 
-    std::unique_ptr<MeterLine> line_;
-    std::unique_ptr<MeterLine> reference_; // a second meter, on the reference wire; null: none
-    ReplayRows* rows_;                     // null: a link with bytes
+    std::unique_ptr<Input> signal_, reference_;
     SessionOptions options_;
     Recorder recorder_;
     Evidence evidence_;
     std::optional<Procedure> procedure_;
-    Time ticked_{-1};  // the procedure's last time
-    Time playFrom_{0}; // of a replay, by the waking clock
-    Time asleep_{0};   // how far the boot clock is ahead of the waking one
-    bool ended_ = false;
+    Time ticked_{-1};        // the procedure's last time
+    Time asleep_{0};         // how far the boot clock is ahead of the waking one
+    bool ended_ = false;     // nothing more comes
+    bool over_ = false;      // and all of it is written
     bool newRows_ = false;   // since the last tick
     bool mustJudge_ = false; // at the next tick: a flag, a mark
     bool urgent_ = false;    // publish at once
@@ -73,7 +71,7 @@ private:
 
     // Set before the thread starts.
     Time zero_{0};
-    bool realClock_ = false; // the link's clock is CLOCK_BOOTTIME
+    bool realClock_ = false; // the input's clock is CLOCK_BOOTTIME
 
     // Any thread.
     Inbox inbox_;

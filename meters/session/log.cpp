@@ -34,11 +34,6 @@ void openLog(const std::string& path) {
     }
 }
 
-void closeLog() {
-    const std::lock_guard lock(mutex);
-    logger.reset();
-}
-
 void logInfo(const std::string& text) { write(spdlog::level::info, text); }
 void logWarning(const std::string& text) { write(spdlog::level::warn, text); }
 

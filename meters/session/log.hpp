@@ -7,7 +7,6 @@
 namespace stillwire {
 
 void openLog(const std::string& path); // appends; a file that does not open leaves logging off
-void closeLog();
 void logInfo(const std::string& text);
 void logWarning(const std::string& text);
 

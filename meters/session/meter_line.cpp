@@ -13,16 +13,14 @@ namespace {
 using namespace std::chrono_literals;
 
 constexpr Time kRetry = 500ms;   // of a lost port: it is back about 0.4 s after the plug
+constexpr int kReadsInARow = 64; // then asks are looked at
 constexpr int kMostRefusals = 8; // entries of an error queue that are read in a row
 
 } // namespace
 
-MeterLine::MeterLine(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder,
-                     const MeterDescription& description)
-    : link_(std::move(link)), decoder_(std::move(decoder)), settings_(description.link),
-      watch_(link_->name(), description), poller_(description.link), realClock_(link_->descriptor() >= 0) {}
-
-void MeterLine::begin(Time zero) { zero_ = zero; }
+MeterLine::MeterLine(MeterPort port)
+    : link_(std::move(port.link)), decoder_(makeDecoder(port.meter)), settings_(port.meter.link),
+      watch_(link_->name(), port.meter), poller_(port.meter.link), realClock_(link_->descriptor() >= 0) {}
 
 Time MeterLine::wait(Time longest) const {
     if (realClock_) return lost_ || !poller_.active() ? longest : std::min(longest, poller_.due(now()) - now());
@@ -30,12 +28,14 @@ Time MeterLine::wait(Time longest) const {
     return due >= Time(0) ? std::min(longest, due) : longest;
 }
 
-bool MeterLine::serve(Listener& listener, int rounds) {
+bool MeterLine::serve(Listener& listener) {
     if (realClock_ && link_->descriptor() < 0) {
         tryAgain(listener);
         return true;
     }
     if (poller_.shouldAsk(now())) ask();
+    // A link with its own clock gives one event at a time, so that the procedure sees each.
+    const int rounds = realClock_ ? kReadsInARow : 1;
     for (int round = 0; round < rounds; ++round) {
         const LinkEvent event = link_->read(buffer_);
         switch (event.kind) {
@@ -54,21 +54,21 @@ void MeterLine::takeBytes(Listener& listener, std::size_t count, Time arrived) {
     fresh_ = false;
     if (lost_) comeBack(listener); // a simulated cable has no port to open
     watch_.bytesCame(arrived);
-    listener.lineBytes(*this, std::span(buffer_).first(count), arrived);
+    listener.inputBytes(*this, std::span(buffer_).first(count), arrived);
     const std::size_t dropped = decoder_->droppedBytes();
     decoded_.clear();
     decoder_->push(std::span(buffer_).first(count), arrived, decoded_);
     const bool garbage = decoder_->droppedBytes() != dropped;
     if (garbage) {
         watch_.complained(decoder_->lastComplaint());
-        listener.lineChanged(false);
+        listener.inputChanged(false);
     }
     const std::optional<Answer> answer = decoder_->takeAnswer();
     if (!decoded_.empty() || garbage || answer) answered();
     if (answer) heed(*answer);
     for (const Reading& reading : decoded_) {
         watch_.readingCame(reading, decoder_->notVolts());
-        listener.lineReading(*this, reading);
+        listener.inputReading(*this, reading);
     }
 }
 
@@ -99,7 +99,7 @@ void MeterLine::lose(Listener& listener, Time at) {
     lost_ = true;
     logWarning("lost " + link_->name());
     watch_.lost(at);
-    listener.lineLost(*this, at);
+    listener.inputLost(*this, at);
     decoder_->reset();
     retryAt_ = awakeTime() + kRetry;
 }
@@ -109,7 +109,7 @@ void MeterLine::comeBack(Listener& listener) {
     openedAt_ = now();
     logInfo("back on " + link_->name());
     greet();
-    listener.lineChanged(true);
+    listener.inputChanged(true);
 }
 
 void MeterLine::tryAgain(Listener& listener) {

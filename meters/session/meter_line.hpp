@@ -5,6 +5,7 @@
 
 #include "meters/decode/decoder.hpp"
 #include "meters/link/link.hpp"
+#include "meters/session/input.hpp"
 #include "meters/session/link_watch.hpp"
 #include "meters/session/poller.hpp"
 
@@ -16,36 +17,26 @@
 
 namespace stillwire {
 
-class MeterLine {
+class MeterLine final : public Input {
 public:
-    class Listener {
-    public:
-        virtual ~Listener() = default;
-        virtual void lineBytes(MeterLine&, std::span<const std::uint8_t>, Time) {} // before they are decoded
-        virtual void lineReading(MeterLine& from, const Reading& reading) = 0;
-        virtual void lineLost(MeterLine& from, Time at) = 0; // what follows does not touch what came before
-        virtual void lineChanged(bool urgent) = 0;           // something to show
-    };
+    explicit MeterLine(MeterPort port); // its link must be open
 
-    // The link must be open. `decoder` is null for a replayed capture, which is never served.
-    MeterLine(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder, const MeterDescription& description);
-
-    void begin(Time zero); // the capture's start, by the link's clock
-    void greet();          // start-up commands, then who it is and what it refused, then the first poll
-    // What came, or another try at a port that is gone. `rounds`: reads at most. False: the link has ended.
-    bool serve(Listener& listener, int rounds);
-    void slept(double seconds_s); // the computer did: what comes next may begin inside a frame
-    void leave();                 // hands the front panel back; nothing is read afterwards
-
-    [[nodiscard]] Link& link() { return *link_; }
-    [[nodiscard]] const Link& link() const { return *link_; }
-    [[nodiscard]] LinkWatch& watch() { return watch_; }
-    [[nodiscard]] const LinkWatch& watch() const { return watch_; }
-    [[nodiscard]] bool realClock() const { return realClock_; } // the link's clock is CLOCK_BOOTTIME
-    [[nodiscard]] int descriptor() const { return realClock_ ? link_->descriptor() : -1; } // to poll on; -1: none
-    [[nodiscard]] Time now() const { return link_->now() - zero_; }
-    [[nodiscard]] Time wait(Time longest) const; // until it wants to be served
-    [[nodiscard]] std::size_t garbageBytes() const { return decoder_ ? decoder_->droppedBytes() : 0; }
+    [[nodiscard]] std::string name() const override { return link_->name(); }
+    [[nodiscard]] bool live() const override { return true; }
+    [[nodiscard]] bool realClock() const override { return realClock_; }
+    [[nodiscard]] Time clock() const override { return link_->now(); }
+    void begin(Time zero) override { zero_ = zero; }
+    void greet() override; // start-up commands, then who it is and what it refused, then the first poll
+    bool serve(Listener& listener) override; // also another try at a port that is gone
+    void slept(double seconds_s) override;   // what comes next may begin inside a frame
+    void leave() override;                   // hands the front panel back
+    [[nodiscard]] Time now() const override { return link_->now() - zero_; }
+    [[nodiscard]] int descriptor() const override { return realClock_ ? link_->descriptor() : -1; }
+    [[nodiscard]] Time wait(Time longest) const override;
+    void blindWas(const std::vector<BlindSpan>& blind, Time now) override { watch_.blindWas(blind, now); }
+    [[nodiscard]] LinkState state(Time now) const override { return watch_.state(now); }
+    [[nodiscard]] Sentence says(Time now) const override { return watch_.says(now); }
+    [[nodiscard]] std::size_t garbageBytes() const override { return decoder_->droppedBytes(); }
 
 private:
     void takeBytes(Listener& listener, std::size_t count, Time arrived);

@@ -2,6 +2,8 @@
 #include "meters/session/session.hpp"
 
 #include "meters/session/live_session.hpp"
+#include "meters/session/meter_line.hpp"
+#include "meters/session/replay_input.hpp"
 
 #include <array>
 #include <ctime>
@@ -22,10 +24,13 @@ std::string wallClock() {
     return out;
 }
 
-Result<std::unique_ptr<MeterLine>> openReference(ReferenceMeter reference, const MeterLine& signal) {
-    auto description = parseMeterDescription(reference.meter.toml, reference.meter.name);
-    if (!description) return description.error();
-    const Error same{.where = signal.link().name(),
+Result<std::unique_ptr<Input>> openSignal(MeterPort signal) {
+    if (Status opened = signal.link->open(); !opened) return opened.error();
+    return std::unique_ptr<Input>(std::make_unique<MeterLine>(std::move(signal)));
+}
+
+Result<std::unique_ptr<Input>> openReference(MeterPort reference, const Input& signal) {
+    const Error same{.where = signal.name(),
                      .what = "both meters are on the same port",
                      .mend = "choose another port for the one on the reference"};
     if (reference.link->name() == same.where) return same;
@@ -35,47 +40,46 @@ Result<std::unique_ptr<MeterLine>> openReference(ReferenceMeter reference, const
         return Error{.where = reference.link->name(),
                      .what = "a second meter goes only beside a meter on a port",
                      .mend = "leave it out here"};
-    return std::make_unique<MeterLine>(std::move(reference.link), makeDecoder(*description), *description);
+    return std::unique_ptr<Input>(std::make_unique<MeterLine>(std::move(reference)));
+}
+
+Result<std::unique_ptr<Session>> begun(std::unique_ptr<Input> signal, std::unique_ptr<Input> reference,
+                                       ExaminationSetup setup, CaptureHeader header, SessionOptions options) {
+    if (header.started.empty()) header.started = wallClock();
+    auto session =
+        std::make_unique<LiveSession>(std::move(signal), std::move(reference), std::move(setup), std::move(options));
+    if (Status begun = session->begin(header); !begun) return begun.error();
+    return std::unique_ptr<Session>(std::move(session));
 }
 
 } // namespace
 
-Result<std::unique_ptr<Session>> Session::start(std::unique_ptr<Link> link, std::unique_ptr<Decoder> decoder,
-                                                CaptureHeader header, SessionOptions options,
-                                                std::optional<ReferenceMeter> reference) {
-    ReplayRows* rows = link->rows();
-    if (!header.meter && rows == nullptr)
+Result<std::unique_ptr<Session>> Session::start(MeterPort signal, CaptureHeader header, SessionOptions options,
+                                                std::optional<MeterPort> reference) {
+    const std::string name = signal.link->name();
+    if (!header.meter)
         return Error{
-            .where = link->name(), .what = "the session has no meter description", .mend = "choose one with --meter"};
-    if (reference) header.referenceMeter = reference->meter;
-    std::span<const Reading> first;
-    if (rows != nullptr) first = rows->capture().readings;
-    auto setup = examinationSetup(header, {}, first, link->name());
+            .where = name, .what = "the session has no meter description", .mend = "choose one with --meter"};
+    if (reference) header.referenceMeter = reference->meter.traits;
+    auto setup = examinationSetup(header, {}, {}, name);
     if (!setup) return setup.error();
-    if (rows == nullptr && !decoder)
-        return Error{
-            .kind = Error::Kind::ourFault, .where = link->name(), .what = "the session has no decoder", .mend = {}};
-
-    MeterDescription description;
-    description.traits = setup->meter;
-    if (rows == nullptr && !setup->meter.toml.empty()) {
-        auto parsed = parseMeterDescription(setup->meter.toml, setup->meter.name);
-        if (!parsed) return parsed.error();
-        description = std::move(parsed.value());
-    }
-    if (Status opened = link->open(); !opened) return opened.error();
-    auto line = std::make_unique<MeterLine>(std::move(link), std::move(decoder), description);
-    std::unique_ptr<MeterLine> second;
+    auto first = openSignal(std::move(signal));
+    if (!first) return first.error();
+    std::unique_ptr<Input> second;
     if (reference) {
-        auto opened = openReference(std::move(*reference), *line);
+        auto opened = openReference(std::move(*reference), **first);
         if (!opened) return opened.error();
         second = std::move(*opened);
     }
-    if (header.started.empty()) header.started = wallClock();
-    auto session =
-        std::make_unique<LiveSession>(std::move(line), std::move(second), std::move(*setup), std::move(options));
-    if (Status begun = session->begin(header); !begun) return begun.error();
-    return std::unique_ptr<Session>(std::move(session));
+    return begun(std::move(*first), std::move(second), std::move(*setup), std::move(header), std::move(options));
+}
+
+Result<std::unique_ptr<Session>> Session::replay(Capture capture, std::string name, SessionOptions options) {
+    CaptureHeader header = capture.header;
+    auto setup = examinationSetup(header, {}, capture.readings, name);
+    if (!setup) return setup.error();
+    auto input = std::make_unique<ReplayInput>(std::move(capture), std::move(name), options.replaySpeed);
+    return begun(std::move(input), nullptr, std::move(*setup), std::move(header), std::move(options));
 }
 
 } // namespace stillwire

@@ -4,11 +4,12 @@
 
 #include "core/base/result.hpp"
 #include "core/capture/header.hpp"
+#include "core/capture/reader.hpp"
 #include "core/domain/reading.hpp"
 #include "core/findings/findings.hpp"
 #include "core/procedure/procedure.hpp"
 #include "core/trace/trace.hpp"
-#include "meters/decode/decoder.hpp"
+#include "meters/describe/description.hpp"
 #include "meters/link/link.hpp"
 
 #include <cstdint>
@@ -21,7 +22,7 @@
 namespace stillwire {
 
 // How the way from the meter is, for the person: the sentence names the port and the mend.
-enum class LinkState { opening, live, silent, lost, ended, failed };
+enum class LinkState { opening, live, silent, lost, ended };
 
 // One moment, consistent in itself. Cheap to take; never changes once taken.
 struct SessionSnapshot {
@@ -56,22 +57,23 @@ struct SessionOptions {
     Hand hand{}; // of a simulated person; the session ends when the procedure is finished
 };
 
-// A second meter, on the reference wire: its readings carry the flag `ref`.
-struct ReferenceMeter {
+// A meter and the way to it.
+struct MeterPort {
     std::unique_ptr<Link> link;
-    MeterTraits meter; // its description whole, link and frame included
+    MeterDescription meter; // how its bytes are asked for and read
 };
 
 class Session {
 public:
-    // The header must hold the sheet and the meter (a replayed capture may lack the meter). Link settings and polls
-    // come from the meter's description in it. Starts the thread; a link that cannot open is an error at once. A
-    // replayed capture needs no decoder, and is never guided.
-    // A meter on the reference wants two links with the clock of the computer.
-    [[nodiscard]] static Result<std::unique_ptr<Session>> start(std::unique_ptr<Link> link,
-                                                                std::unique_ptr<Decoder> decoder,
-                                                                CaptureHeader header, SessionOptions options,
-                                                                std::optional<ReferenceMeter> reference = {});
+    // The header must hold the sheet and the meter on the signal. Opens the links and starts the thread; a link that
+    // cannot open is an error at once. A second meter, on the reference wire, wants two links with the clock of the
+    // computer; its readings carry the flag `ref`.
+    [[nodiscard]] static Result<std::unique_ptr<Session>>
+    start(MeterPort signal, CaptureHeader header, SessionOptions options, std::optional<MeterPort> reference = {});
+    // A capture played again; `name` is its file's. Its header must hold the sheet and may lack the meter. Never
+    // guided.
+    [[nodiscard]] static Result<std::unique_ptr<Session>> replay(Capture capture, std::string name,
+                                                                 SessionOptions options);
     virtual ~Session() = default; // stops, joins, syncs
 
     virtual std::shared_ptr<const SessionSnapshot>

@@ -2639,10 +2639,6 @@
         <translation>la fila tiene más campos que columnas hay</translation>
     </message>
     <message>
-        <source>the session has no decoder</source>
-        <translation>la sesión no tiene decodificador</translation>
-    </message>
-    <message>
         <source>the session has no meter description</source>
         <translation>la sesión no tiene descripción del multímetro</translation>
     </message>
@@ -3097,10 +3093,6 @@
     <message>
         <source>neither text nor frames that are known here</source>
         <translation>ni texto ni tramas conocidas aquí</translation>
-    </message>
-    <message>
-        <source>no fit</source>
-        <translation>no encaja</translation>
     </message>
     <message>
         <source>no text, but packets of %1 bytes each</source>

@@ -96,8 +96,8 @@ TEST(Verdict, AProbeThatWasMovedToTheControllerIsRemembered) {
         TraceMaker trace = guided({});
         if (moved) trace.mark("probe:controller-side");
         bool untested = false;
-        for (const Sentence& s : examine(trace, fallingSheet()).verdict.notTested)
-            untested = untested || s.english().starts_with("Measured at the sensor");
+        for (const auto& one : examine(trace, fallingSheet()).verdict.notTested)
+            untested = untested || one.kind == NotTestedKind::beyondTheSensor;
         EXPECT_EQ(untested, !moved);
     }
 }

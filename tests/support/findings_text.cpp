@@ -73,10 +73,10 @@ void put(Text& t, const AdjustmentAdvice& a) {
 
 void put(Text& t, const Verdict& verdict) {
     (t << "verdict" << decisionName(verdict.decision)).line();
-    put(t, "reason", verdict.reasons);
+    put(t, "reason", wordsOf(verdict.reasons));
     for (const Cause& c : verdict.causes) (t << "cause" << decisionName(c.decision) << c.says << c.nextTest).line();
-    put(t, "not-tested", verdict.notTested);
-    put(t, "next", verdict.next);
+    put(t, "not-tested", wordsOf(verdict.notTested));
+    put(t, "next", wordsOf(verdict.next));
 }
 
 } // namespace

@@ -34,7 +34,7 @@ TraceMaker guided(const GuidedRun& run, std::uint64_t seed, MakerMeter meter) {
 
 std::string whatItSaid(const Findings& f) {
     std::string text = decisionName(f.verdict.decision);
-    for (const Sentence& s : f.verdict.reasons) text += "\n  " + s.english();
+    for (const auto& reason : f.verdict.reasons) text += "\n  " + reason.says.english();
     for (const Excursion& e : f.excursions)
         text += "\n  excursion " + plain(toSeconds(e.from), 2) + " " + volts(e.held_V, 3) + " to " +
                 volts(e.extreme_V, 3) + (e.kind == ExcursionKind::play ? " play" : "") + " " +

@@ -30,10 +30,10 @@ struct TtyRun {
     std::unique_ptr<Session> session; // null: it did not start, and the test has failed
 
     // A KernelTty must be there already. Waits until a whole frame is no longer taken for the rest of one.
-    TtyRun(const MeterDescription& meter, const std::string& name, std::optional<ReferenceMeter> reference = {})
+    TtyRun(const MeterDescription& meter, const std::string& name, std::optional<MeterPort> reference = {})
         : path(capturePath(name)) {
-        auto started = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter),
-                                      headerFor(meter), {.guided = false, .capturePath = path}, std::move(reference));
+        auto started = Session::start({makeSerialLink(KernelTty::kPort, meter.link), meter}, headerFor(meter),
+                                      {.guided = false, .capturePath = path}, std::move(reference));
         EXPECT_TRUE(started) << started.error().text();
         if (started) session = std::move(started.value());
         std::this_thread::sleep_for(std::chrono::milliseconds(60));

@@ -16,22 +16,14 @@
 namespace stillwire {
 namespace {
 
-// Which of a drawing's two arrows is lit: left or right, from the mark of the pose that is being held; of a way to go
-// and back, the one that leads to the position that is wanted.
+// Which of a drawing's two arrows is lit: the side of the pose that is being held; of a way to go and back, the one
+// that leads to the position that is wanted.
 QString litSide(const Scene& scene) {
-    const SessionSnapshot& snapshot = *scene.snapshot;
-    const Prompt& prompt = snapshot.prompt;
+    const Prompt& prompt = scene.snapshot->prompt;
     if (prompt.step && traits(*prompt.step).visits() && scene.sheet && !prompt.position.empty())
         return prompt.position == scene.sheet->rest().name ? QStringLiteral("right") : QStringLiteral("left");
-    if (!snapshot.prompt.poseFor_s) return {};
-    for (auto mark = snapshot.marks.rbegin(); mark != snapshot.marks.rend(); ++mark) {
-        const auto* pose = mark->as<PoseMark>();
-        if (!pose) continue;
-        if (pose->place.side() == Side::left) return QStringLiteral("left");
-        if (pose->place.side() == Side::right) return QStringLiteral("right");
-        break;
-    }
-    return {};
+    if (!prompt.asked) return {};
+    return prompt.asked->place.side() == Side::left ? QStringLiteral("left") : QStringLiteral("right");
 }
 
 // While the red lead is on its way, where it goes; else what the hand does.
@@ -165,13 +157,14 @@ void HandPage::show(const Scene& scene) {
     // Before the meter is connected they stand large on the right, where there is no trace yet.
     caution_->show(prompt.step == Step::hookUp ? QStringList() : cautionWords(prompt), prompt.stopNow);
     drawing_->show(drawingOf(prompt), litSide(scene), say(prompt.instruction));
-    sayDeeds(*instruction_, say(prompt.offer.empty() ? prompt.instruction : prompt.offer));
+    sayDeeds(*instruction_, say(prompt.instruction));
     detail_->say(say(prompt.detail));
     showAnswers(prompt);
-    const bool asks = !prompt.offer.empty() || !prompt.choices.empty(); // then nothing is paced, and room is short
+    const bool asks =
+        prompt.question != Question::none || !prompt.choices.empty(); // then nothing is paced, and room is short
     // Before the warm look there is a wait, and nothing to pace in it.
     const bool waits = prompt.step == Step::warmRepeat && !prompt.detail.empty();
-    pace_->setVisible(!asks && ((hasPoses(prompt.step) && !waits) || prompt.poseFor_s) && !prompt.movingLead);
+    pace_->setVisible(!asks && ((hasPoses(prompt.step) && !waits) || prompt.asked) && !prompt.movingLead);
     pace_->show(prompt);
     wanted_->say(say(prompt.wanted));
     // An empty bar with no word of what would fill it says nothing.

@@ -25,7 +25,8 @@ PaceView::PaceView(const Look& look, const Feed& feed, QWidget* parent) : QWidge
 
 void PaceView::show(const Prompt& prompt) {
     const QString word = say(prompt.pose);
-    const double duration = prompt.poseFor_s.value_or(0), since = toSeconds(prompt.poseSince);
+    const AskedPose pose = prompt.asked.value_or(AskedPose{});
+    const double duration = pose.for_s, since = toSeconds(pose.since);
     if (word == word_ && duration == for_s_ && since == since_s_) return;
     word_ = word;
     for_s_ = duration;

@@ -51,32 +51,4 @@ QByteArray Palette::recolour(QByteArray svg) const {
     return svg;
 }
 
-const std::vector<TextPair>& textPairs() {
-    static const std::vector<TextPair> pairs = [] {
-        std::vector<TextPair> all;
-        for (Role ground : {Role::paper, Role::page, Role::plot, Role::faultBack, Role::cautionBack, Role::hatchBack,
-                            Role::quietPhase, Role::wigglePhase, Role::travelPhase, Role::band})
-            all.push_back({Role::ink, ground});
-        for (Role ground : {Role::paper, Role::page, Role::plot}) all.push_back({Role::quietText, ground});
-        for (Role ground : {Role::paper, Role::plot, Role::page}) all.push_back({Role::trace, ground});
-        for (Role ground : {Role::faultBack, Role::plot, Role::paper}) all.push_back({Role::fault, ground});
-        for (Role ground : {Role::paper, Role::plot}) all.push_back({Role::good, ground});
-        for (Role ground : {Role::cautionBack, Role::plot, Role::paper}) all.push_back({Role::caution, ground});
-        for (Role text : {Role::barText, Role::barQuiet}) all.push_back({text, Role::bar});
-        all.push_back({Role::plot, Role::trace}); // the word on a pressed button
-        return all;
-    }();
-    return pairs;
-}
-
-const std::vector<TextPair>& shapePairs() {
-    static const std::vector<TextPair> pairs = {
-        {Role::trace, Role::band},          {Role::trace, Role::hatchBack},  {Role::fault, Role::band},
-        {Role::strongLine, Role::plot},     {Role::strongLine, Role::page},  {Role::strongLine, Role::hatchBack},
-        {Role::focus, Role::page},          {Role::focus, Role::paper},      {Role::good, Role::paper},
-        {Role::caution, Role::cautionBack}, {Role::strongLine, Role::paper}, // the drawings' quiet lines
-    };
-    return pairs;
-}
-
 } // namespace stillwire

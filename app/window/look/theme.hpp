@@ -49,12 +49,4 @@ private:
     std::array<QColor, kRoleCount> colours_;
 };
 
-// Every pair of text on a ground that the window paints. Tests hold each to 7:1 (WCAG 2.2, 1.4.6).
-struct TextPair {
-    Role text, ground;
-};
-[[nodiscard]] const std::vector<TextPair>& textPairs();
-// Shapes and lines that carry meaning; tests hold each to 3:1 (WCAG 2.2, 1.4.11).
-[[nodiscard]] const std::vector<TextPair>& shapePairs();
-
 } // namespace stillwire

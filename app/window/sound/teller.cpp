@@ -32,10 +32,10 @@ QString Teller::hear(const Scene& scene) {
 }
 
 QString Teller::sayNew(const Prompt& prompt) {
-    const QString main = say(prompt.offer.empty() ? prompt.instruction : prompt.offer);
-    const QString section = QString::fromStdString(std::string(prompt.place.section()));
+    const QString main = say(prompt.instruction);
+    const std::string section(prompt.asked ? prompt.asked->place.section() : std::string_view{});
     if (main == said_) {
-        if (section.isEmpty() || section == section_) return {};
+        if (section.empty() || section == section_) return {};
         section_ = section;
         return say(prompt.pose);
     }

@@ -6,6 +6,7 @@
 #include "app/window/feed.hpp"
 
 #include <set>
+#include <string>
 
 #include <QString>
 
@@ -19,7 +20,8 @@ public:
 private:
     QString sayNew(const Prompt& prompt);
 
-    QString said_, section_;
+    QString said_;
+    std::string section_; // of the harness, last named
     std::set<QString> cautions_;
     bool stopped_ = false, over_ = false;
 };

@@ -45,8 +45,8 @@ std::optional<Tone> ToneWatch::hear(const Scene& scene) {
     const SessionSnapshot& snapshot = *scene.snapshot;
     if (!snapshot.guided) return std::nullopt;
     std::optional<Tone> heard;
-    if (snapshot.prompt.poseFor_s && snapshot.prompt.poseSince != pose_) {
-        pose_ = snapshot.prompt.poseSince;
+    if (snapshot.prompt.asked && snapshot.prompt.asked->since != pose_) {
+        pose_ = snapshot.prompt.asked->since;
         heard = Tone::tick;
     }
     std::size_t dropouts = 0;

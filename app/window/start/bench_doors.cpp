@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/start/bench_doors.hpp"
 
-#include "app/cli/logging.hpp"
-#include "app/cli/resources.hpp"
 #include "app/language/say.hpp"
+#include "app/shared/logging.hpp"
+#include "app/shared/resources.hpp"
 #include "app/window/start/capture_place.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/link/clock.hpp"
-#include "meters/link/replay.hpp"
 #include "meters/link/serial_link.hpp"
 #include "meters/session/unfinished.hpp"
 
@@ -113,14 +112,14 @@ Result<Opened> BenchDoors::openPort(const Way& way) {
     options.capturePath = place.path;
     options.notesFolder = recordingNotes();
     options.seed = static_cast<std::uint64_t>(QDateTime::currentMSecsSinceEpoch());
-    std::optional<ReferenceMeter> reference;
+    std::optional<MeterPort> reference;
     if (!way.referencePort.isEmpty()) {
         auto second = loadDescription(way.referenceMeter.toStdString());
         if (!second) return second.error();
-        reference = ReferenceMeter{makeSerialLink(way.referencePort.toStdString(), second->link), second->traits};
+        reference = MeterPort{makeSerialLink(way.referencePort.toStdString(), second->link), *second};
     }
-    auto session = Session::start(makeSerialLink(way.port.toStdString(), description->link),
-                                  makeDecoder(*description), header, options, std::move(reference));
+    auto session = Session::start({makeSerialLink(way.port.toStdString(), description->link), *description}, header,
+                                  options, std::move(reference));
     if (!session) return session.error();
     return Opened{std::move(*session), std::make_shared<const Sheet>(*sheet), sayName(sheet->name), way.port, 0, {},
                   place.warning};
@@ -161,7 +160,7 @@ Result<Opened> BenchDoors::openSimulated(const Way& way) {
         if (struck->exchange(false)) strike();
         return hand(prompt, now);
     };
-    auto session = Session::start(std::move(meter->link), makeDecoder(*description), header, options);
+    auto session = Session::start({std::move(meter->link), *description}, header, options);
     if (!session) return session.error();
     return Opened{std::move(*session),
                   std::make_shared<const Sheet>(*sheet),
@@ -177,30 +176,27 @@ Result<Opened> BenchDoors::openCapture(const Way& way) {
     const auto size = static_cast<double>(QFileInfo(way.path).size());
     if (way.told && size > 0)
         reading.told = [&](std::uint64_t bytes) { return way.told(static_cast<double>(bytes) / size); };
-    auto replay = openReplay(way.path.toStdString(), reading);
-    if (!replay) return replay.error();
-    if (!replay->header.sheet) {
+    auto capture = loadCapture(way.path.toStdString(), reading);
+    if (!capture) return capture.error();
+    CaptureHeader& header = capture->header;
+    if (!header.sheet) {
         if (way.sheet.isEmpty())
             return missing("the capture holds no sensor sheet", "choose the sensor's sheet first");
         auto sheet = loadSheet(way.sheet.toStdString());
         if (!sheet) return sheet.error();
-        replay->header.sheet = *sheet;
+        header.sheet = *sheet;
     }
-    auto sheet = std::make_shared<const Sheet>(*replay->header.sheet);
+    auto sheet = std::make_shared<const Sheet>(*header.sheet);
     QString notes = sayName(sheet->name);
-    if (!replay->header.started.empty())
-        notes += QStringLiteral(" · ") + startedWords(QString::fromStdString(replay->header.started));
-    if (!replay->header.notes.empty()) notes += QStringLiteral("\n") + sayName(replay->header.notes);
-    for (const Sentence& warning : replay->warnings) notes += QStringLiteral("\n") + say(warning);
-    double length_s = 0;
-    if (const auto* rows = dynamic_cast<const ReplayRows*>(replay->link.get())) {
-        const auto& readings = rows->capture().readings;
-        if (!readings.empty()) length_s = toSeconds(readings.back().time);
-    }
+    if (!header.started.empty())
+        notes += QStringLiteral(" · ") + startedWords(QString::fromStdString(header.started));
+    if (!header.notes.empty()) notes += QStringLiteral("\n") + sayName(header.notes);
+    for (const Sentence& warning : capture->summary.warnings) notes += QStringLiteral("\n") + say(warning);
+    const double length_s = capture->readings.empty() ? 0 : toSeconds(capture->readings.back().time);
     SessionOptions options;
     options.guided = false;
     options.replaySpeed = way.speed;
-    auto session = Session::start(std::move(replay->link), nullptr, replay->header, options);
+    auto session = Session::replay(std::move(*capture), way.path.toStdString(), options);
     if (!session) return session.error();
     return Opened{std::move(*session), std::move(sheet), QFileInfo(way.path).completeBaseName(), notes, length_s};
 }

@@ -22,7 +22,7 @@ void VerdictBar::show(const Scene& scene) {
     const bool over = snapshot.prompt.finished || snapshot.link == LinkState::ended;
     const QString lead = over ? tr("Verdict:") : tr("So far:");
     const QString decision = hidden_ ? tr("hidden") : decisionWords(verdict.decision);
-    QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front());
+    QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front().says);
     if (hidden_) reason = tr("What would you do with this sensor? H shows it.");
     if (lead == lead_ && decision == decision_ && reason == reason_) return;
     lead_ = lead;

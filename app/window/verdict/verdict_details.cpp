@@ -95,16 +95,17 @@ void VerdictDetails::show(const Findings& findings) {
         if (!verdict.causes[i].nextTest.empty()) line += QLatin1Char(' ') + say(verdict.causes[i].nextTest);
         causes << line;
     }
-    QStringList why = said(verdict.reasons);
+    QStringList why = said(wordsOf(verdict.reasons));
     if (!why.isEmpty()) why.removeFirst(); // it stands beside the decision
-    const QString html =
-        section(tr("Next"), verdict.next.empty() ? QStringList{tr("Nothing more to do.")} : said(verdict.next)) +
-        section(tr("Why"), why) + section(tr("It could also be"), causes) +
-        section(tr("Not tested"), said(verdict.notTested)) + section(tr("Assumed"), said(findings.assumed));
+    const QString html = section(tr("Next"), verdict.next.empty() ? QStringList{tr("Nothing more to do.")}
+                                                                  : said(wordsOf(verdict.next))) +
+                         section(tr("Why"), why) + section(tr("It could also be"), causes) +
+                         section(tr("Not tested"), said(wordsOf(verdict.notTested))) +
+                         section(tr("Assumed"), said(findings.assumed));
     if (text_->text() == html) return;
     text_->setText(html);
     keepToTheText();
-    setAccessibleDescription(said(verdict.reasons).join(QLatin1Char(' ')));
+    setAccessibleDescription(said(wordsOf(verdict.reasons)).join(QLatin1Char(' ')));
 }
 
 } // namespace stillwire

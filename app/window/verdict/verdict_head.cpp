@@ -22,7 +22,7 @@ void VerdictHead::show(const Scene& scene) {
     const auto [shape, colour] = signOf(verdict.decision);
     QString decision = decisionWords(verdict.decision);
     if (!decision.isEmpty()) decision[0] = decision[0].toUpper();
-    const QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front());
+    const QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front().says);
     if (decision == decision_ && reason == reason_ && shape == shape_) return;
     shape_ = shape;
     colour_ = colour;

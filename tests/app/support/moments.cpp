@@ -75,12 +75,14 @@ void fillFindings(Findings& f) {
     f.wiggle = shaft;
     f.verdict.decision = Decision::replace;
     f.verdict.reasons = {
-        sentence("The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 or further.",
-                 {"7", Sentence{"%1 poses", {"23"}}, "4.12 V", "1.98 V"})};
+        {ReasonKind::cause,
+         {"The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 or further.",
+          {"7", Sentence{"%1 poses", {"23"}}, "4.12 V", "1.98 V"}}}};
     f.verdict.next = {
-        sentence("Hold the connector still and repeat the wiggle; then watch the reference and the ground wire under "
-                 "the same wiggle.")};
-    f.verdict.notTested = {sentence("The sweep was not done.")};
+        {NextKind::splitsCauses,
+         "Hold the connector still and repeat the wiggle; then watch the reference and the ground wire under "
+         "the same wiggle."}};
+    f.verdict.notTested = {{NotTestedKind::step, "The sweep was not done."}};
 }
 
 void fillPrompt(SessionSnapshot& s) {
@@ -90,8 +92,7 @@ void fillPrompt(SessionSnapshot& s) {
     p.wanted = sentence("%1 more poses", {"11"});
     p.progress = 0.68;
     p.pose = sentence("hold left");
-    p.poseFor_s = 1.4;
-    p.poseSince = fromSeconds(kEnd_s - 0.6);
+    p.asked = AskedPose{.place = PosePlace::at(Side::left), .for_s = 1.4, .since = fromSeconds(kEnd_s - 0.6)};
     p.position = "deep";
     p.wire = Wire::signal;
     s.marks = {

@@ -19,7 +19,6 @@ std::shared_ptr<SessionSnapshot> moment(WireState state); // the same with anoth
 std::shared_ptr<SessionSnapshot> hookUpMoment();          // the first step, before any reading
 std::shared_ptr<SessionSnapshot> adjustMoment();          // turning; 0.12 V above the aim, two turns made
 std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead = false); // any step, with its own words
-enum class Question { supplyWires, badReference, badGround };
 std::shared_ptr<SessionSnapshot> questionMoment(Question question);
 std::shared_ptr<SessionSnapshot> finishedMoment(); // the led run is over
 std::shared_ptr<SessionSnapshot> replayMoment();   // a capture replayed to its end

@@ -24,7 +24,7 @@ std::vector<Command> Person::obey(const Prompt& prompt, Time now) {
         turn_.wait_for(lock, 60s, [this] { return !waiting_ || gone_; });
         return {};
     }
-    const bool asking = !prompt.offer.empty();
+    const bool asking = prompt.question != Question::none;
     news_ = !words_.empty() || prompt.step != step_ || prompt.movingLead != leading_ || asking != asking_ ||
             prompt.finished != finished_;
     step_ = prompt.step;

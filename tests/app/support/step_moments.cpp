@@ -52,7 +52,7 @@ std::shared_ptr<SessionSnapshot> hookUpMoment() {
     snapshot->marks.clear();
     auto findings = std::make_shared<Findings>();
     findings->verdict.decision = Decision::cannotTell;
-    findings->verdict.reasons = {sentence("The reference was not measured.")};
+    findings->verdict.reasons = {{ReasonKind::missing, "The reference was not measured."}};
     snapshot->findings = findings;
     Procedure procedure(*leverSheet(), MeterTraits{}, {});
     procedure.start(Time{0});
@@ -85,7 +85,7 @@ std::shared_ptr<SessionSnapshot> adjustMoment() {
     walkTo(*snapshot, Step::adjust);
     p.instruction = sentence(phrases::kTurnTo, {"4.150 V"});
     p.pose = {};
-    p.poseFor_s.reset();
+    p.asked.reset();
     p.wanted = sentence(phrases::kOffBy, {"0.120 V"});
     p.aim_V = 4.15;
     p.aimWithin_V = 0.04;
@@ -105,13 +105,13 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
         {phrases::kVerbatim, {byName("Release the lift's pressure; it can fall with the engine off.")}});
     if (!traits(step).wiggles()) {
         p.pose = p.wanted = {};
-        p.poseFor_s.reset();
+        p.asked.reset();
     }
     if (step == Step::reference || step == Step::ground) p.wanted = sentence(phrases::kMoreReadings);
     if (step == Step::wiggleHarness) {
         p.detail = sentence(phrases::kSectionsAre);
         p.pose = sentence(phrases::kSectionLeft, {"3"});
-        p.place = PosePlace::at(Side::left, 3);
+        p.asked->place = PosePlace::at(Side::left, 3);
     }
     if (step == Step::coldStart) p.wanted = phrases::kSeconds(28);
     if (step == Step::fullPress || step == Step::confirm) {
@@ -141,10 +141,10 @@ std::shared_ptr<SessionSnapshot> questionMoment(Question question) {
                                : question == Question::badGround  ? Step::ground
                                                                   : Step::wiggleShaft);
     Prompt& p = snapshot->prompt;
-    p.offer = question == Question::badReference ? sentence(phrases::kReferenceBad, {"4.412 V"})
-              : question == Question::badGround  ? sentence(phrases::kGroundBad, {"0.312 V"})
-                                                 : sentence(phrases::kOfferSupplyWires);
-    p.instruction = p.offer;
+    p.question = question;
+    p.instruction = question == Question::badReference ? sentence(phrases::kReferenceBad, {"4.412 V"})
+                    : question == Question::badGround  ? sentence(phrases::kGroundBad, {"0.312 V"})
+                                                       : sentence(phrases::kOfferSupplyWires);
     p.detail = p.wanted = {};
     const bool supply = question == Question::supplyWires;
     p.choices = {{Command::offerYes, sentence(supply ? phrases::kYesLook : phrases::kEndHere)},

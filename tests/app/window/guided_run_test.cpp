@@ -121,7 +121,7 @@ protected:
         const QString page = words();
         if (!prompt.finished) {
             EXPECT_TRUE(page.contains(stillwire::say(prompt.title))) << page.toStdString();
-            EXPECT_TRUE(page.contains(stillwire::say(prompt.offer.empty() ? prompt.instruction : prompt.offer)));
+            EXPECT_TRUE(page.contains(stillwire::say(prompt.instruction)));
             EXPECT_TRUE(page.contains(stillwire::say(prompt.wanted)));
             for (const Sentence& caution : prompt.cautions) EXPECT_TRUE(page.contains(stillwire::say(caution)));
         }
@@ -140,9 +140,9 @@ protected:
                                 .arg(shots)
                                 .arg(shot++, 2, 10, QLatin1Char('0'))
                                 .arg(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())))
-                                .arg(prompt.movingLead      ? "-lead"
-                                     : prompt.offer.empty() ? ""
-                                                            : "-offer"));
+                                .arg(prompt.movingLead                   ? "-lead"
+                                     : prompt.question == Question::none ? ""
+                                                                         : "-offer"));
     }
 
     // Until the session is over: looks at every page the person comes to, and plays the person's keys.

@@ -153,8 +153,8 @@ TEST(SecondMeter, ADropoutTheReferenceMadeIsTheSupplys) {
     for (const Excursion& e : f.excursions) EXPECT_TRUE(e.withReference);
     EXPECT_EQ(f.referenceMoves.size(), 4U);
     EXPECT_EQ(f.verdict.decision, Decision::checkSupply);
-    EXPECT_NE(f.verdict.reasons.front().english().find("in the same proportion, 4 times"), std::string::npos)
-        << f.verdict.reasons.front().english();
+    EXPECT_NE(f.verdict.reasons.front().says.english().find("in the same proportion, 4 times"), std::string::npos)
+        << f.verdict.reasons.front().says.english();
     EXPECT_EQ(f.wiggle.dropouts, 0);
 }
 
@@ -169,16 +169,16 @@ TEST(SecondMeter, ASagThatTheSignalMissedIsToldToo) {
     const Findings f = examineBoth(twoMeters(false, true));
     EXPECT_TRUE(f.excursions.empty());
     EXPECT_EQ(f.verdict.decision, Decision::checkSupply);
-    EXPECT_NE(
-        f.verdict.reasons.front().english().find("The reference went from 5.00 V to 3.00 V or further, 4 times."),
-        std::string::npos)
-        << f.verdict.reasons.front().english();
+    EXPECT_NE(f.verdict.reasons.front().says.english().find(
+                  "The reference went from 5.00 V to 3.00 V or further, 4 times."),
+              std::string::npos)
+        << f.verdict.reasons.front().says.english();
 }
 
 TEST(SecondMeter, AGoodSensorIsKeptAndItsGainErrorIsNoLongerCommon) {
     const auto rows = twoMeters(false, false);
     const Findings f = examineBoth(rows);
-    EXPECT_EQ(f.verdict.decision, Decision::keep) << f.verdict.reasons.front().english();
+    EXPECT_EQ(f.verdict.decision, Decision::keep) << f.verdict.reasons.front().says.english();
     ASSERT_TRUE(f.ratio);
     EXPECT_NEAR(f.ratio->reference_V, 5.0, 0.003);
     ASSERT_TRUE(f.ratio->level_V);

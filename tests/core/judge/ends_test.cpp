@@ -98,7 +98,7 @@ TEST(Ends, AgainstAReferenceThatWandersNothingIsTurned) {
     EXPECT_NEAR(f.reference->change_V, 0.2, 0.01);
     EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << whatItSaid(f);
     std::vector<std::string> next;
-    for (const Sentence& s : f.verdict.next) next.push_back(s.english());
+    for (const auto& one : f.verdict.next) next.push_back(one.says.english());
     EXPECT_THAT(next, Contains(HasSubstr("The reference changed by 0.20 V between looks")));
 }
 
@@ -141,7 +141,7 @@ TEST(LostMotion, IsTheLinkage) {
     trace.mark("step:end");
     const Findings f = examine(trace, leverSheet());
     EXPECT_EQ(f.verdict.decision, Decision::checkLinkage) << whatItSaid(f);
-    EXPECT_THAT(f.verdict.reasons.front().english(), HasSubstr("coming from back"));
+    EXPECT_THAT(f.verdict.reasons.front().says.english(), HasSubstr("coming from back"));
 }
 
 } // namespace

@@ -101,7 +101,7 @@ TEST(FactsOfTheTrade, ReleasesThatHangOnTheStopAreReplaced) {
         trace.hold(5);
         const Findings f = examine(trace, inchingSheet());
         EXPECT_EQ(f.verdict.decision, Decision::replace) << whatItSaid(f);
-        EXPECT_THAT(f.verdict.reasons.front().english(), HasSubstr("not repeatable"));
+        EXPECT_THAT(f.verdict.reasons.front().says.english(), HasSubstr("not repeatable"));
         EXPECT_GE(f.machine.stops, 3);
     }
     run.arm = "off-stop";

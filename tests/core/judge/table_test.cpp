@@ -5,6 +5,7 @@
 #include "tests/support/trade_findings.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 #include <string>
 
@@ -54,9 +55,9 @@ TEST(JudgementTable, CoversTheTradesTable) {
                                             "good at sensor, bad at controller",
                                             "all good, code stays",
                                             "bad cold, good warm"};
-    const auto table = tradeFindings();
-    ASSERT_EQ(table.size(), findings.size());
-    for (std::size_t i = 0; i < table.size(); ++i) {
+    const auto& table = test::kTradeFindings;
+    ASSERT_EQ(std::size(table), findings.size());
+    for (std::size_t i = 0; i < std::size(table); ++i) {
         EXPECT_EQ(table[i].finding, findings[i]);
         EXPECT_TRUE(table[i].rows[0] || table[i].outOfReach) << findings[i];
         for (const char* row : table[i].rows) EXPECT_TRUE(!row || isRow(row)) << findings[i] << ": " << row;

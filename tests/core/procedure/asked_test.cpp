@@ -12,8 +12,8 @@ using ::testing::HasSubstr;
 TEST(Procedure, StopsAtABadReferenceBeforeTheSensorIsTouched) {
     Driver d(pedalSheet(), kPedal);
     d.reference_V = 4.3;
-    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
-    EXPECT_THAT(d.procedure.prompt().offer.english(), HasSubstr("4.30 V"));
+    while (d.procedure.prompt().question == Question::none && toSeconds(d.now) < 60) d.read();
+    EXPECT_THAT(d.procedure.prompt().instruction.english(), HasSubstr("4.30 V"));
     d.press(Command::next);
     EXPECT_EQ(d.procedure.prompt().step, Step::putBack);
     EXPECT_EQ(d.count("step:cold-start"), 0);
@@ -30,7 +30,7 @@ TEST(Procedure, StopsByItselfAtABadGround) {
 TEST(Procedure, GoesOnAfterABadGroundOnlyWhenTold) {
     Driver d(pedalSheet(), kPedal);
     d.ground_V = 0.4;
-    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 60) d.read();
+    while (d.procedure.prompt().question == Question::none && toSeconds(d.now) < 60) d.read();
     d.press(Command::offerNo);
     EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
 }
@@ -38,7 +38,7 @@ TEST(Procedure, GoesOnAfterABadGroundOnlyWhenTold) {
 TEST(Procedure, OffersTheSupplyWiresAfterAShaftDropout) {
     Driver d(pedalSheet(), kPedal);
     d.dropoutsInShaft = 2;
-    while (d.procedure.prompt().offer.empty() && toSeconds(d.now) < 600) d.read();
+    while (d.procedure.prompt().question == Question::none && toSeconds(d.now) < 600) d.read();
     ASSERT_EQ(d.procedure.prompt().choices.size(), 2U);
     d.press(Command::offerYes);
     EXPECT_TRUE(d.readUntil(Step::wiggleHarness));

@@ -89,7 +89,7 @@ TEST(Procedure, HoldsEachPoseThreeReadingsAndNeverInStepWithTheMeter) {
     d.readUntil(Step::wiggleShaft);
     std::vector<double> holds;
     while (d.procedure.prompt().step == Step::wiggleShaft) {
-        holds.push_back(*d.procedure.prompt().poseFor_s);
+        holds.push_back(d.procedure.prompt().asked->for_s);
         d.read();
     }
     EXPECT_GE(*std::min_element(holds.begin(), holds.end()), 0.9);

@@ -26,10 +26,10 @@ Findings runWith(double input_ohm, std::uint64_t seed) {
 TEST(LowImpedance, IsToldWithItsMendAndNeverTakenForTheSensor) {
     for (std::uint64_t seed = 1; seed <= 5; ++seed) {
         const Findings f = runWith(3000, seed);
-        EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << f.verdict.reasons.front().english();
-        EXPECT_NE(f.verdict.reasons.front().english().find("low-impedance mode"), std::string::npos)
-            << f.verdict.reasons.front().english();
-        EXPECT_NE(f.verdict.next.front().english().find("low-impedance mode off"), std::string::npos);
+        EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << f.verdict.reasons.front().says.english();
+        EXPECT_NE(f.verdict.reasons.front().says.english().find("low-impedance mode"), std::string::npos)
+            << f.verdict.reasons.front().says.english();
+        EXPECT_NE(f.verdict.next.front().says.english().find("low-impedance mode off"), std::string::npos);
     }
 }
 
@@ -37,8 +37,8 @@ TEST(LowImpedance, AnOrdinaryInputSaysNothingOfTheKind) {
     for (std::uint64_t seed = 1; seed <= 5; ++seed) {
         const Findings f = runWith(10e6, seed);
         EXPECT_EQ(f.verdict.decision, Decision::keep);
-        for (const Sentence& reason : f.verdict.reasons)
-            EXPECT_EQ(reason.english().find("low-impedance"), std::string::npos);
+        for (const auto& reason : f.verdict.reasons)
+            EXPECT_EQ(reason.says.english().find("low-impedance"), std::string::npos);
     }
 }
 

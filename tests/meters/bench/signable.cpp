@@ -161,8 +161,8 @@ Signable signable(const Simulation& run, const BenchScript& script, const Sheet&
 
     Signable out;
     out.right = standing.verdict;
-    const bool supply = !standing.causes.empty() && (standing.causes.front() == "reference outside its limits" ||
-                                                     standing.causes.front() == "ground drop");
+    // With the faults left out, the wiring is to blame for the ground alone.
+    const bool supply = standing.verdict == Decision::checkSupply || standing.verdict == Decision::checkWiring;
     if (!supply && intermittent) {
         const bench::MeterQuirks& meter = still.meter;
         const auto as = [&](const Lens& lens) {

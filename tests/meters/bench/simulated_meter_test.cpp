@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The bench on a link: frames through a decoder, and the whole guided run by a live procedure with the simulated
 // hand.
+#include "core/capture/writer.hpp"
 #include "core/examination.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
@@ -35,8 +36,18 @@ struct Guided {
     double shown_V = 0; // when it was given last
 };
 
+// The same prompt with every word for people left out.
+Prompt withoutWords(Prompt prompt) {
+    prompt.title = prompt.instruction = prompt.detail = prompt.why = prompt.wanted = prompt.pose = {};
+    prompt.cautions.clear();
+    for (Choice& choice : prompt.choices) choice.says = {};
+    return prompt;
+}
+
+enum class Words { kept, leftOut };
+
 // What a session does, without its thread: bytes, decoder, examination, procedure, hand.
-Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t seed) {
+Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t seed, Words words = Words::kept) {
     const MeterDescription meter = description(FrameKind::text);
     BenchScript script = test::benchScript(fault);
     script.habits.warmPatience_s = 30;
@@ -75,7 +86,8 @@ Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t s
             out.aimWithin_V = procedure.prompt().aimWithin_V;
             out.shown_V = out.readings.back().volts_V;
         }
-        for (const Command command : simulated.hand(procedure.prompt(), now)) {
+        const Prompt& prompt = procedure.prompt();
+        for (const Command command : simulated.hand(words == Words::kept ? prompt : withoutWords(prompt), now)) {
             take(procedure.command(command, now, examination.findings()));
         }
     }
@@ -87,6 +99,13 @@ Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t s
 
 bool saw(const Guided& run, const std::string& mark) {
     return std::any_of(run.marks.begin(), run.marks.end(), [&](const Mark& m) { return m.text() == mark; });
+}
+
+std::string rowsOf(const Guided& run) {
+    std::string rows;
+    for (const Mark& mark : run.marks) rows += formatRow(mark);
+    for (const Reading& reading : run.readings) rows += formatRow(reading);
+    return rows;
 }
 
 // The first readings need no procedure: the same rig, hand off, must say the same through bytes as without them.
@@ -142,6 +161,14 @@ TEST(SimulatedMeter, HandFinishesTheProcedureOnEverySheet) {
         EXPECT_TRUE(run.truth.events.empty());
         EXPECT_FALSE(saw(run, "skip:sweep")) << sheet.name;
         EXPECT_EQ(run.findings.verdict.decision, Decision::keep) << sheet.name;
+    }
+}
+
+TEST(SimulatedMeter, HandReadsNoWords) {
+    for (const FaultKind fault : {FaultKind::dirtySpot, FaultKind::harnessShortToGround, FaultKind::referenceSag}) {
+        const Guided with = guide(fault, test::pedalSheet(), 4);
+        const Guided without = guide(fault, test::pedalSheet(), 4, Words::leftOut);
+        EXPECT_EQ(rowsOf(with), rowsOf(without));
     }
 }
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The trade's table of findings, row by row (common practice, no source; voltage patterns from the circuit): each
-// finding made on the fault bench, its verdict, and the action that comes first. tests/support/trade_findings.cpp
+// finding made on the fault bench, its verdict, and the action that comes first. tests/support/trade_findings.hpp
 // names the rows, and what is out of reach.
 #include "tests/meters/bench/verdict_runs.hpp"
 #include "tests/support/trade_findings.hpp"
@@ -100,9 +100,9 @@ const Row kRows[] = {
          });
      }}};
 
-std::string allOf(const std::vector<Sentence>& sentences) {
+template <class Kind> std::string allOf(const std::vector<Said<Kind>>& all) {
     std::string out;
-    for (const Sentence& s : sentences) out += s.english() + "\n";
+    for (const Said<Kind>& one : all) out += one.says.english() + "\n";
     return out;
 }
 
@@ -120,7 +120,7 @@ TEST_P(TradeTable, LeadsToItsAction) {
         EXPECT_EQ(f.verdict.decision, row.decision) << row.finding << " " << seed << "\n" << allOf(f.verdict.reasons);
         EXPECT_THAT(allOf(f.verdict.reasons), HasSubstr(row.cause)) << row.finding << " " << seed;
         ASSERT_FALSE(f.verdict.next.empty());
-        EXPECT_THAT(f.verdict.next.front().english(), HasSubstr(row.action)) << row.finding << " " << seed;
+        EXPECT_THAT(f.verdict.next.front().says.english(), HasSubstr(row.action)) << row.finding << " " << seed;
     }
 }
 INSTANTIATE_TEST_SUITE_P(Rows, TradeTable, testing::ValuesIn(kRows),

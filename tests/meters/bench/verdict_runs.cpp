@@ -21,7 +21,7 @@ bool couldNotSee(const Findings& f) {
 std::string whatItSaid(const Findings& f, const Signable& wanted) {
     std::string text = decisionName(f.verdict.decision);
     text += ", wanted " + std::string(decisionName(wanted.right)) + ": ";
-    return text + f.verdict.reasons.front().english();
+    return text + f.verdict.reasons.front().says.english();
 }
 
 void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, const std::string& label) {

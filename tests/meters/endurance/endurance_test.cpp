@@ -96,7 +96,7 @@ TEST(Endurance, TenThousandReadingsASecond) {
     KernelTty tty;
     const MeterDescription meter = shippedMeter("text-line-logger");
     const std::string path = capturePath("fast");
-    auto started = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
+    auto started = Session::start({makeSerialLink(KernelTty::kPort, meter.link), meter}, headerFor(meter),
                                   {.guided = false, .capturePath = path, .replaySpeed = 1, .seed = 1});
     ASSERT_TRUE(started) << started.error().text();
     Session& session = **started;
@@ -168,9 +168,8 @@ TEST(Endurance, ADayLeavesMemoryFlat) {
     const std::size_t hours = static_cast<std::size_t>(test::scaled(2, 24)), readings = hours * 10'800;
     const std::string path = capturePath("day");
     const double before = heapBytes();
-    auto started =
-        Session::start(std::make_unique<EndlessLink>(meter, readings), makeDecoder(meter), headerFor(meter),
-                       {.guided = false, .capturePath = path, .replaySpeed = 0, .seed = 1});
+    auto started = Session::start({std::make_unique<EndlessLink>(meter, readings), meter}, headerFor(meter),
+                                  {.guided = false, .capturePath = path, .replaySpeed = 0, .seed = 1});
     ASSERT_TRUE(started) << started.error().text();
     Session& session = **started;
     const auto begin = Clock::now();

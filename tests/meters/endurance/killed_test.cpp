@@ -24,7 +24,7 @@ namespace {
 using namespace std::chrono_literals;
 
 std::unique_ptr<Session> overTty(const MeterDescription& meter, const std::string& path) {
-    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
+    auto session = Session::start({makeSerialLink(KernelTty::kPort, meter.link), meter}, headerFor(meter),
                                   {.guided = false, .capturePath = path, .replaySpeed = 1, .seed = 1});
     EXPECT_TRUE(session) << session.error().text();
     std::this_thread::sleep_for(60ms); // what comes sooner might be torn

@@ -109,6 +109,16 @@ std::vector<std::uint8_t> frameOf(const MeterDescription& meter) {
     return encodeFrame(meter.frame, number(0.812), 0.001);
 }
 
+const char* surenessName(Sureness sureness) {
+    switch (sureness) {
+    case Sureness::none: return "no fit";
+    case Sureness::possible: return "possible";
+    case Sureness::likely: return "likely";
+    case Sureness::sure: return "sure";
+    }
+    return "";
+}
+
 std::string names(const PortFinding& found) {
     std::string out = found.trouble;
     for (const MeterMatch& match : found.matches)

@@ -43,9 +43,8 @@ protected:
     std::string path(const std::string& name) const { return (folder_ / name).string(); }
 
     void begin(const std::string& name) {
-        auto session =
-            Session::start(makeSerialLink(KernelTty::kPort, meter_.link), makeDecoder(meter_), headerFor(meter_),
-                           {.guided = false, .capturePath = path(name), .replaySpeed = 1, .seed = 1});
+        auto session = Session::start({makeSerialLink(KernelTty::kPort, meter_.link), meter_}, headerFor(meter_),
+                                      {.guided = false, .capturePath = path(name), .replaySpeed = 1, .seed = 1});
         ASSERT_TRUE(session) << session.error().text();
         session_ = std::move(session.value());
         std::this_thread::sleep_for(60ms); // what comes sooner might be torn

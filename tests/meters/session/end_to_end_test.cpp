@@ -62,7 +62,7 @@ TEST(EndToEnd, AWornSensorIsFoundThroughAKernelTerminal) {
         }
     };
     lent::state().waits = &plays;
-    auto live = Session::start(makeSerialLink(KernelTty::kPort, meter->link), makeDecoder(*meter), header, options);
+    auto live = Session::start({makeSerialLink(KernelTty::kPort, meter->link), *meter}, header, options);
     ASSERT_TRUE(live) << live.error().text();
     const bool finished = within(300s, [&] { return !live.value()->running(); }); // two on a free computer
     const auto seen = live.value()->snapshot();

@@ -2,7 +2,6 @@
 // What a live run recorded says the same when it is played again.
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
-#include "meters/link/replay.hpp"
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 
@@ -24,7 +23,7 @@ TEST(GuidedReplay, ARunOnTheSimulatedMeterReplaysTheSame) {
     ASSERT_TRUE(simulated) << simulated.error().text();
     SessionOptions options{.guided = true, .capturePath = capturePath("guided"), .replaySpeed = 0, .seed = 5};
     options.hand = simulated.value().hand;
-    auto live = Session::start(std::move(simulated.value().link), makeDecoder(meter), header, options);
+    auto live = Session::start({std::move(simulated.value().link), meter}, header, options);
     ASSERT_TRUE(live) << live.error().text();
     for (const auto end = Clock::now() + 60s; live.value()->running() && Clock::now() < end;)
         std::this_thread::sleep_for(5ms);
@@ -32,10 +31,9 @@ TEST(GuidedReplay, ARunOnTheSimulatedMeterReplaysTheSame) {
     const auto seen = live.value()->snapshot();
     EXPECT_TRUE(seen->prompt.finished);
     EXPECT_GT(seen->findings->readings, 500u);
-    auto replay = openReplay(options.capturePath);
+    auto replay = loadCapture(options.capturePath);
     ASSERT_TRUE(replay) << replay.error().text();
-    auto again =
-        Session::start(std::move(replay->link), nullptr, replay->header, {.guided = false, .replaySpeed = 0});
+    auto again = Session::replay(std::move(*replay), options.capturePath, {.guided = false, .replaySpeed = 0});
     ASSERT_TRUE(again);
     while (again.value()->running()) std::this_thread::sleep_for(1ms);
     const auto replayed = again.value()->snapshot();

@@ -5,7 +5,6 @@
 #include "core/examination.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
-#include "meters/link/replay.hpp"
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/findings_text.hpp"
@@ -51,12 +50,8 @@ std::string examined(const Capture& capture, const ExaminationSetup& setup, bool
     return findingsText(examination.findings());
 }
 
-std::string replayed(const std::string& path) {
-    auto replay = openReplay(path);
-    EXPECT_TRUE(replay) << replay.error().text();
-    if (!replay) return "";
-    return lastFindings(
-        Session::start(std::move(replay->link), nullptr, replay->header, {.guided = false, .replaySpeed = 0}));
+std::string replayed(const Capture& capture, const std::string& path) {
+    return lastFindings(Session::replay(capture, path, {.replaySpeed = 0}));
 }
 
 // The findings of a session that is led on the simulated meter, and records.
@@ -68,8 +63,7 @@ std::string ledLive(const MeterDescription& meter, const CaptureHeader& header, 
     EXPECT_TRUE(simulated) << simulated.error().text();
     SessionOptions options{.guided = true, .capturePath = path, .replaySpeed = 0, .seed = 5};
     options.hand = simulated->hand;
-    const std::string live =
-        lastFindings(Session::start(std::move(simulated->link), makeDecoder(meter), header, options));
+    const std::string live = lastFindings(Session::start({std::move(simulated->link), meter}, header, options));
     EXPECT_NE(live.find("excursion"), std::string::npos) << "nothing to compare";
     return live;
 }
@@ -84,7 +78,7 @@ TEST_P(SameFindings, LiveReplayedAnalysedAndImported) {
     ASSERT_TRUE(capture) << capture.error().text();
     const ExaminationSetup setup = setupOf(*capture);
     EXPECT_EQ(examined(*capture, setup, true), live) << "analysed";
-    EXPECT_EQ(replayed(path), live) << "replayed";
+    EXPECT_EQ(replayed(*capture, path), live) << "replayed";
 
     // Without marks: the two columns as another program might write them, from its own start.
     const std::string foreignPath = capturePath("foreign");
@@ -137,7 +131,7 @@ TEST_P(SameFindingsOfAHalfDescribedMeter, LiveReplayedAndAnalysed) {
     ASSERT_TRUE(capture) << capture.error().text();
     ASSERT_GT(capture->readings.size(), kTeachingReadings);
     EXPECT_EQ(examined(*capture, setupOf(*capture), true), live) << "analysed";
-    EXPECT_EQ(replayed(path), live) << "replayed";
+    EXPECT_EQ(replayed(*capture, path), live) << "replayed";
     std::remove(path.c_str());
 }
 INSTANTIATE_TEST_SUITE_P(
@@ -160,14 +154,14 @@ TEST(SameFindingsOfAHalfDescribedMeter, AShortRecordingToo) {
              .bytes = encodeFrame(meter.frame, number(i % 20 == 19 ? 0.31 : 0.81 + 0.01 * (i % 2)), 0.001)});
     const std::string path = capturePath("short");
     const std::string live =
-        lastFindings(Session::start(std::make_unique<ScriptLink>(std::move(script)), makeDecoder(meter), header,
+        lastFindings(Session::start({std::make_unique<ScriptLink>(std::move(script)), meter}, header,
                                     {.guided = false, .capturePath = path, .replaySpeed = 0, .seed = 1}));
     auto capture = loadCapture(path);
     ASSERT_TRUE(capture) << capture.error().text();
     EXPECT_EQ(capture->readings.size(), 60U);
     EXPECT_EQ(setupOf(*capture).meter.interval_s, 0.25);
     EXPECT_EQ(examined(*capture, setupOf(*capture), true), live) << "analysed";
-    EXPECT_EQ(replayed(path), live) << "replayed";
+    EXPECT_EQ(replayed(*capture, path), live) << "replayed";
     std::remove(path.c_str());
 }
 

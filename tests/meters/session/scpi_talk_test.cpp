@@ -52,8 +52,8 @@ protected:
     }
     // A session on it, and the commands that every such meter begins with are heard.
     void begin(const MeterDescription& meter) {
-        auto started = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter),
-                                      headerFor(meter), {.guided = false});
+        auto started = Session::start({makeSerialLink(KernelTty::kPort, meter.link), meter}, headerFor(meter),
+                                      {.guided = false});
         ASSERT_TRUE(started) << started.error().text();
         session = std::move(started.value());
         for (const char* command : {"*CLS", "SYST:REM", "CONF:VOLT:DC 10"}) EXPECT_EQ(ear.line(), command);

@@ -19,7 +19,7 @@ struct TwoMeters {
     TtyRun run;
 
     explicit TwoMeters(const std::string& name)
-        : run(signal, name, ReferenceMeter{makeSerialLink(SecondTty::kPort, reference.link), reference.traits}) {}
+        : run(signal, name, MeterPort{makeSerialLink(SecondTty::kPort, reference.link), reference}) {}
 
     // Each meter's frame, and the bench has both.
     void show(double signal_V, const Reading& shown) {
@@ -141,8 +141,8 @@ TEST(SecondMeter, GoneItIsToldAndTheSignalGoesOnWithoutAGap) {
 TEST(SecondMeter, GoesOnlyBesideAMeterOnAnotherPort) {
     const MeterDescription meter = shippedMeter("text-line-logger");
     const auto refused = [&](std::unique_ptr<Link> signal, const char* second) {
-        auto started = Session::start(std::move(signal), makeDecoder(meter), headerFor(meter), {.guided = false},
-                                      ReferenceMeter{makeSerialLink(second, meter.link), meter.traits});
+        auto started = Session::start({std::move(signal), meter}, headerFor(meter), {.guided = false},
+                                      MeterPort{makeSerialLink(second, meter.link), meter});
         return started ? std::string() : started.error().text();
     };
     const KernelTty tty;

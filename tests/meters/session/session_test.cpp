@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/capture/reader.hpp"
 #include "meters/decode/decoder.hpp"
-#include "meters/link/replay.hpp"
 #include "meters/session/session.hpp"
 #include "tests/meters/session/script_link.hpp"
 #include "tests/support/within.hpp"
@@ -31,8 +30,8 @@ std::vector<ScriptLine> steady(int count, double volts_V, const MeterDescription
 // Runs to the end of the script.
 std::shared_ptr<const SessionSnapshot> play(std::vector<ScriptLine> script, const MeterDescription& meter,
                                             SessionOptions options) {
-    auto session = Session::start(std::make_unique<ScriptLink>(std::move(script)), makeDecoder(meter),
-                                  headerFor(meter), options);
+    auto session =
+        Session::start({std::make_unique<ScriptLink>(std::move(script)), meter}, headerFor(meter), options);
     EXPECT_TRUE(session) << session.error().text();
     if (!session) return nullptr;
     while (session.value()->running()) std::this_thread::sleep_for(1ms);
@@ -74,10 +73,9 @@ TEST(Session, ReplaysToTheSameFindings) {
     const auto live = play(script, meter, options);
     ASSERT_TRUE(live);
     EXPECT_FALSE(live->marks.empty());
-    auto replay = openReplay(options.capturePath);
+    auto replay = loadCapture(options.capturePath);
     ASSERT_TRUE(replay) << replay.error().text();
-    auto session =
-        Session::start(std::move(replay->link), nullptr, replay->header, {.guided = true, .replaySpeed = 0});
+    auto session = Session::replay(std::move(*replay), options.capturePath, {.guided = true, .replaySpeed = 0});
     ASSERT_TRUE(session) << session.error().text();
     ASSERT_TRUE(within(20s, [&] { return !session.value()->running(); }));
     const auto again = session.value()->snapshot();
@@ -101,7 +99,7 @@ TEST(Session, IsTheSameEveryTimeOnALinkWithItsOwnClock) {
     for (int run = 0; run < 3; ++run) {
         SessionOptions options{.guided = true, .capturePath = capturePath("same"), .replaySpeed = 0, .seed = 7};
         options.hand = [](const Prompt& prompt, Time) {
-            return prompt.poseFor_s ? std::vector<Command>{} : std::vector{Command::next};
+            return prompt.asked ? std::vector<Command>{} : std::vector{Command::next};
         };
         play(steady(300, 0.812, meter), meter, options);
         const std::string text = fileText(options.capturePath);
@@ -132,10 +130,10 @@ TEST(Session, PlaysACaptureAtASpeed) {
         capture.rows.push_back({false, capture.readings.size()});
         capture.readings.push_back(reading);
     }
-    CaptureHeader header = headerFor(shippedMeter("text-line-logger"));
+    capture.header = headerFor(shippedMeter("text-line-logger"));
     const auto before = std::chrono::steady_clock::now();
-    auto session = Session::start(makeReplayLink(std::move(capture), "demo.csv"), nullptr, header,
-                                  {.guided = false, .replaySpeed = 20}); // 4.9 s at 20 times
+    auto session =
+        Session::replay(std::move(capture), "demo.csv", {.guided = false, .replaySpeed = 20}); // 4.9 s at 20 times
     ASSERT_TRUE(session);
     ASSERT_TRUE(within(5s, [&] { return !session.value()->running(); }));
     const auto took = std::chrono::steady_clock::now() - before;
@@ -164,8 +162,8 @@ TEST(Session, PutsAGapWhereTheLinkWasLost) {
 TEST(Session, NeedsASheetAMeterAndANewFile) {
     const MeterDescription meter = shippedMeter("text-line-logger");
     const auto start = [&meter](CaptureHeader header, SessionOptions options) {
-        return Session::start(std::make_unique<ScriptLink>(std::vector<ScriptLine>{}), makeDecoder(meter),
-                              std::move(header), std::move(options));
+        return Session::start({std::make_unique<ScriptLink>(std::vector<ScriptLine>{}), meter}, std::move(header),
+                              std::move(options));
     };
     CaptureHeader noSheet = headerFor(meter), noMeter = headerFor(meter);
     noSheet.sheet.reset();
@@ -189,8 +187,7 @@ TEST(Session, GoesOnInMemoryWhenTheDiskIsFull) {
     SessionOptions options{.guided = false, .capturePath = capturePath("full"), .replaySpeed = 0, .seed = 1};
     const rlimit small{8000, before.rlim_max};
     setrlimit(RLIMIT_FSIZE, &small);
-    auto session =
-        Session::start(std::make_unique<ScriptLink>(script), makeDecoder(meter), headerFor(meter), options);
+    auto session = Session::start({std::make_unique<ScriptLink>(script), meter}, headerFor(meter), options);
     ASSERT_TRUE(session) << session.error().text();
     EXPECT_TRUE(within(10s, [&] { return !session.value()->running(); }));
     const auto snapshot = session.value()->snapshot();

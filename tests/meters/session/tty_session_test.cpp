@@ -229,7 +229,7 @@ TEST(TtySession, SkipsATornFirstLine) {
     const MeterDescription meter = shippedMeter("text-line-logger");
     const std::string path = capturePath("torn");
     lent::setClockSpeed(0); // however long it takes, it takes no time
-    auto session = Session::start(makeSerialLink(KernelTty::kPort, meter.link), makeDecoder(meter), headerFor(meter),
+    auto session = Session::start({makeSerialLink(KernelTty::kPort, meter.link), meter}, headerFor(meter),
                                   {.guided = false, .capturePath = path, .replaySpeed = 1, .seed = 1});
     ASSERT_TRUE(session);
     // The rest of 0.823 V: it was being sent when the port opened.

@@ -58,7 +58,7 @@ protected:
             script.push_back(
                 {Time(330'000LL * i), LinkEvent::Kind::bytes, encodeFrame(meter.frame, number(0.812), 0.001)});
         auto session = Session::start(
-            std::make_unique<ScriptLink>(script), makeDecoder(meter), headerFor(meter),
+            {std::make_unique<ScriptLink>(script), meter}, headerFor(meter),
             {.guided = false, .capturePath = capture, .notesFolder = notes(), .replaySpeed = 0, .seed = 1});
         EXPECT_TRUE(session) << session.error().text();
         while (session && session.value()->running()) std::this_thread::sleep_for(std::chrono::milliseconds(1));

@@ -33,13 +33,13 @@ TEST(Teller, NamesTheNextSectionOfTheHarnessAndNotEveryPose) {
     auto moment = test::wiggleMoment();
     moment->prompt.step = Step::wiggleHarness;
     moment->prompt.pose = {"section %1, hold left", {"1"}};
-    moment->prompt.place = PosePlace::at(Side::left, 1);
+    moment->prompt.asked = AskedPose{.place = PosePlace::at(Side::left, 1)};
     (void)teller.hear(sceneOf(moment));
     moment->prompt.pose = {"section %1, hold right", {"1"}};
-    moment->prompt.place = PosePlace::at(Side::right, 1);
+    moment->prompt.asked->place = PosePlace::at(Side::right, 1);
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString());
     moment->prompt.pose = {"section %1, hold left", {"2"}};
-    moment->prompt.place = PosePlace::at(Side::left, 2);
+    moment->prompt.asked->place = PosePlace::at(Side::left, 2);
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString("section 2, hold left"));
 }
 
@@ -47,7 +47,8 @@ TEST(Teller, ReadsAQuestionWithItsAnswersAndTheirKeys) {
     Teller teller;
     auto moment = test::wiggleMoment();
     (void)teller.hear(sceneOf(moment));
-    moment->prompt.offer = {"Was it on its stop?", {}};
+    moment->prompt.question = Question::supplyWires;
+    moment->prompt.instruction = {"Was it on its stop?", {}};
     moment->prompt.choices = {{Command::liftOnStop, {"On its stop", {}}}, {Command::liftOffStop, {"Off it", {}}}};
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString("Was it on its stop? 1: On its stop. 2: Off it."));
 }

@@ -45,10 +45,7 @@ Scene sceneOf(const std::vector<Direction>& dropouts, Time pose, bool guided) {
     }
     snapshot->findings = findings;
     snapshot->guided = guided;
-    if (pose.count() > 0) {
-        snapshot->prompt.poseFor_s = 2;
-        snapshot->prompt.poseSince = pose;
-    }
+    if (pose.count() > 0) snapshot->prompt.asked = AskedPose{.for_s = 2, .since = pose};
     return {snapshot, nullptr};
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // `analyse`, the window's replay and the start page say the same of a capture, to the last digit: also where its
 // header says little or nothing of the meter.
-#include "app/cli/evaluate.hpp"
+#include "app/shared/evaluate.hpp"
 #include "app/window/start/bench_doors.hpp"
 #include "app/window/start/glance.hpp"
 #include "tests/app/cli/made_capture.hpp"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/resources.hpp"
+#include "app/shared/resources.hpp"
 
 #include <algorithm>
 #include <cerrno>

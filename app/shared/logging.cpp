@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/logging.hpp"
+#include "app/shared/logging.hpp"
 
 #include "meters/session/log.hpp"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "app/cli/evaluate.hpp"
+#include "app/shared/evaluate.hpp"
 
-#include "app/cli/resources.hpp"
+#include "app/shared/resources.hpp"
 
 #include <optional>
 
