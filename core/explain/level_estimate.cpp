@@ -71,7 +71,7 @@ double LevelEstimate::threshold_V(const Tuning& tuning) const {
 double LevelEstimate::costOf(const Tuning& tuning, double volts_V, double most) const {
     const double z = (volts_V - level_V_) / scatter_V_;
     // Before its noise is known, and before any is, a reading within reach tells less.
-    const double wild = known(tuning) ? tuning.held.surprise : (meter_.learnt ? tuning.unforeseen : tuning.foreseen);
+    const double wild = known(tuning) ? tuning.held.surprise : (meter_.learnt ? tuning.held.young : tuning.foreseen);
     return std::min({0.5 * z * z, wild, most}) + noisy_;
 }
 

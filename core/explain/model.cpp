@@ -156,6 +156,7 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
                       (from.flat.readings > 2 || atFlat <= tuning_.unforeseen);
     const bool comesBack = (sample.volts_V - level.level_V()) * (before_V - level.level_V()) > 0 &&
                            off_V < std::abs(before_V - level.level_V());
+    const bool late = awaited(from, sample);
     Hypothesis to = from;
     if (flat)
         to.flat.add(sample.volts_V);
@@ -166,9 +167,10 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
                            toSeconds(sample.time - to.flat.from) + aperture_s_ >
                                tuning_.away.flatSlack * from.flat_s; // so long at least
     double cost = (rail ? tuning_.away.perSecondRail : tuning_.away.perSecond) * sample.dt_s;
+    if (!flat && !comesBack && late) cost += tuning_.moving.awaited;
     cost += flat ? atFlat : comesBack ? tuning_.foreseen : tuning_.unforeseen;
-    const bool atRailNow = e.rails && atRail(before_V);
-    const double goesOn = atRailNow ? tuning_.away.settlesElsewhereRail : tuning_.away.settlesElsewhere;
+    const bool likely = late || (e.rails && atRail(before_V)); // that it is no pause on the way somewhere else
+    const double goesOn = likely ? tuning_.away.dropoutGoesOn : tuning_.away.settlesElsewhere;
     if (flat) { // it may be there for good
         Hypothesis settled = from;
         const double moves = moveCost(settled, sample);

@@ -32,9 +32,10 @@ struct Tuning {
         double teaches = 2;           // a hold noisier than so many times the expected teaches nothing of the meter
         int looks = 20;               // that the expected noise is the mean of
         double surprise = 4.5;        // the most that one reading within reach may cost: 3 standard deviations
+        double young = 3;             // while its own noise is not known yet
         double lean = 0.5;            // and where somebody shakes it: a shift within reach is the arm's
         double louder = 3;            // and the most it is taken for, where that is more than a hand's
-        double noisy = 1.5; // the most that the noise of a level may cost at each reading, ln(its own / expected)
+        double noisy = 0.6; // the most that the noise of a level may cost at each reading, ln(its own / expected)
     } held;
 
     // A hand or foot that holds it trembles. From memory: 5 to 40 mV on a pedal of 3.5 V travel.
@@ -43,7 +44,7 @@ struct Tuning {
         double share = 0.5;                    // of the reading that shows it first
         double held_V = 0.025;                 // where somebody is asked to hold it
         double begins = 3;                     // as it arrives
-        double later = 8;                      // at a level that was still so far
+        double later = 14;                      // at a level that was still so far
     } hand;
 
     // A reading that an explanation could not foresee: the same price for all.
@@ -56,13 +57,13 @@ struct Tuning {
         double begins = 1.0;
         double young = 5;   // more where the level has hardly been seen: over its readings, and until
         double young_s = 2; // so old
-        double perSecond = 1.0;
+        double perSecond = 0.6;
         double flat = 0.1;          // a reading where the one before was, beside what one at a level would cost
         double perSecondRail = 0.1; // at a rail nothing else is likely
         double railShare = 0.02;    // of the nominal, from 0 or from the reference: at the rail
         double settlesElsewhere =
             10; // a dropout in which the shaft was moved, beside the movement: rather a pause on its way
-        double settlesElsewhereRail = 3; // for from a rail that is no pause
+        double dropoutGoesOn = 3;    // from a rail, or where a movement is due, that is no pause
         double flat_s = 2;               // unmarked, flat and off a rail for longer: a movement (design, point 1)
         double flatIntervals = 5;        // and so many intervals
         double flatSlack = 1.05;         // times that, for stamps jitter
