@@ -62,9 +62,9 @@ const char* meterName(MeterKind kind) {
 }
 
 Findings judged(const Simulation& simulation) {
-    const CaptureHeader& header = simulation.capture.header;
-    Examination examination({*header.sheet, *header.meter, true, header.probe, header.black});
-    pushRows(simulation.capture, examination);
+    const Capture& capture = simulation.capture;
+    Examination examination(*examinationSetup(capture.header, {}, capture.readings, "simulation"));
+    pushRows(capture, examination);
     return examination.findings();
 }
 
