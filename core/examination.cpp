@@ -48,29 +48,27 @@ double resolutionOf(const MeterTraits& meter) { return meter.rangeFor(5.0).resol
 Examination::Parts::Parts(ExaminationSetup given)
     : setup(std::move(given)), meter(completed(setup.meter)),
       referenceMeter(setup.referenceMeter ? completed(*setup.referenceMeter) : meter),
-      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))),
-      referenceAperture(fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))),
-      timeline(setup.sheet), blind(meter),
-      follower({resolutionOf(meter), setup.sheet.play_V, windowsOf(setup.sheet), setup.sheet.rest().window}, *this),
-      tracker(follower.tracker()), plateaus(aperture, resolutionOf(meter) / std::sqrt(12.0)),
-      secondReference(referenceAperture, resolutionOf(referenceMeter) / std::sqrt(12.0)),
-      referenceBlind(referenceMeter), referenceWatch(resolutionOf(referenceMeter), referenceMeter.interval_s),
-      wear(setup.sheet) {
-    if (setup.sheet.drive)
-        drive.emplace(*setup.sheet.drive, setup.sheet.nominal_V, meter.interval_s, meter.aperture_s);
+      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), blind(meter), books(setup.sheet, meter),
+      classifier(books), search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet), setup.tuning}),
+      secondReference(resolutionOf(referenceMeter) / std::sqrt(12.0)), referenceBlind(referenceMeter),
+      referenceWatch(referenceMeter, setup.sheet.nominal_V) {
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
     overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
-    secondReference.placeChanged(onReference(Time(0)));
-    plateaus.placeChanged(timeline.now());
+    expected = expectedBefore = expectationAt(books.timeline.now(), stepFrom, search.tuning(), meter.interval_s);
 }
 
 void Examination::Parts::readSecondMeter(const Reading& reading) {
     if (!referenceBlind.push(reading)) return; // no volts, whatever it shows
     // Before hooking up is done, and with the key off, the reference is nothing to judge.
-    if (timeline.now().motion == ExpectedMotion::free) return referenceWatch.pause();
+    if (books.timeline.now().motion == ExpectedMotion::free) return referenceWatch.pause();
     referenceWatch.push(reading);
     const double resolution_V = resolutionOf(referenceMeter);
-    secondReference.held(&reading, 1, false, resolution_V, 3 * resolution_V);
+    // The reference of each step by itself: how much it changes between them counts.
+    const std::vector<StepVisit>& visits = books.timeline.stepVisits();
+    const Context place = onReference(visits.empty() ? Time(0) : visits.back().from);
+    const Time began = reading.time - fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s));
+    if (began < place.from) return;
+    secondReference.held(&reading, 1, static_cast<int>(visits.size()), place, resolution_V, 3 * resolution_V);
 }
 
 void Examination::Parts::watchVoltage(double volts_V) {
@@ -82,7 +80,6 @@ void Examination::Parts::look(const Reading& reading) {
     if (first.count() < 0) first = reading.time;
     last = reading.time;
     ++readings;
-    flagged = hasJumped = false;
     if (reading.flags.has(Flag::ref)) {
         readSecondMeter(reading);
         return;
@@ -91,46 +88,45 @@ void Examination::Parts::look(const Reading& reading) {
     if (!blind.push(reading)) {
         const bool over = reading.flags.has(Flag::overload) && !reading.flags.has(Flag::unit);
         if (over && overloadIsOver) watchVoltage(std::numeric_limits<double>::infinity());
-        follower.blind();
+        search.blind();
         state = WireState::blind;
         return;
     }
-    timeline.countReadings(1);
+    if (blind.gapBefore()) search.blind();
+    books.timeline.countReadings(1);
     newest_V = reading.volts_V;
-    // A reading belongs to the place in force when its aperture began.
+    // A reading belongs to the marks in force when its aperture began.
     const Time began = reading.time - aperture;
-    const ExpectedMotion asked = (began < timeline.now().from ? timeline.at(began) : timeline.now()).motion;
+    const int at = static_cast<int>(books.timeline.indexAt(began));
     if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
-    const ReadingClass seen = follower.push(reading.time, reading.volts_V, asked);
-    if (seen == ReadingClass::away)
-        renewals.away(began, reading.volts_V - tracker.held_V(), tracker.threshold_V());
-    else
-        renewals.back();
-    if (seen == ReadingClass::away && onSignal()) {
-        if (drive) drive->away(reading.time, reading.volts_V, tracker.held_V());
-        wear.moving(tracker.held_V());
-    } else if (seen == ReadingClass::moving && onSignal()) {
-        if (drive) drive->moving(reading.time, reading.volts_V);
-        wear.moving(reading.volts_V);
-    }
-    state = stateOf(seen, last);
+    search.push(reading, at, at == context ? expected : expectedBefore, classifier);
+    hasJumped = books.jumps.size() > jumpsSeen;
+    jumpsSeen = books.jumps.size();
+    if (hasJumped) lastJump = last;
+    state = stateNow();
 }
 
-WireState Examination::Parts::stateOf(ReadingClass seen, Time at) const {
+WireState Examination::Parts::stateNow() const {
     if (overReadings > 0) return WireState::overVoltage;
-    if (seen == ReadingClass::away) return WireState::dropped;
-    if (seen == ReadingClass::moving) return WireState::moving;
-    return at - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
+    const Doing doing = search.now().doing;
+    if (doing == Doing::away || doing == Doing::offLine) return WireState::dropped;
+    if (doing == Doing::moving) return WireState::moving;
+    return last - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
 }
 
 // Until one of the stages has to look at a reading.
 QuietTerms Examination::Parts::quietTerms() const {
-    const bool nearOver = tracker.held_V() + 2 * tracker.threshold_V() > kOverVoltage_V;
+    const Search::Quiet quiet = search.quiet(expected);
+    const bool nearOver = quiet.level_V + 2 * quiet.reach_V > kOverVoltage_V;
     const std::optional<Time> limit = blind.quietLimit();
-    const Context& now = timeline.now();
-    const std::size_t most = std::min(QuietGate::kMost, follower.mostQuiet(now.motion));
-    if (nearOver || overReadings > 0 || !limit || most == 0) return {};
-    return {tracker.held_V(), tracker.quietReach_V(lastReading), now.from + aperture, *limit, lastReading, most};
+    if (nearOver || overReadings > 0 || !limit || quiet.most == 0) return {};
+    return {quiet.level_V,
+            quiet.reach_V,
+            books.timeline.now().from + aperture,
+            quiet.due,
+            *limit,
+            lastReading,
+            std::min(QuietGate::kMost, static_cast<std::size_t>(quiet.most))};
 }
 
 void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
@@ -138,12 +134,10 @@ void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
     last = lastReading = newest.time;
     readings += count;
     newest_V = newest.volts_V;
-    flagged = hasJumped = false;
     blind.pushQuiet(from, count);
-    timeline.countReadings(static_cast<int>(count));
-    follower.pushQuiet(from, count, timeline.now().motion);
-    renewals.back();
-    state = stateOf(ReadingClass::held, last);
+    books.timeline.countReadings(static_cast<int>(count));
+    search.pushQuiet(from, count, context, classifier);
+    state = stateNow();
 }
 
 void Examination::Parts::settle() {
@@ -152,11 +146,21 @@ void Examination::Parts::settle() {
 }
 
 PushResult Examination::Parts::push(const Reading& reading) {
-    if (gate.take(reading)) return {false, flaggedDirection, false, stateOf(ReadingClass::held, reading.time)};
+    if (gate.take(reading))
+        return {false, Direction::down, false,
+                reading.time - lastJump < kJumpShown ? WireState::jumped : WireState::steady};
     settle();
     look(reading);
     gate.open(quietTerms());
-    return pushResult();
+    PushResult result;
+    result.state = state;
+    result.jumped = hasJumped;
+    if (state == WireState::dropped && search.now().from != flaggedFrom) {
+        flaggedFrom = search.now().from;
+        result.dropoutFlagged = true;
+        result.direction = newest_V < search.now().level.level_V() ? Direction::down : Direction::up;
+    }
+    return result;
 }
 
 void Examination::Parts::push(const Reading* from, std::size_t count) {
@@ -180,17 +184,28 @@ void Examination::Parts::push(const Mark& mark) {
     last = std::max(last, mark.time);
     if (mark.as<GapMark>()) {
         blind.gapMark();
-        follower.blind();
+        search.blind();
         referenceWatch.pause();
     }
     if (const auto* probe = mark.as<ProbeMark>()) probedAtController |= probe->side == ProbeSide::controllerSide;
-    const std::size_t placesBefore = timeline.count();
-    const bool levelMayFollow = timeline.push(mark);
-    if (timeline.count() == placesBefore) return;
-    follower.placeChanged(timeline.now(), levelMayFollow);
-    plateaus.placeChanged(timeline.now());
-    // The reference of each step by itself: how much it changes between them counts.
-    if (mark.as<StepMark>()) secondReference.placeChanged(onReference(mark.time));
+    const std::size_t before = books.timeline.count();
+    books.timeline.push(mark);
+    if (books.timeline.count() != before) placeChanged();
+}
+
+void Examination::Parts::placeChanged() {
+    const Context& before = books.timeline.context(context);
+    const Context& now = books.timeline.now();
+    if (now.stepVisit != before.stepVisit) stepFrom = now.from;
+    expectedBefore = expected;
+    context = static_cast<int>(books.timeline.count()) - 1;
+    expected = expectationAt(now, stepFrom, search.tuning(), meter.interval_s);
+    if (now.wire != before.wire) {
+        search.otherWire(now.from, classifier);
+        classifier.otherWire();
+    } else if (now.moveExpected) {
+        search.moveAsked(expected);
+    }
 }
 
 Examination::Examination(ExaminationSetup setup) : parts_(std::make_unique<Parts>(std::move(setup))) {}

@@ -37,11 +37,12 @@ ReferenceTally tallyReference(const Findings& found, const Sheet& sheet) {
 } // namespace
 
 // Which movements of the signal were the reference's, and which of those the signal followed.
-void Examination::Parts::tellReference(Findings& found) const {
+void Examination::Parts::tellReference(Findings& found, const Books& b) const {
     found.referenceMoves = referenceWatch.movements();
     if (found.referenceMoves.empty()) return;
     const double apart_s =
-        std::max(meter.interval_s, referenceMeter.interval_s) + toSeconds(std::max(aperture, referenceAperture));
+        std::max(meter.interval_s, referenceMeter.interval_s) +
+        toSeconds(std::max(aperture, fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))));
     const Time slack = fromSeconds(apart_s);
     const auto follows = [&](const SignalMove& signal) {
         bool any = false;
@@ -52,10 +53,10 @@ void Examination::Parts::tellReference(Findings& found) const {
         return any;
     };
     for (Excursion& e : found.excursions)
-        if (timeline.at(e.from - aperture).wire == Wire::signal && e.depth_V() > e.play_V)
+        if (b.timeline.at(e.from - aperture).wire == Wire::signal && e.depth_V() > e.play_V)
             e.withReference = follows({e.from, e.to, e.held_V, e.extreme_V, e.readings});
     for (LevelJump& j : found.jumps)
-        if (timeline.at(j.at - aperture).wire == Wire::signal)
+        if (b.timeline.at(j.at - aperture).wire == Wire::signal)
             j.withReference = follows({j.at, j.at, j.from_V, j.to_V, kReadingsThatDecide});
 }
 
@@ -67,16 +68,18 @@ MeterFigures Examination::Parts::meterFigures() const {
     figures.aperture_s = meter.aperture_s;
     figures.resolution_V = resolutionOf(meter);
     // On the move nothing is held; the tracker's level is then the one that was left.
-    figures.held_V = state == WireState::moving ? newest_V : tracker.held_V();
-    figures.noise_V = tracker.level().noise_V();
-    figures.threshold_V = tracker.threshold_V();
+    const LevelEstimate level = search.any() ? search.now().level : LevelEstimate{};
+    figures.held_V = state == WireState::moving || level.id() < 0 ? newest_V : level.level_V();
+    figures.noise_V = level.id() < 0 ? search.expected_V(newest_V) : level.noise_V();
+    figures.threshold_V = level.threshold_V(search.tuning());
     return figures;
 }
 
-Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, const CoverageEvidence& coverage) const {
+Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, const CoverageEvidence& coverage,
+                                const Books& b) const {
     Case facts;
     facts.sheet = &setup.sheet;
-    facts.timeline = &timeline;
+    facts.timeline = &b.timeline;
     facts.findings = &found;
     facts.levels = &levels;
     facts.shaft = tally(coverage, Shaken::shaft);
@@ -89,7 +92,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.moving = tallyMoving(coverage);
     facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
-        if (e.unmarked && votes(e, timeline)) ++facts.unmarkedDropouts;
+        if (e.unmarked && votes(e, b.timeline)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
     facts.probeAtSensor = setup.probe == ProbeSide::sensorSide && !probedAtController;
     facts.meterKnown = setup.meterKnown;
@@ -98,6 +101,11 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
 }
 
 Findings Examination::Parts::findings() const {
+    Books b = books;
+    Classifier rest(classifier, b);
+    search.tellRest(rest);
+    if (const std::optional<Excursion> open = rest.open()) b.excursion(*open, false);
+    const Timeline& timeline = b.timeline;
     Findings f;
     f.readings = readings;
     f.duration = first.count() < 0 ? Time(0) : last - first;
@@ -109,13 +117,13 @@ Findings Examination::Parts::findings() const {
     if (readings > 0 && blind.blindAt(last)) f.state = WireState::blind;
     f.assumed = setup.assumed;
     if (!setup.meterKnown) f.assumed.push_back({"meter accuracy: 1 %% + 5 counts", {}});
-    f.excursions = excursions;
-    if (std::optional<Excursion> open = tracker.open()) f.excursions.push_back(told(*open, false));
+    f.excursions = b.excursions;
     tellPlay(f.excursions, {&timeline, f.meter.interval_s, resolutionOf(meter)});
-    f.jumps = jumps;
-    tellReference(f);
+    f.jumps = b.jumps;
+    tellReference(f, b);
 
-    const std::vector<Plateau> held = plateaus.all();
+    const std::vector<Plateau> held = b.plateaus.all();
+    f.plateaus = staysOf(held, setup.sheet);
     const std::vector<Plateau> reference = secondReference.all();
     const std::vector<Plateau> stays = settledStays(held);
     const LevelEvidence levelEvidence{
@@ -138,18 +146,9 @@ Findings Examination::Parts::findings() const {
         f.assumed.push_back(
             {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
 
-    CoverageEvidence coverage{&setup.sheet,
-                              &timeline,
-                              &held,
-                              &f.excursions,
-                              &f.jumps,
-                              &f.blind,
-                              f.meter.interval_s,
-                              meter.aperture_s,
-                              tracker.level().threshold_V(),
-                              last,
-                              &renewals.all(),
-                              &meter};
+    CoverageEvidence coverage{
+        &setup.sheet,     &timeline,           &held, &f.excursions,     &f.jumps, &f.blind, f.meter.interval_s,
+        meter.aperture_s, f.meter.threshold_V, last,  &b.renewals.all(), &meter};
     f.steps = coverSteps(coverage);
     f.wiggle = worseCovered(f.steps);
     f.coldWarm = compareColdWarm(coverage);
@@ -158,9 +157,9 @@ Findings Examination::Parts::findings() const {
         f.assumed.push_back(
             {"the other ends move half as far as %1 when the sensor is turned, until turns have taught it",
              {byName(setup.sheet.rest().name)}});
-    f.wear = wear.bins(f.meter.interval_s);
-    if (drive) {
-        f.machine = drive->strip();
+    f.wear = b.wear.bins(f.meter.interval_s);
+    if (b.drive) {
+        f.machine = b.drive->strip();
         if (levels.hangs > 0 && driveAt(*setup.sheet.drive, levels.goodRest_V) > 0 &&
             driveAt(*setup.sheet.drive, levels.hangLevel_V) == 0) {
             f.machine.stops += levels.hangs;
@@ -172,11 +171,11 @@ Findings Examination::Parts::findings() const {
         std::vector<Excursion> dropouts;
         for (const Excursion& e : f.excursions)
             if (e.kind == ExcursionKind::dropout) dropouts.push_back(e);
-        wiggles = unmarkedWiggles(dropouts);
+        wiggles = unmarkedWiggles(dropouts, b.travels);
     }
-    std::vector<TimeSpan> moved = travels;
+    std::vector<TimeSpan> moved = b.travels;
     f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &f.jumps, &held});
-    f.verdict = judge(caseOf(f, levels, coverage));
+    f.verdict = judge(caseOf(f, levels, coverage, b));
     return f;
 }
 

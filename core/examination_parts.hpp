@@ -4,15 +4,9 @@
 #pragma once
 
 #include "core/analyse/blind_watch.hpp"
-#include "core/analyse/drive_strip.hpp"
-#include "core/analyse/level_follower.hpp"
-#include "core/analyse/phase_builder.hpp"
-#include "core/analyse/plateau_book.hpp"
 #include "core/analyse/quiet_gate.hpp"
 #include "core/analyse/reference_watch.hpp"
-#include "core/analyse/renewal_watch.hpp"
-#include "core/analyse/wear_map.hpp"
-#include "core/domain/timeline.hpp"
+#include "core/books.hpp"
 #include "core/examination.hpp"
 #include "core/judge/coverage.hpp"
 #include "core/judge/judgement.hpp"
@@ -26,7 +20,7 @@ namespace stillwire {
 // The finest grid that the signal is read on.
 [[nodiscard]] double resolutionOf(const MeterTraits& meter);
 
-struct Examination::Parts final : LevelFollowerListener {
+struct Examination::Parts {
     explicit Parts(ExaminationSetup given);
 
     PushResult push(const Reading& reading);
@@ -38,61 +32,46 @@ struct Examination::Parts final : LevelFollowerListener {
     void pushQuiet(const Reading* from, std::size_t count);
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
-    [[nodiscard]] WireState stateOf(ReadingClass seen, Time at) const;
-    void place(Excursion excursion, bool shoulder);
-    [[nodiscard]] PushResult pushResult() const { return {flagged, flaggedDirection, hasJumped, state}; }
-    [[nodiscard]] bool onSignal() const { return timeline.now().wire == Wire::signal; }
+    [[nodiscard]] WireState stateNow() const;
+    [[nodiscard]] bool onSignal() const { return books.timeline.now().wire == Wire::signal; }
+    void placeChanged();
 
-    // LevelFollowerListener
-    void excursionFlagged(Time at, Direction direction) override;
-    void excursionEnded(const Excursion& excursion, bool shoulder) override;
-    void excursionWithdrawn() override;
-    void jumped(const LevelJump& jump) override;
-    void travelled(Time from, Time to) override;
-    void travelWithdrawn(Time from) override;
-    void held(const Reading* from, std::size_t count, bool settledAnew) override;
-    void foundOffSweep(const Excursion& excursion) override;
-
-    // Findings, part by part.
+    // Findings, part by part; `b`: the books with what is not settled yet.
     [[nodiscard]] MeterFigures meterFigures() const;
-    [[nodiscard]] Excursion told(Excursion excursion, bool shoulder) const;
-    [[nodiscard]] Case caseOf(const Findings& findings, const Levels& levels, const CoverageEvidence& coverage) const;
-    void tellReference(Findings& findings) const;
+    [[nodiscard]] Case caseOf(const Findings& findings, const Levels& levels, const CoverageEvidence& coverage,
+                              const Books& b) const;
+    void tellReference(Findings& findings, const Books& b) const;
     [[nodiscard]] Findings findings() const;
 
     ExaminationSetup setup;
     MeterTraits meter, referenceMeter;
-    Time aperture, referenceAperture;
-    Timeline timeline;
+    Time aperture;
     BlindWatch blind;
-    LevelFollower follower;
-    const LevelTracker& tracker; // the follower's
-    PlateauBook plateaus;
+    Books books;
+    Classifier classifier;
+    Search search;
+    Expectation expected; // of the marks in force
+    int context = 0;      // their number in the books
+    Expectation expectedBefore;
+    Time stepFrom{0};
     PlateauBook secondReference;
     BlindWatch referenceBlind; // of the second meter
     ReferenceWatch referenceWatch;
-    RenewalWatch renewals;
-    WearMap wear;
-    std::optional<DriveStrip> drive;
     QuietGate gate;
 
-    std::vector<Excursion> excursions;
-    std::vector<LevelJump> jumps;
-    std::vector<TimeSpan> travels;
     std::size_t readings = 0;
     double newest_V = 0;
     Time first{-1}, last{0}; // of all rows
     Time lastReading{0};
     Time lastJump{-1000000000};
+    std::size_t jumpsSeen = 0;
+    bool hasJumped = false; // by the newest reading
     WireState state = WireState::silent;
     int overReadings = 0;
     bool probedAtController = false; // by a mark
     bool overloadIsOver = false;     // the smallest range reaches past 5.5 V, so what is over it is over that too
     bool overVoltage = false;
-    // What the reading being pushed has shown; pushResult() packs it. Kept apart, for a struct written in pieces and
-    // read whole stalls the processor at every reading.
-    bool flagged = false, hasJumped = false;
-    Direction flaggedDirection = Direction::down;
+    Time flaggedFrom{-1}; // of the excursion flagged last
 };
 
 } // namespace stillwire

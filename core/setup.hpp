@@ -5,6 +5,7 @@
 
 #include "core/capture/header.hpp"
 #include "core/domain/reading.hpp"
+#include "core/explain/tuning.hpp"
 
 #include <optional>
 #include <span>
@@ -22,6 +23,7 @@ struct ExaminationSetup {
     std::optional<MeterTraits> referenceMeter{}; // of the readings flagged `ref`; absent: one like `meter`
     std::vector<Sentence> assumed{};             // of the rows, by who read them
     bool meterLearnt = false; // from the trace, in part at least: readings up to kTeachingReadings may change it
+    Tuning tuning{};          // another than this only to see how much hangs on a figure
 };
 
 // What the person gives over the header; what is absent is the header's.

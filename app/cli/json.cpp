@@ -88,6 +88,17 @@ Json jumps(const Findings& f) {
     return out;
 }
 
+Json plateaus(const Findings& f) {
+    Json out = Json::array();
+    for (const Stay& s : f.plateaus)
+        out.push_back({{"from_s", toSeconds(s.from)},
+                       {"to_s", toSeconds(s.to)},
+                       {"raw_V", number(s.level_V)},
+                       {"noise_V", number(s.noise_V)},
+                       {"windows", s.windows}});
+    return out;
+}
+
 Json positions(const Findings& f) {
     Json out = Json::array();
     for (const PositionLevel& p : f.positions) {
@@ -220,6 +231,7 @@ std::string findingsJson(const Evaluation& e) {
     out["dropouts"] = excursions(f, ExcursionKind::dropout);
     out["play"] = excursions(f, ExcursionKind::play);
     out["jumps"] = jumps(f);
+    out["plateaus"] = plateaus(f);
     out["positions"] = positions(f);
     out["wiggle"] = wiggle(f);
     out["adjustment"] = adjustment(f);

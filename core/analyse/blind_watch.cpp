@@ -35,10 +35,12 @@ void BlindWatch::close(Time from, Time to, BlindCause cause) {
 
 bool BlindWatch::push(const Reading& reading) {
     const std::optional<BlindCause> cause = causeOf(reading);
+    gapBefore_ = false;
     if (last_.count() >= 0) {
         const Time gap = reading.time - last_;
         if (gapMarked_ || gap > limit_) {
             const bool slower = !gapMarked_ && gap <= silenceLimit();
+            gapBefore_ = !slower;
             if (!slower) {
                 if (open_) {
                     close(open_->from, last_, open_->cause);

@@ -25,6 +25,7 @@ public:
     // those.
     [[nodiscard]] std::optional<Time> quietLimit() const;
     void pushQuiet(const Reading* first, std::size_t count);
+    [[nodiscard]] bool gapBefore() const { return gapBefore_; } // the newest reading: nothing was seen before it
     void gapMark(); // the link was lost: whatever lies between the readings around it was not seen
 
     [[nodiscard]] const std::vector<BlindSpan>& closed() const { return closed_; }
@@ -54,6 +55,7 @@ private:
     double lastVolts_V_ = 0;
     bool lastHadNumber_ = false;
     bool gapMarked_ = false;
+    bool gapBefore_ = false;
     std::optional<BlindSpan> open_; // readings without a number that counts
 
     static constexpr std::size_t kGaps = 32; // the last gaps between readings

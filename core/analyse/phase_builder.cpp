@@ -139,11 +139,17 @@ std::vector<TimeSpan> markedWiggles(const Timeline& timeline, Time end) {
     return spans;
 }
 
-std::vector<TimeSpan> unmarkedWiggles(const std::vector<Excursion>& dropouts) {
+std::vector<TimeSpan> unmarkedWiggles(const std::vector<Excursion>& dropouts, const std::vector<TimeSpan>& travels) {
     std::vector<TimeSpan> spans;
+    const auto movedBetween = [&](Time from, Time to) {
+        const auto next = std::lower_bound(travels.begin(), travels.end(), from,
+                                           [](const TimeSpan& travel, Time t) { return travel.to <= t; });
+        return next != travels.end() && next->from < to;
+    };
     std::size_t begin = 0;
     for (std::size_t i = 1; i <= dropouts.size(); ++i) {
         const bool joined = i < dropouts.size() && dropouts[i].from - dropouts[i - 1].to <= kApart &&
+                            !movedBetween(dropouts[i - 1].to, dropouts[i].from) &&
                             std::abs(dropouts[i].held_V - dropouts[i - 1].held_V) <=
                                 std::max(dropouts[i].threshold_V, dropouts[i - 1].threshold_V);
         if (joined) continue;

@@ -30,7 +30,8 @@ struct PhaseEvidence {
 // poses).
 [[nodiscard]] std::vector<TimeSpan> markedWiggles(const Timeline& timeline, Time end);
 // Unmarked: from 1 s before the first to 1 s after the last of three or more dropouts off one level, none more than
-// 20 s from the next. `dropouts` in order of time.
-[[nodiscard]] std::vector<TimeSpan> unmarkedWiggles(const std::vector<Excursion>& dropouts);
+// 20 s from the next, no travel between. Both in order of time.
+[[nodiscard]] std::vector<TimeSpan> unmarkedWiggles(const std::vector<Excursion>& dropouts,
+                                                    const std::vector<TimeSpan>& travels);
 
 } // namespace stillwire

@@ -11,29 +11,34 @@ namespace {
 using namespace std::chrono_literals;
 constexpr Time kEarly = 10s;
 constexpr std::size_t kMostEarly = 64;
+constexpr Time kStay = 2s;
+constexpr std::int64_t kStayReadings = 3;
 constexpr std::int64_t kNoiseEvery = 16; // readings between samples of the running noise
 } // namespace
 
-void PlateauBook::begin(Time time) {
-    open_.plateau.from = time;
-    open_.plateau.place = place_;
-    open_.plateau.moved = moved_;
-    open_.leastNoise_V = leastNoise_V_;
+void PlateauBook::levelAnew(int number) {
+    close();
+    number_ = number;
+    moved_ = true;
 }
 
-void PlateauBook::held(const Reading* first, std::size_t count, bool settledAnew, double noise_V,
+void PlateauBook::held(const Reading* first, std::size_t count, int number, const Context& place, double noise_V,
                        double threshold_V) {
-    if (settledAnew) {
+    if (number != number_) {
         close();
-        moved_ = true;
+        number_ = number;
+        moved_ = false;
+    }
+    Plateau& plateau = open_.plateau;
+    if (plateau.readings == 0) {
+        plateau.from = first->time;
+        plateau.place = place;
+        plateau.moved = moved_;
+        open_.leastNoise_V = leastNoise_V_;
     }
     const Reading* const end = first + count;
-    while (first != end && first->time - aperture_ < place_.from) ++first;
-    if (first == end) return;
-    Plateau& plateau = open_.plateau;
-    if (plateau.readings == 0) begin(first->time);
-    const auto more = static_cast<std::int64_t>(end - first);
-    open_.histogram.add(first, static_cast<std::size_t>(more));
+    const auto more = static_cast<std::int64_t>(count);
+    open_.histogram.add(first, count);
     for (std::int64_t due = plateau.readings / kNoiseEvery; due < (plateau.readings + more) / kNoiseEvery; ++due) {
         open_.noiseSum_V += noise_V;
         ++open_.noiseSamples;
@@ -43,12 +48,6 @@ void PlateauBook::held(const Reading* first, std::size_t count, bool settledAnew
         open_.early.push_back(first->volts_V);
     plateau.to = (end - 1)->time;
     plateau.threshold_V = threshold_V;
-}
-
-void PlateauBook::placeChanged(const Context& place) {
-    close();
-    place_ = place;
-    moved_ = false;
 }
 
 Plateau PlateauBook::finish(const Open& open) {
@@ -72,6 +71,28 @@ std::vector<Plateau> PlateauBook::all() const {
     std::vector<Plateau> plateaus = closed_;
     if (open_.plateau.readings > 0) plateaus.push_back(finish(open_));
     return plateaus;
+}
+
+std::vector<Stay> staysOf(const std::vector<Plateau>& plateaus, const Sheet& sheet) {
+    std::vector<Stay> stays;
+    for (const Plateau& p : plateaus) {
+        const auto more = static_cast<double>(p.readings);
+        if (p.moved || stays.empty()) {
+            stays.push_back({p.from, p.to, p.level_V, p.noise_V, p.readings, {}});
+            continue;
+        }
+        Stay& stay = stays.back(); // carried over a mark: medians by their weight
+        const double share = more / (static_cast<double>(stay.readings) + more);
+        stay.level_V += share * (p.level_V - stay.level_V);
+        stay.noise_V += share * (p.noise_V - stay.noise_V);
+        stay.readings += p.readings;
+        stay.to = p.to;
+    }
+    std::erase_if(stays, [](const Stay& s) { return s.readings < kStayReadings || s.to - s.from < kStay; });
+    for (Stay& stay : stays)
+        for (const Position& position : sheet.positions)
+            if (position.window.contains(stay.level_V)) stay.windows.push_back(position.name);
+    return stays;
 }
 
 } // namespace stillwire

@@ -5,6 +5,7 @@
 
 #include "core/analyse/level_histogram.hpp"
 #include "core/domain/timeline.hpp"
+#include "core/findings/findings.hpp"
 
 #include <vector>
 
@@ -24,13 +25,14 @@ struct Plateau {
 
 class PlateauBook {
 public:
-    // `aperture`: readings whose aperture began before the place did belong to neither. `leastNoise_V`: what rounding
-    // adds.
-    PlateauBook(Time aperture, double leastNoise_V) : aperture_(aperture), leastNoise_V_(leastNoise_V) {}
+    // `leastNoise_V`: what rounding adds.
+    explicit PlateauBook(double leastNoise_V) : leastNoise_V_(leastNoise_V) {}
 
-    // Readings held with no mark between; `settledAnew`: the first is that of a new level.
-    void held(const Reading* first, std::size_t count, bool settledAnew, double noise_V, double threshold_V);
-    void placeChanged(const Context& place); // at a mark
+    // Readings held in one place, known by its number; `anew`: the first is that of a new level. What straddles the
+    // end of a place belongs to none, and is not given.
+    void held(const Reading* first, std::size_t count, int number, const Context& place, double noise_V,
+              double threshold_V);
+    void levelAnew(int number); // the next reading held is of a new level, in this place
 
     // All with at least one reading, the open one last.
     [[nodiscard]] std::vector<Plateau> all() const;
@@ -44,16 +46,18 @@ private:
         double noiseSum_V = 0;
         int noiseSamples = 0;
     };
-    void begin(Time time);
     void close();
     [[nodiscard]] static Plateau finish(const Open& open);
 
-    Time aperture_;
     double leastNoise_V_;
-    Context place_;
+    int number_ = -1; // of the place
     Open open_;
-    bool moved_ = false;
+    bool moved_ = false; // the level, within it
     std::vector<Plateau> closed_;
 };
+
+// Stretches at one level, over marks and dropouts, of at least three readings and two seconds; each with the windows
+// it lies in.
+[[nodiscard]] std::vector<Stay> staysOf(const std::vector<Plateau>& plateaus, const Sheet& sheet);
 
 } // namespace stillwire

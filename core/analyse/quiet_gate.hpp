@@ -13,15 +13,15 @@ namespace stillwire {
 
 struct QuietTerms {
     double level_V = 0;
-    double reach_V = -1; // from it; below 0: nothing is quiet
-    Time from{0};        // not before
-    Time limit{0};       // from one reading to the next
-    Time last{0};        // of the reading before
+    double reach_V = -1;  // from it; below 0: nothing is quiet
+    Time from{0}, due{0}; // not before, and before
+    Time limit{0};        // from one reading to the next
+    Time last{0};         // of the reading before
     std::size_t most = 0;
 
     [[nodiscard]] bool admits(const Reading& reading) const {
         return std::abs(reading.volts_V - level_V) <= reach_V && reading.flags.none() &&
-               reading.time - last <= limit && reading.time >= from;
+               reading.time - last <= limit && reading.time >= from && reading.time < due;
     }
 };
 

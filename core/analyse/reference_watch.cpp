@@ -8,7 +8,7 @@ namespace stillwire {
 
 namespace {
 
-constexpr int kStays = HeldLevel::kWindow; // readings away that make a new level
+constexpr int kStays = 8; // readings at least, of a movement that stays
 constexpr double kFreshIntervals = 2.5;
 constexpr double kLeastFresh_s = 1.0;
 constexpr int kWellSeen = 3; // readings from which a depth is no mere lower bound
@@ -28,51 +28,40 @@ bool sameShare(double signal, double reference, bool wellSeen) {
 
 } // namespace
 
-ReferenceWatch::ReferenceWatch(double resolution_V, double interval_s)
-    : level_(resolution_V), fresh_(fromSeconds(std::max(kFreshIntervals * interval_s, kLeastFresh_s))) {}
+ReferenceWatch::ReferenceWatch(const MeterTraits& meter, double nominal_V)
+    : search_({meter, nominal_V, {}}),
+      fresh_(fromSeconds(std::max(kFreshIntervals * meter.interval_s, kLeastFresh_s))), classifier_(list_) {
+    still_ = stillExpectation(search_.tuning());
+}
+
+void ReferenceWatch::List::moved(const Movement& m) {
+    Excursion e;
+    e.from = m.first;
+    e.to = m.to;
+    e.held_V = m.from_V;
+    e.extreme_V = m.to_V;
+    e.direction = m.to_V < m.from_V ? Direction::down : Direction::up;
+    e.readings = kStays;
+    all.push_back(e);
+}
 
 void ReferenceWatch::push(const Reading& reading) {
     newest_ = reading;
-    if (level_.empty()) return level_.add(reading.volts_V);
-    const double held_V = level_.level_V();
-    switch (dip_.push(reading.volts_V - held_V, level_.threshold_V())) {
-    case DipDetector::Event::none: return level_.add(reading.volts_V);
-    case DipDetector::Event::ended: close(); return level_.add(reading.volts_V);
-    case DipDetector::Event::began:
-        open_ = Excursion{};
-        open_.from = reading.time;
-        open_.held_V = held_V;
-        open_.threshold_V = dip_.threshold_V();
-        open_.direction = dip_.direction();
-        open_.open = true;
-        break;
-    case DipDetector::Event::goesOn: break;
-    }
-    open_.to = reading.time;
-    open_.extreme_V = held_V + dip_.extreme_V();
-    if (++open_.readings < kStays) return;
-    close();
-    level_.restart();
-    level_.add(reading.volts_V);
-}
-
-void ReferenceWatch::close() {
-    if (!open_.open) return;
-    open_.open = false;
-    closed_.push_back(open_);
-    dip_.reset();
+    search_.push(reading, 0, still_, classifier_);
 }
 
 void ReferenceWatch::pause() {
-    close();
-    level_.restart();
+    if (newest_) search_.otherWire(newest_->time, classifier_);
+    classifier_.otherWire();
     newest_.reset();
 }
 
 std::vector<Excursion> ReferenceWatch::movements() const {
-    std::vector<Excursion> all = closed_;
-    if (open_.open) all.push_back(open_);
-    return all;
+    List list = list_;
+    Classifier rest(classifier_, list);
+    search_.tellRest(rest);
+    if (const std::optional<Excursion> open = rest.open()) list.all.push_back(*open);
+    return list.all;
 }
 
 bool ReferenceWatch::freshAt(Time now) const { return newest_ && now - newest_->time <= fresh_; }

@@ -3,10 +3,7 @@
 // it. Streaming; memory grows with movements, not readings.
 #pragma once
 
-#include "core/analyse/dip_detector.hpp"
-#include "core/analyse/held_level.hpp"
-#include "core/domain/reading.hpp"
-#include "core/findings/findings.hpp"
+#include "core/explain/classify.hpp"
 
 #include <optional>
 #include <vector>
@@ -15,27 +12,33 @@ namespace stillwire {
 
 class ReferenceWatch {
 public:
-    // `resolution_V`, `interval_s`: of the meter on the reference.
-    ReferenceWatch(double resolution_V, double interval_s);
+    ReferenceWatch(const MeterTraits& meter, double nominal_V); // of the meter on the reference, completed
 
     void push(const Reading& reading); // one that is a number
     void pause();                      // not watched from here on: gap, key off, leads on their way
 
-    // Movements of the reference, the open one last. One that stays becomes the new level after 31 readings.
+    // Movements of the reference, the open one last; one that stayed is told once.
     [[nodiscard]] std::vector<Excursion> movements() const;
     [[nodiscard]] const std::optional<Reading>& newest() const { return newest_; }
     // Is a reading of the reference fresh enough at `now` to go with one of the signal? 2.5 intervals, at least 1 s.
     [[nodiscard]] bool freshAt(Time now) const;
 
 private:
-    void close();
+    struct List final : Explained {
+        void held(const Reading*, std::size_t, int, const Segment&, bool) override {}
+        void away(const Reading&, int, const Segment&) override {}
+        void moving(const Reading&, int) override {}
+        void excursion(const Excursion& excursion, bool) override { all.push_back(excursion); }
+        void moved(const Movement& movement) override;
+        std::vector<Excursion> all;
+    };
 
-    HeldLevel level_;
-    DipDetector dip_;
+    Search search_;
+    Expectation still_; // nobody moves a reference
     Time fresh_;
+    List list_;
+    Classifier classifier_;
     std::optional<Reading> newest_;
-    Excursion open_;
-    std::vector<Excursion> closed_;
 };
 
 // Did the signal go where the reference went? A sensor divides its reference: if that sags to 60 %, so does the

@@ -22,10 +22,10 @@ template <class Spans> void closeLast(Spans& spans, Time time) {
 
 Timeline::Timeline(const Sheet& sheet) : sheet_(&sheet) { contexts_.emplace_back(); }
 
-const Context& Timeline::at(Time time) const {
-    auto it = contexts_.end();
-    while (it != contexts_.begin() + 1 && (it - 1)->from > time) --it;
-    return *(it - 1);
+std::size_t Timeline::indexAt(Time time) const {
+    std::size_t index = contexts_.size() - 1;
+    while (index > 0 && contexts_[index].from > time) --index;
+    return index;
 }
 
 bool Timeline::undone(int stepVisit) const {
@@ -41,9 +41,9 @@ void Timeline::countReadings(int count) {
     if (const int pose = now().poseIndex; pose >= 0) poses_[static_cast<std::size_t>(pose)].readings += count;
 }
 
-void Timeline::countHeld(const Reading* first, std::size_t count, double held_V, double lean_V) {
-    if (now().poseIndex < 0) return;
-    Pose& pose = poses_[static_cast<std::size_t>(now().poseIndex)];
+void Timeline::countHeld(int index, const Reading* first, std::size_t count, double held_V, double lean_V) {
+    if (index < 0) return;
+    Pose& pose = poses_[static_cast<std::size_t>(index)];
     for (const Reading* r = first; r != first + count; ++r) {
         pose.heldSum_V += r->volts_V;
         if (r->volts_V - held_V >= lean_V) ++pose.leansUp;

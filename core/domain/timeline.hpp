@@ -56,10 +56,12 @@ public:
     bool push(const Mark& mark);
     // Readings in the pose in force, if there is one; and those of them that are near the held level.
     void countReadings(int count);
-    void countHeld(const Reading* first, std::size_t count, double held_V, double lean_V);
+    void countHeld(int pose, const Reading* first, std::size_t count, double held_V, double lean_V);
 
     [[nodiscard]] const Context& now() const { return contexts_.back(); }
-    [[nodiscard]] const Context& at(Time time) const;
+    [[nodiscard]] const Context& at(Time time) const { return contexts_[indexAt(time)]; }
+    [[nodiscard]] std::size_t indexAt(Time time) const;
+    [[nodiscard]] const Context& context(int index) const { return contexts_[static_cast<std::size_t>(index)]; }
     [[nodiscard]] std::size_t count() const { return contexts_.size(); } // grows with every context
     [[nodiscard]] const std::vector<Pose>& poses() const { return poses_; }
     [[nodiscard]] const std::vector<StepVisit>& stepVisits() const { return visits_; }

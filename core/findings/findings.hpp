@@ -61,6 +61,15 @@ struct LevelJump {
     bool withReference = false; // as of an excursion
 };
 
+// A stretch at one level, marked or not: at least three readings and two seconds. Volts shown.
+struct Stay {
+    Time from{0}, to{0};
+    double level_V = 0; // median
+    double noise_V = 0; // of one reading
+    std::int64_t readings = 0;
+    std::vector<std::string> windows; // names of the positions whose windows it lies in
+};
+
 // The newest readings of two meters together.
 struct LiveRatio {
     double reference_V = 0;        // shown by the second meter
@@ -210,6 +219,7 @@ struct Findings {
     std::vector<Phase> phases;
     std::vector<Excursion> excursions; // dropouts and play, in order of time
     std::vector<LevelJump> jumps;
+    std::vector<Stay> plateaus;
     std::vector<PositionLevel> positions; // in the order of the sheet
     std::optional<WireLevel> reference, ground;
     std::vector<Excursion> referenceMoves; // of the reference, seen by a second meter

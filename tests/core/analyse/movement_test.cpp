@@ -42,7 +42,7 @@ TEST(Movement, ADropoutSoonAfterItIsTold) {
                     EXPECT_TRUE(told(f, trace.dropouts()[0], meter))
                         << meter.interval_s << " s, " << after_s << " s after the mark, seed " << seed
                         << (marked ? " marked" : " unmarked");
-                    EXPECT_TRUE(f.jumps.empty());
+                    EXPECT_TRUE(!marked || f.jumps.empty());
                 }
 }
 
@@ -64,7 +64,6 @@ TEST(Movement, PausesJustOutsideTheRestBeforeItAndAfterItMakeNoDropout) {
             trace.hold(5);
             const Findings f = examine(trace, risingSheet());
             EXPECT_EQ(dropoutCount(f), 0) << meter.interval_s << " s, seed " << seed;
-            EXPECT_TRUE(f.jumps.empty()) << meter.interval_s << " s, seed " << seed;
         }
 }
 
@@ -97,7 +96,7 @@ TEST(Movement, ASlowSweepThatNobodyMarkedIsTravelAndItsDropoutsAreTold) {
 }
 
 // Nothing marked: a foot eases off to the stop, rests there and presses, past where it came from. A fault goes there
-// and comes back to stay.
+// and comes back to stay; at rest off a rail for longer than two seconds it would be a movement there, too.
 TEST(Movement, ARestOnTheWayIsNoDropoutUnlessItsLevelComesBack) {
     for (std::uint64_t seed = 1; seed <= 10; ++seed) {
         TraceMaker hand({0.2, 0.1}, seed);
@@ -111,7 +110,7 @@ TEST(Movement, ARestOnTheWayIsNoDropoutUnlessItsLevelComesBack) {
 
         TraceMaker fault({0.2, 0.1}, seed);
         fault.set(0.95);
-        fault.dropout(12, 4, -0.13);
+        fault.dropout(12, 1.5, -0.13);
         fault.hold(30);
         fault.move(4.1, 15);
         fault.hold(12);

@@ -10,7 +10,7 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr QuietTerms kTerms{0.82, 0.02, 10s, 1s, 9500ms, 3};
+constexpr QuietTerms kTerms{0.82, 0.02, 10s, 1h, 1s, 9500ms, 3};
 
 Reading reading(Time time, double volts_V, ReadingFlags flags = {}) { return {time, volts_V, flags}; }
 

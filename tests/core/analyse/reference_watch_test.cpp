@@ -12,7 +12,7 @@ namespace stillwire::test {
 namespace {
 
 ReferenceWatch watchOf(const std::vector<double>& volts_V) {
-    ReferenceWatch watch(0.001, 0.33);
+    ReferenceWatch watch({"", 0.33, 0.1, {MeterRange{}}, ""}, 5.0);
     for (std::size_t i = 0; i < volts_V.size(); ++i)
         watch.push({.time = fromSeconds(0.33 * static_cast<double>(i)), .volts_V = volts_V[i], .flags = Flag::ref});
     return watch;
@@ -61,7 +61,7 @@ TEST(ReferenceWatch, ASagThatStaysBecomesTheLevel) {
     volts.resize(140, 4.5);
     const auto moves = watchOf(volts).movements();
     ASSERT_EQ(moves.size(), 1U);
-    EXPECT_EQ(moves[0].readings, HeldLevel::kWindow);
+    EXPECT_NEAR(moves[0].extreme_V, 4.5, 1e-9);
     volts[120] = 4.98; // and from there a return is a movement up
     const auto again = watchOf(volts).movements();
     ASSERT_EQ(again.size(), 2U);

@@ -51,6 +51,7 @@ RunResult runOne(const RunOrder& order, std::uint64_t seed, bool withWords) {
     Told told;
     if (order.teller == Teller::analyser) {
         ExaminationSetup setup = setupFor(trace);
+        setup.tuning = order.tuning;
         const auto begin = std::chrono::steady_clock::now();
         const Findings findings = examineInBatches(trace, setup, 256);
         const std::chrono::duration<double> took_s = std::chrono::steady_clock::now() - begin;

@@ -2,6 +2,7 @@
 // Many seeds of one family through the analyser of today: a row of a table, and the misses in words.
 #pragma once
 
+#include "core/explain/tuning.hpp"
 #include "tests/core/families/families.hpp"
 #include "tests/core/families/oracle.hpp"
 #include "tests/core/families/score.hpp"
@@ -19,6 +20,7 @@ struct RunOrder {
     int lawsEvery = 10; // every how many-th trace is examined in the other ways too; 0: none
     int jobs = 1;
     Teller teller = Teller::analyser;
+    Tuning tuning{};
     std::size_t missesWanted = 0;
     std::string missKind; // only these; empty: all
 };
