@@ -76,7 +76,7 @@ void Books::excursion(const Excursion& excursion, bool shoulder) {
 
 void Books::moved(const Movement& m) {
     const Context& at = timeline.at(m.first - aperture);
-    const bool jumped = m.unasked && std::abs(m.to_V - m.from_V) > play_V;
+    const bool jumped = m.unasked && std::abs(m.to_V - m.from_V) > (begunStirred ? 2 : 1) * play_V + resolution_V;
     const bool leapt = at.motion == ExpectedMotion::unmarked && m.leapt;
     if (jumped || leapt) {
         LevelJump jump{m.first, m.from_V, m.to_V, at.step, at.poseIndex};

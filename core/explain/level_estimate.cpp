@@ -60,8 +60,8 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     // A level drifts by more than the noise of a fine meter: costs go by a sixth of the reach at least.
     const double least_V = reach.least_V / reach.noises;
     scatter_V_ = std::max(least_V, few * noise_V_);
-    noisy_ = std::clamp(std::log(std::max(least_V, noise_V_) / std::max(least_V, meter_.expected_V)), 0.0,
-                        tuning.held.noisy);
+    noisy_ = tuning.held.noisy *
+             std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, meter_.expected_V)));
 }
 
 double LevelEstimate::threshold_V(const Tuning& tuning) const {

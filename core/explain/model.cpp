@@ -54,12 +54,14 @@ void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool una
                       to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) &&
                       !atRail(to.level.level_V());
     const bool returns = to.level.id() >= 0 && std::abs(sample.volts_V - to.level.level_V()) <= to.level.reach_V();
+    const double returned =
+        returns ? std::max(0.0, std::log(tuning_.moving.returns / (2 * to.level.reach_V()))) : 0;
     if (returns)
         to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     else
         to.level = LevelEstimate(tuning_, meter, levels_++, sample.time, sample.volts_V);
     to.doing = Doing::held;
-    keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + (returns ? tuning_.moving.returns : 0), true,
+    keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + returned, true,
          unasked);
 }
 

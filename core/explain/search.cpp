@@ -125,6 +125,8 @@ void Search::learn(const Expectation& expected) {
 }
 
 void Search::moveAsked(const Expectation& expected) {
+    for (Candidate& c : alive_)
+        if (c.hypothesis.answered < requests_) c.hypothesis.cost += tuning_.moving.ignored;
     ++requests_;
     asked_ = expected.from;
     for (Candidate& c : alive_) {

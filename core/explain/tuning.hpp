@@ -35,7 +35,8 @@ struct Tuning {
         double young = 3;             // while its own noise is not known yet
         double lean = 0.5;            // and where somebody shakes it: a shift within reach is the arm's
         double louder = 3;            // and the most it is taken for, where that is more than a hand's
-        double noisy = 0.6; // the most that the noise of a level may cost at each reading, ln(its own / expected)
+        double noisy = 0.45; // of ln(its own noise / the expected): what that costs at each reading. All of it would be
+                             // due beside readings that may lie anywhere at ln(5 V / 7 mV); those cost `unforeseen`
     } held;
 
     // A hand or foot that holds it trembles. From memory: 5 to 40 mV on a pedal of 3.5 V travel.
@@ -78,6 +79,7 @@ struct Tuning {
         double unasked = 12; // a step asked to hold
         double inStep = 3;   // a step about moving
         double asked = 0.5;  // a mark asked for it
+        double ignored = 5; // one that was asked for never came
         double awaited = 6;  // to be away, beside what it costs, while one that was asked for has not come
         double perSecond = 0.5;
         double pausedPerSecond = 3; // standing still is no movement for long
@@ -85,7 +87,7 @@ struct Tuning {
         double turns = 2.5;         // turns back against its direction
         double evenness = 0.5;      // of its step, by which a reading may lie off its line and is foreseen
         double settles = 0.7;
-        double returns = 5; // settles at the very level it left
+        double returns = 3.5; // V, span / (2 reaches) e-fold
         double atRail = 25; // settles at a rail
         double patience_s =
             10;             // so long a movement that was asked for is awaited, and longer while no level is known
