@@ -60,19 +60,22 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     // A level drifts by more than the noise of a fine meter: costs go by a sixth of the reach at least.
     const double least_V = reach.least_V / reach.noises;
     scatter_V_ = std::max(least_V, few * noise_V_);
-    noisy_ = tuning.held.noisy *
-             std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, meter_.expected_V)));
+    const auto costs = [&](double expected_V) {
+        return tuning.held.noisy * std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, expected_V)));
+    };
+    noisy_ = costs(meter_.expected_V);
+    noisyHand_ = costs(std::max(meter_.expected_V, tuning.hand.held_V));
 }
 
 double LevelEstimate::threshold_V(const Tuning& tuning) const {
     return std::max({tuning.reach.told_V, tuning.reach.noises * noise_V_, tuning.reach.counts * meter_.resolution_V});
 }
 
-double LevelEstimate::costOf(const Tuning& tuning, double volts_V, double most) const {
+double LevelEstimate::costOf(const Tuning& tuning, double volts_V, double most, bool byHand) const {
     const double z = (volts_V - level_V_) / scatter_V_;
     // Before its noise is known, and before any is, a reading within reach tells less.
     const double wild = known(tuning) ? tuning.held.surprise : (meter_.learnt ? tuning.held.young : tuning.foreseen);
-    return std::min({0.5 * z * z, wild, most}) + noisy_;
+    return std::min({0.5 * z * z, wild, most}) + (byHand ? noisyHand_ : noisy_);
 }
 
 } // namespace stillwire

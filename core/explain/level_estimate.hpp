@@ -69,7 +69,8 @@ public:
     // Further off, a reading is not plainly one of an untouched wire.
     [[nodiscard]] double quietReach_V() const { return quiet_V_; }
     // What a reading within reach costs; `most`: what its distance alone may, where that is less than elsewhere.
-    [[nodiscard]] double costOf(const Tuning& tuning, double volts_V, double most) const;
+    // `byHand`: somebody holds it there, and may tremble.
+    [[nodiscard]] double costOf(const Tuning& tuning, double volts_V, double most, bool byHand) const;
 
 private:
     void put(double volts_V) {
@@ -91,7 +92,7 @@ private:
     std::int64_t id_ = -1; // one for each level that the wire has come to
     Time began_{0};
     double level_V_ = 0, noise_V_ = 0;
-    double reach_V_ = 0, quiet_V_ = 0, noisy_ = 0, scatter_V_ = 0;
+    double reach_V_ = 0, quiet_V_ = 0, noisy_ = 0, noisyHand_ = 0, scatter_V_ = 0;
     double sum_V_ = 0, squares_V2_ = 0;      // of offsets since the last look
     int pending_ = 0, near_ = 0, count_ = 0; // near_: of the pending, those that speak of the noise
     double weight_ = 0;                      // readings behind the noise

@@ -48,8 +48,6 @@ double Search::moveCost(Hypothesis& to, const Sample& sample) const {
 // A level begins with this reading.
 void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool unasked) {
     const Expectation& e = *sample.expected;
-    MeterAt meter = meterAt(sample.volts_V);
-    if (e.held) meter.expected_V = std::max(meter.expected_V, tuning_.hand.held_V);
     const bool rail = e.rails && e.judged && to.level.id() >= 0 &&
                       to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) &&
                       !atRail(to.level.level_V());
@@ -59,7 +57,8 @@ void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool una
     if (returns)
         to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     else
-        to.level = LevelEstimate(tuning_, meter, levels_++, sample.time, sample.volts_V);
+        to.level = LevelEstimate(tuning_, meterAt(sample.volts_V), levels_++, sample.time, sample.volts_V,
+                                 e.held ? tuning_.hand.held_V : 0);
     to.doing = Doing::held;
     keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + returned, true,
          unasked);
@@ -88,7 +87,7 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     const Expectation& e = *sample.expected;
     if (off_V <= from.level.reach_V()) {
         Hypothesis to = from;
-        const double cost = from.level.costOf(tuning_, sample.volts_V, mostAtLevel(from.level, sample));
+        const double cost = from.level.costOf(tuning_, sample.volts_V, mostAtLevel(from.level, sample), e.held);
         // A shift under side load is no news of the level.
         if (!e.stirred || off_V <= from.level.quietReach_V())
             to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
@@ -123,7 +122,7 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     if (off_V > to.level.reach_V()) return;
     const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
     const double cost =
-        (arrives ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise);
+        (arrives ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise, e.held);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
 }
@@ -143,7 +142,7 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
     if (off_V <= tuning_.reach.back * level.reach_V()) {
         Hypothesis to = from;
         to.doing = Doing::held;
-        const double cost = level.costOf(tuning_, sample.volts_V, mostAtLevel(level, sample));
+        const double cost = level.costOf(tuning_, sample.volts_V, mostAtLevel(level, sample), e.held);
         if (off_V <= level.quietReach_V()) to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
         keep(std::move(to), cost, true);
         const bool sameSide = (sample.volts_V - level.level_V()) * (from.flat.level_V() - level.level_V()) > 0;
