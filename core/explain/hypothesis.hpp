@@ -13,30 +13,13 @@
 //                    comes to rest
 #pragma once
 
-#include "core/explain/level_estimate.hpp"
+#include "core/explain/trend.hpp"
 
 #include <cstdint>
 
 namespace stillwire {
 
 enum class Doing { held, away, moving, offLine };
-
-// The line that a movement follows, from its newest readings.
-struct Way {
-    double last_V = 0; // newest reading on it
-    Time last{0};
-    double slope_V_per_s = 0;
-    double uneven_V = 0; // mean distance of a reading from where it was expected
-    int readings = 0;
-    double then_V = 0; // about a second ago
-    Time then{0};
-    bool paused = false; // and it has hardly moved since
-
-    void begin(Time time, double volts_V) { *this = {volts_V, time, 0, 0, 1, volts_V, time, false}; }
-    // `still_V`: less than this in a second is a pause.
-    void add(Time time, double volts_V, double still_V);
-    [[nodiscard]] double at(Time time) const { return last_V + slope_V_per_s * toSeconds(time - last); }
-};
 
 // Readings away that lie where the one before was.
 struct Flat {
@@ -56,7 +39,7 @@ struct Hypothesis {
     double cost = 0;
     int past = -1;       // its newest segment
     LevelEstimate level; // held, or left and to come back to; id -1: none was left
-    Way way;             // moving, or the line left
+    Trend line;          // moving, or the line left
     Flat flat;           // away; and from when on that is elsewhere, by the marks as it began
     double flat_s = 0;
     int flatReadings = 0;

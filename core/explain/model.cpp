@@ -68,7 +68,7 @@ void Search::beginMove(Hypothesis to, const Sample& sample) {
     const double cost = moveCost(to, sample);
     to.doing = Doing::moving;
     to.from = sample.time;
-    to.way.begin(sample.time, sample.volts_V);
+    to.line = Trend(sample.time, sample.volts_V);
     const bool unasked = to.surcharge > 0;
     keep(std::move(to), cost + tuning_.unforeseen + tuning_.moving.perSecond * sample.dt_s, true, unasked);
 }
@@ -186,65 +186,68 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
     }
 }
 
+// A reading on the line, as one at a level: by how far off it is, and how uneven the line.
+double Search::onLineCost(const Trend& line, const Sample& sample) const {
+    const MeterAt meter = meterAt(sample.volts_V);
+    const double least_V = std::max(tuning_.reach.least_V / tuning_.reach.noises, meter.expected_V);
+    const double spread_V = std::max(least_V, line.spread_V(sample.time));
+    const double z = (sample.volts_V - line.at(sample.time)) / spread_V;
+    const double cost = tuning_.line.onLine + 0.5 * z * z + tuning_.held.noisy * std::log(spread_V / least_V);
+    return std::min(cost, tuning_.unforeseen);
+}
+
 void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
-    const double reach_V = std::max(tuning_.reach.least_V, tuning_.reach.noises * expected_V(sample.volts_V));
-    const Way& way = from.way;
-    const double step_V = sample.volts_V - way.last_V;
-    const double due_V = way.readings >= 2 ? way.at(sample.time) : way.last_V;
-    const double off_V = std::abs(sample.volts_V - due_V);
-    const double dueStep_V = std::abs(due_V - way.last_V);
-    const bool foreseen = way.readings >= 2 && off_V <= std::max(reach_V, tuning_.moving.evenness * dueStep_V);
-    const bool turns = way.readings >= 2 && std::abs(step_V) > reach_V && step_V * way.slope_V_per_s < 0;
-    const double reading = (foreseen ? tuning_.foreseen : tuning_.unforeseen) + (turns ? tuning_.moving.turns : 0);
+    const MeterAt meter = meterAt(sample.volts_V);
+    const double reach_V = std::max(tuning_.reach.least_V, tuning_.reach.noises * meter.expected_V);
+    const Trend& line = from.line;
+    const double step_V = sample.volts_V - line.newest_V();
+    const bool known = line.readings() >= 2;
+    const double lineReach_V = known ? line.reach_V(tuning_, meter, sample.time) : 0;
+    const double off_V = known ? std::abs(sample.volts_V - line.at(sample.time)) : 0;
+    const bool foreseen = known && off_V <= lineReach_V;
+    const bool turns = known && std::abs(step_V) > reach_V && step_V * line.slope_V_per_s() < 0;
+    const double reading = foreseen ? onLineCost(line, sample) : tuning_.unforeseen + (turns ? tuning_.moving.turns : 0);
     const bool still = std::abs(step_V) <= reach_V;
     // A movement that is where it began has not begun.
     const bool there =
         from.level.id() >= 0 && std::abs(sample.volts_V - from.level.level_V()) <= from.level.quietReach_V();
 
     Hypothesis to = from;
-    to.way.add(sample.time, sample.volts_V, tuning_.moving.paused * reach_V);
-    const double perSecond = to.way.paused ? tuning_.moving.pausedPerSecond : tuning_.moving.perSecond;
-    keep(std::move(to),
-         (there   ? tuning_.unforeseen
-          : still ? tuning_.foreseen
-                  : reading) +
-             perSecond * sample.dt_s,
-         false);
+    to.line.add(tuning_, meter, sample.time, sample.volts_V);
+    const double perSecond = to.line.paused() ? tuning_.moving.pausedPerSecond : tuning_.moving.perSecond;
+    const double goesOn = there ? tuning_.unforeseen : still ? std::min(reading, tuning_.foreseen) : reading;
+    keep(std::move(to), goesOn + perSecond * sample.dt_s, false);
 
     const double settles = tuning_.moving.settles + (still ? tuning_.foreseen : reading);
     settleAt(from, sample, settles, from.surcharge > 0);
 
     // Off the line?
-    const Tuning::OffLine& line = tuning_.offLine;
-    const bool even = way.readings >= line.even;
-    const bool swept = !way.paused && std::abs(way.slope_V_per_s) > reach_V; // a reach a second
-    if (!even || !swept) return;
-    const double tolerance_V = std::max(reach_V, line.lineNoises * way.uneven_V);
-    if (off_V <= tolerance_V) return;
+    if (line.readings() < tuning_.line.even || line.paused() || foreseen) return;
     Hypothesis leaves = from;
     leaves.doing = Doing::offLine;
     leaves.from = sample.time;
     leaves.flat.begin(sample.time, sample.volts_V);
-    keep(std::move(leaves), line.begins + tuning_.unforeseen + tuning_.away.perSecond * sample.dt_s, true);
+    keep(std::move(leaves), tuning_.line.begins + tuning_.unforeseen + tuning_.away.perSecond * sample.dt_s, true);
 }
 
 void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
-    const Tuning::OffLine& line = tuning_.offLine;
-    const double reach_V = std::max(tuning_.reach.least_V, tuning_.reach.noises * expected_V(sample.volts_V));
-    const Way& way = from.way;
-    const double due_V = way.at(sample.time);
-    const double farthest_V = way.last_V + line.faster * (due_V - way.last_V);
-    const double step_V = std::abs(way.slope_V_per_s) * sample.dt_s;
-    const double tolerance_V = std::max(reach_V, line.lineNoises * way.uneven_V);
-    const double low_V = std::min(way.last_V, farthest_V) - tolerance_V;
-    const double high_V = std::max(way.last_V, farthest_V) + tolerance_V;
+    const MeterAt meter = meterAt(sample.volts_V);
+    const double reach_V = std::max(tuning_.reach.least_V, tuning_.reach.noises * meter.expected_V);
+    const Trend& line = from.line;
+    const double due_V = line.at(sample.time);
+    const double farthest_V = line.newest_V() + tuning_.line.faster * (due_V - line.newest_V());
+    const double step_V = std::abs(line.slope_V_per_s()) * sample.dt_s;
+    const double lineReach_V = line.reach_V(tuning_, meter, sample.time);
+    const double low_V = std::min(due_V, farthest_V) - lineReach_V;
+    const double high_V = std::max(due_V, farthest_V) + lineReach_V;
     if (sample.volts_V >= low_V && sample.volts_V <= high_V) {
         Hypothesis to = from;
         to.doing = Doing::moving;
-        to.way.add(sample.time, sample.volts_V, tuning_.moving.paused * reach_V);
-        return keep(std::move(to), tuning_.foreseen, true);
+        const double cost = onLineCost(line, sample);
+        to.line.add(tuning_, meter, sample.time, sample.volts_V);
+        return keep(std::move(to), cost, true);
     }
-    if (sample.time - from.from > fromSeconds(line.longest_s)) return;
+    if (sample.time - from.from > fromSeconds(tuning_.line.longest_s)) return;
     Hypothesis to = from;
     const bool flat = std::abs(sample.volts_V - from.flat.level_V()) <= reach_V;
     const bool along =
@@ -254,7 +257,8 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     else
         to.flat.begin(sample.time, sample.volts_V);
     const Expectation& e = *sample.expected;
-    if (sample.time - to.flat.from > fromSeconds(std::max(e.flat_s, tuning_.away.flat_s))) return;
+    const bool rail = e.rails && atRail(sample.volts_V);
+    if (!rail && sample.time - to.flat.from > fromSeconds(std::max(e.flat_s, tuning_.away.flat_s))) return;
     keep(std::move(to), tuning_.away.perSecond * sample.dt_s + (along ? tuning_.foreseen : tuning_.unforeseen),
          false);
 }

@@ -81,6 +81,7 @@ private:
     [[nodiscard]] bool awaited(const Hypothesis& from, const Sample& sample) const;
     [[nodiscard]] double moveCost(Hypothesis& to, const Sample& sample) const;
     [[nodiscard]] double mostAtLevel(const LevelEstimate& level, const Sample& sample) const;
+    [[nodiscard]] double onLineCost(const Trend& line, const Sample& sample) const;
     [[nodiscard]] double flatCost(const Flat& flat, const Sample& sample) const;
     void keep(Hypothesis to, double cost, bool opens, bool unasked = false);
     [[nodiscard]] bool same(const Hypothesis& a, const Hypothesis& b) const;

@@ -85,7 +85,6 @@ struct Tuning {
         double pausedPerSecond = 3; // standing still is no movement for long
         double paused = 0.6;        // of a reach in a second, or less: standing still
         double turns = 2.5;         // turns back against its direction
-        double evenness = 0.5;      // of its step, by which a reading may lie off its line and is foreseen
         double settles = 0.7;
         double returns = 3.5; // V, span / (2 reaches) e-fold
         double atRail = 25; // settles at a rail
@@ -95,14 +94,18 @@ struct Tuning {
         double grace_s = 3; // or corrects itself for so long after it
     } moving;
 
-    // Away from the line of a sweep and back to it.
-    struct OffLine {
-        double begins = 1.0;
-        double lineNoises = 6; // off the line by so many of its own unevenness
-        int even = 4;          // readings from which there is a line
+    // The line that a movement follows, and away from it and back.
+    struct Line {
+        double uneven = 0.1;   // of a hand's step from reading to reading: standard deviation about its line
+        double prior = 1;      // readings that this is worth
+        double remembers = 24; // readings that its own unevenness is taken from
+        int memory = 8;        // and the line itself
+        double onLine = 0.7;   // a reading on it, beside how far off it is
+        double begins = 1.0;   // to be off it
+        int even = 4;          // readings from which that can be told
         double faster = 1.5;   // a hand may have gone on so much faster meanwhile
         double longest_s = 8;  // longer is somewhere else
-    } offLine;
+    } line;
 
     struct Search {
         int survivors = 16;

@@ -77,14 +77,15 @@ inline constexpr Listed<T::Moving> kMoving[] = {
     {"inStep", &T::Moving::inStep},       {"asked", &T::Moving::asked},
     {"perSecond", &T::Moving::perSecond}, {"pausedPerSecond", &T::Moving::pausedPerSecond},
     {"paused", &T::Moving::paused},       {"turns", &T::Moving::turns},
-    {"evenness", &T::Moving::evenness},   {"settles", &T::Moving::settles},
-    {"returns", &T::Moving::returns},     {"atRail", &T::Moving::atRail},
+    {"settles", &T::Moving::settles},     {"returns", &T::Moving::returns},
+    {"atRail", &T::Moving::atRail},       {"ignored", &T::Moving::ignored},
     {"awaited", &T::Moving::awaited},     {"patience_s", &T::Moving::patience_s},
     {"early_s", &T::Moving::early_s},     {"grace_s", &T::Moving::grace_s},
 };
-inline constexpr Listed<T::OffLine> kOffLine[] = {
-    {"begins", &T::OffLine::begins}, {"lineNoises", &T::OffLine::lineNoises}, {"even", &T::OffLine::even},
-    {"faster", &T::OffLine::faster}, {"longest_s", &T::OffLine::longest_s},
+inline constexpr Listed<T::Line> kLine[] = {
+    {"uneven", &T::Line::uneven}, {"prior", &T::Line::prior},   {"remembers", &T::Line::remembers},
+    {"memory", &T::Line::memory}, {"onLine", &T::Line::onLine}, {"begins", &T::Line::begins},
+    {"even", &T::Line::even},     {"faster", &T::Line::faster}, {"longest_s", &T::Line::longest_s},
 };
 inline constexpr Listed<T::Search> kSearch[] = {
     {"survivors", &T::Search::survivors},     {"margin", &T::Search::margin},     {"lag_s", &T::Search::lag_s},
@@ -113,7 +114,7 @@ template <typename Of, std::size_t N> constexpr bool complete(const Listed<Of> (
     return N + others == members<Of>();
 }
 static_assert(complete(kReach) && complete(kHeld) && complete(kHand) && complete(kAway) && complete(kMoving) &&
-                  complete(kOffLine) && complete(kSearch) && complete(kAlone, kParts),
+                  complete(kLine) && complete(kSearch) && complete(kAlone, kParts),
               "a figure or a part of the tuning is not listed above, or twice");
 
 struct Figure {
@@ -160,7 +161,7 @@ void addFigures(std::vector<Figure>& all, const char* part, const Listed<Of> (&l
     addFigures(
         all, "moving.", kMoving, [](Tuning & t) -> auto& { return t.moving; });
     addFigures(
-        all, "offLine.", kOffLine, [](Tuning & t) -> auto& { return t.offLine; });
+        all, "line.", kLine, [](Tuning & t) -> auto& { return t.line; });
     addFigures(
         all, "search.", kSearch, [](Tuning & t) -> auto& { return t.search; });
     return all;
