@@ -9,13 +9,14 @@ namespace stillwire {
 namespace {
 // Rounding alone spreads readings evenly over a count (GUM, 4.3.7): the standard deviation of that.
 double roundingOf(double resolution_V) { return resolution_V / std::sqrt(12.0); }
-constexpr double kPrior = 8; // readings that the expected noise is worth
+constexpr double kPrior = 8;     // readings that the expected noise is worth
+constexpr double kHandPrior = 3; // and a hand's, of which less is known
 } // namespace
 
 LevelEstimate::LevelEstimate(const Tuning& tuning, const MeterAt& meter, std::int64_t id, Time time, double volts_V,
                              double noise_V)
     : meter_(meter), id_(id), began_(time), level_V_(volts_V), noise_V_(std::max(meter.expected_V, noise_V)),
-      count_(1), weight_(kPrior), looked_(time), due_(time + fromSeconds(tuning.held.refresh_s)) {
+      count_(1), weight_(noise_V > 0 ? kHandPrior : kPrior), looked_(time), due_(time + fromSeconds(tuning.held.refresh_s)) {
     reckon(tuning);
 }
 

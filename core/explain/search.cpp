@@ -98,7 +98,7 @@ bool Search::same(const Hypothesis& a, const Hypothesis& b) const {
     if (a.doing != b.doing) return false;
     const auto together = [&] {
         return std::abs(a.level.level_V() - b.level.level_V()) <=
-               0.5 * std::min(a.level.reach_V(), b.level.reach_V());
+               tuning_.search.alike * std::min(a.level.reach_V(), b.level.reach_V());
     };
     switch (a.doing) {
     case Doing::held:
