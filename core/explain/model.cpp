@@ -215,7 +215,7 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     Hypothesis to = from;
     to.line.add(tuning_, meter, sample.time, sample.volts_V);
     const double perSecond = to.line.paused() ? tuning_.moving.pausedPerSecond : tuning_.moving.perSecond;
-    const double goesOn = there ? tuning_.unforeseen : still ? std::min(reading, tuning_.foreseen) : reading;
+    const double goesOn = there ? tuning_.unforeseen : still ? tuning_.foreseen : reading;
     keep(std::move(to), goesOn + perSecond * sample.dt_s, false);
 
     const double settles = tuning_.moving.settles + (still ? tuning_.foreseen : reading);
@@ -236,7 +236,6 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     const Trend& line = from.line;
     const double due_V = line.at(sample.time);
     const double farthest_V = line.newest_V() + tuning_.line.faster * (due_V - line.newest_V());
-    const double step_V = std::abs(line.slope_V_per_s()) * sample.dt_s;
     const double lineReach_V = line.reach_V(tuning_, meter, sample.time);
     const double low_V = std::min(due_V, farthest_V) - lineReach_V;
     const double high_V = std::max(due_V, farthest_V) + lineReach_V;
@@ -250,8 +249,8 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     if (sample.time - from.from > fromSeconds(tuning_.line.longest_s)) return;
     Hypothesis to = from;
     const bool flat = std::abs(sample.volts_V - from.flat.level_V()) <= reach_V;
-    const bool along =
-        std::abs(sample.volts_V - from.flat.level_V()) <= reach_V + step_V; // the line, at its distance
+    const double step_V = line.slope_V_per_s() * toSeconds(sample.time - last_);
+    const bool along = std::abs(sample.volts_V - last_V_ - step_V) <= reach_V; // the line, at its distance
     if (flat)
         to.flat.add(sample.volts_V);
     else
@@ -259,7 +258,7 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     const Expectation& e = *sample.expected;
     const bool rail = e.rails && atRail(sample.volts_V);
     if (!rail && sample.time - to.flat.from > fromSeconds(std::max(e.flat_s, tuning_.away.flat_s))) return;
-    keep(std::move(to), tuning_.away.perSecond * sample.dt_s + (along ? tuning_.foreseen : tuning_.unforeseen),
+    keep(std::move(to), tuning_.away.perSecond * sample.dt_s + (flat || along ? tuning_.foreseen : tuning_.unforeseen),
          false);
 }
 

@@ -26,6 +26,7 @@ double Trend::reach_V(const Tuning& tuning, const MeterAt& meter, Time time) con
 
 void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double volts_V) {
     const Tuning::Line& line = tuning.line;
+    if (volts_V == newest_V_ && readings_ > 1) return look(tuning, meter, time); // shown again, and nothing new
     const double dt_s = toSeconds(time - last_);
     const double least_V = std::max(meter.expected_V, tuning.reach.least_V / tuning.reach.noises);
     const double off_V = readings_ < 2 ? 0 : volts_V - at(time);
@@ -50,10 +51,14 @@ void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double vo
     }
     newest_V_ = volts_V;
     last_ = time;
+    look(tuning, meter, time);
+}
+
+void Trend::look(const Tuning& tuning, const MeterAt& meter, Time time) {
     if (time - then_ < 1s) return;
     const double still_V = tuning.moving.paused * std::max(tuning.reach.least_V, tuning.reach.noises * meter.expected_V);
-    paused_ = std::abs(volts_V - then_V_) < still_V * toSeconds(time - then_);
-    then_V_ = volts_V;
+    paused_ = std::abs(newest_V_ - then_V_) < still_V * toSeconds(time - then_);
+    then_V_ = newest_V_;
     then_ = time;
 }
 

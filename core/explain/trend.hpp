@@ -26,6 +26,8 @@ public:
     [[nodiscard]] double reach_V(const Tuning& tuning, const MeterAt& meter, Time time) const;
 
 private:
+    void look(const Tuning& tuning, const MeterAt& meter, Time time); // whether it moved
+
     Time last_{0}, then_{0};
     double newest_V_ = 0, on_V_ = 0; // the newest reading, and the line there
     double slope_V_per_s_ = 0;

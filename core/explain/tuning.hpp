@@ -109,7 +109,7 @@ struct Tuning {
 
     struct Search {
         int survivors = 16;
-        double alike = 0.25; // of a reach: levels that near are one
+        double alike = 0.35; // of a reach: levels that near are one
         double margin = 16; // a dearer explanation is given up
         double lag_s = 25;  // what is older is settled by the cheapest
         int lagReadings = 400;
