@@ -17,6 +17,7 @@ struct MeterAt {
     double resolution_V = 0.001;
     double expected_V = 0.001; // standard deviation of one reading
     bool learnt = false;       // by a quiet hold; else it is a guess
+    double hand_V = 0;         // and that of whoever holds it, as far as seen
 };
 
 class LevelEstimate {

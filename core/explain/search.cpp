@@ -17,7 +17,7 @@ Search::Search(Setup setup)
 MeterAt Search::meterAt(double volts_V) const {
     const MeterRange& range = meter_.rangeFor(volts_V);
     const auto index = static_cast<std::size_t>(&range - meter_.ranges.data());
-    return {range.resolution_V, expected_V_[index], learnt_[index] > 0};
+    return {range.resolution_V, expected_V_[index], learnt_[index] > 0, hand_V_};
 }
 
 double Search::expected_V(double volts_V) const { return meterAt(volts_V).expected_V; }
@@ -113,13 +113,15 @@ bool Search::same(const Hypothesis& a, const Hypothesis& b) const {
 
 void Search::learn(const Expectation& expected) {
     const Hypothesis& h = now();
-    if (h.doing != Doing::held || expected.held || expected.stirred || !h.level.justLooked() ||
-        !h.level.known(tuning_))
-        return;
+    if (h.doing != Doing::held || expected.stirred || !h.level.justLooked() || !h.level.known(tuning_)) return;
     const auto range = static_cast<std::size_t>(&meter_.rangeFor(h.level.level_V()) - meter_.ranges.data());
     double& known_V = expected_V_[range];
     const double noise_V = h.level.noise_V();
-    if (noise_V > tuning_.held.teaches * known_V) return;
+    if (expected.held || noise_V > tuning_.held.teaches * known_V) {
+        held_ = std::min(held_ + 1, tuning_.held.looks);
+        hand_V_ += (std::min(noise_V, tuning_.hand.most_V) - hand_V_) / held_;
+        return;
+    }
     const int looks = std::min(++learnt_[range], tuning_.held.looks);
     known_V = std::sqrt(known_V * known_V + (noise_V * noise_V - known_V * known_V) / looks);
 }

@@ -102,6 +102,8 @@ private:
     std::vector<Window> windows_;
     std::vector<double> expected_V_; // by range
     std::vector<int> learnt_;        // looks behind it
+    double hand_V_ = 0;              // noise of a level that somebody holds
+    int held_ = 0;                   // looks behind it
 
     std::vector<Candidate> alive_, next_; // the cheapest first
     Past past_;

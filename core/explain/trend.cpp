@@ -34,7 +34,7 @@ void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double vo
         slope_V_per_s_ = (volts_V - newest_V_) / dt_s;
         interval_s_ = dt_s;
         on_V_ = volts_V;
-        const double uneven_V = std::max(least_V, line.uneven * std::abs(volts_V - newest_V_));
+        const double uneven_V = std::max({least_V, meter.hand_V, line.uneven * std::abs(volts_V - newest_V_)});
         uneven_V2_ = uneven_V * uneven_V;
         weight_ = line.prior;
         readings_ = 2;

@@ -97,7 +97,7 @@ struct Tuning {
     // The line that a movement follows, and away from it and back.
     struct Line {
         double uneven = 0.1;   // of a hand's step from reading to reading: standard deviation about its line
-        double prior = 1;      // readings that this is worth
+        double prior = 2;      // readings that this is worth
         double remembers = 24; // readings that its own unevenness is taken from
         int memory = 8;        // and the line itself
         double onLine = 0.7;   // a reading on it, beside how far off it is
