@@ -58,8 +58,7 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     reach_V_ = std::max({reach.least_V, reach.noises * few * noise_V_, reach.counts * meter_.resolution_V});
     quiet_V_ = std::max(
         {reach.quietNoises * noise_V_, reach.quietCounts * meter_.resolution_V, reach.least_V / reach.noises});
-    // A level drifts by more than the noise of a fine meter: costs go by a sixth of the reach at least.
-    const double least_V = reach.least_V / reach.noises;
+    const double least_V = leastScatter_V(tuning, meter_);
     scatter_V_ = std::max(least_V, few * noise_V_);
     const auto costs = [&](double expected_V) {
         return tuning.held.noisy * std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, expected_V)));

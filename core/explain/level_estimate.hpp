@@ -20,6 +20,11 @@ struct MeterAt {
     double hand_V = 0;         // and that of whoever holds it, as far as seen
 };
 
+// Costs go by this at least: a level drifts by more than the noise of a fine meter, and is rounded to counts.
+[[nodiscard]] inline double leastScatter_V(const Tuning& tuning, const MeterAt& meter) {
+    return std::max(tuning.reach.least_V / tuning.reach.noises, 0.5 * meter.resolution_V);
+}
+
 class LevelEstimate {
 public:
     LevelEstimate() = default;

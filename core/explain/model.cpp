@@ -129,8 +129,9 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
 
 // A reading that lies where the ones before it did, as one at a level.
 double Search::flatCost(const Flat& flat, const Sample& sample) const {
-    const double scatter_V = std::max(tuning_.reach.least_V / tuning_.reach.noises,
-                                      expected_V(sample.volts_V) * std::sqrt(1 + 1.0 / flat.readings));
+    const MeterAt meter = meterAt(sample.volts_V);
+    const double scatter_V =
+        std::max(leastScatter_V(tuning_, meter), meter.expected_V * std::sqrt(1 + 1.0 / flat.readings));
     const double z = (sample.volts_V - flat.level_V()) / scatter_V;
     return std::min(0.5 * z * z, tuning_.held.surprise);
 }
