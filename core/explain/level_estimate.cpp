@@ -59,7 +59,7 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     quiet_V_ = std::max(
         {reach.quietNoises * noise_V_, reach.quietCounts * meter_.resolution_V, reach.least_V / reach.noises});
     const double least_V = leastScatter_V(tuning, meter_);
-    scatter_V_ = std::max(least_V, few * noise_V_);
+    scatter_V_ = few * std::max(least_V, noise_V_);
     const auto costs = [&](double expected_V) {
         return tuning.held.noisy * std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, expected_V)));
     };

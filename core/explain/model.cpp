@@ -131,7 +131,7 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
 double Search::flatCost(const Flat& flat, const Sample& sample) const {
     const MeterAt meter = meterAt(sample.volts_V);
     const double scatter_V =
-        std::max(leastScatter_V(tuning_, meter), meter.expected_V * std::sqrt(1 + 1.0 / flat.readings));
+        std::max(leastScatter_V(tuning_, meter), meter.expected_V) * std::sqrt(1 + 1.0 / flat.readings);
     const double z = (sample.volts_V - flat.level_V()) / scatter_V;
     return std::min(0.5 * z * z, tuning_.held.surprise);
 }
