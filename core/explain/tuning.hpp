@@ -56,7 +56,7 @@ struct Tuning {
     // Away from a level and back to it.
     struct Away {
         double begins = 1.0;
-        double young = 5;   // more where the level has hardly been seen: over its readings, and until
+        double young = 7;   // more where the level has hardly been seen: over its readings, and until
         double young_s = 2; // so old
         double perSecond = 0.6;
         double flat = 0.1;          // a reading where the one before was, beside what one at a level would cost
