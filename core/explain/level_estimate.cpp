@@ -16,7 +16,8 @@ constexpr double kHandPrior = 3; // and a hand's, of which less is known
 LevelEstimate::LevelEstimate(const Tuning& tuning, const MeterAt& meter, std::int64_t id, Time time, double volts_V,
                              double noise_V)
     : meter_(meter), id_(id), began_(time), level_V_(volts_V), noise_V_(std::max(meter.expected_V, noise_V)),
-      count_(1), weight_(noise_V > 0 ? kHandPrior : kPrior), looked_(time), due_(time + fromSeconds(tuning.held.refresh_s)) {
+      count_(1), weight_(noise_V > 0 ? kHandPrior : kPrior), looked_(time),
+      due_(time + fromSeconds(tuning.held.refresh_s)) {
     reckon(tuning);
 }
 
@@ -61,7 +62,8 @@ void LevelEstimate::reckon(const Tuning& tuning) {
     const double least_V = leastScatter_V(tuning, meter_);
     scatter_V_ = few * std::max(least_V, noise_V_);
     const auto costs = [&](double expected_V) {
-        return tuning.held.noisy * std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, expected_V)));
+        return tuning.held.noisy *
+               std::max(0.0, std::log(std::max(least_V, noise_V_) / std::max(least_V, expected_V)));
     };
     noisy_ = costs(meter_.expected_V);
     noisyHand_ = costs(std::max(meter_.expected_V, tuning.hand.held_V));

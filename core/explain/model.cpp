@@ -52,16 +52,14 @@ void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool una
                       to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) &&
                       !atRail(to.level.level_V());
     const bool returns = to.level.id() >= 0 && std::abs(sample.volts_V - to.level.level_V()) <= to.level.reach_V();
-    const double returned =
-        returns ? std::max(0.0, std::log(tuning_.moving.returns / (2 * to.level.reach_V()))) : 0;
+    const double returned = returns ? std::max(0.0, std::log(tuning_.moving.returns / (2 * to.level.reach_V()))) : 0;
     if (returns)
         to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     else
         to.level = LevelEstimate(tuning_, meterAt(sample.volts_V), levels_++, sample.time, sample.volts_V,
                                  e.held ? tuning_.hand.held_V : 0);
     to.doing = Doing::held;
-    keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + returned, true,
-         unasked);
+    keep(std::move(to), cost + (rail ? tuning_.moving.atRail : 0) + returned, true, unasked);
 }
 
 void Search::beginMove(Hypothesis to, const Sample& sample) {
@@ -120,9 +118,11 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     Hypothesis to = from;
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
-    const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
+    // As it arrives; or nothing is known of the meter yet, and it is its noise.
+    const bool likely =
+        sample.time - from.level.began() < fromSeconds(tuning_.away.young_s) || !meterAt(sample.volts_V).learnt;
     const double cost =
-        (arrives ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise, e.held);
+        (likely ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise, e.held);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
 }
@@ -207,7 +207,8 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     const double off_V = known ? std::abs(sample.volts_V - line.at(sample.time)) : 0;
     const bool foreseen = known && off_V <= lineReach_V;
     const bool turns = known && std::abs(step_V) > reach_V && step_V * line.slope_V_per_s() < 0;
-    const double reading = foreseen ? onLineCost(line, sample) : tuning_.unforeseen + (turns ? tuning_.moving.turns : 0);
+    const double reading =
+        foreseen ? onLineCost(line, sample) : tuning_.unforeseen + (turns ? tuning_.moving.turns : 0);
     const bool still = std::abs(step_V) <= reach_V;
     // A movement that is where it began has not begun.
     const bool there =
@@ -259,8 +260,8 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     const Expectation& e = *sample.expected;
     const bool rail = e.rails && atRail(sample.volts_V);
     if (!rail && sample.time - to.flat.from > fromSeconds(std::max(e.flat_s, tuning_.away.flat_s))) return;
-    keep(std::move(to), tuning_.away.perSecond * sample.dt_s + (flat || along ? tuning_.foreseen : tuning_.unforeseen),
-         false);
+    keep(std::move(to),
+         tuning_.away.perSecond * sample.dt_s + (flat || along ? tuning_.foreseen : tuning_.unforeseen), false);
 }
 
 } // namespace stillwire

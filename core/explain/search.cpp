@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/explain/search.hpp"
 
+
 #include <algorithm>
 #include <cmath>
 
@@ -105,7 +106,8 @@ bool Search::same(const Hypothesis& a, const Hypothesis& b) const {
         return together() &&
                std::max(a.level.noise_V(), b.level.noise_V()) < 2 * std::min(a.level.noise_V(), b.level.noise_V());
     case Doing::away: return together();
-    case Doing::moving: return (a.line.slope_V_per_s() > 0) == (b.line.slope_V_per_s() > 0) && a.level.id() == b.level.id();
+    case Doing::moving:
+        return (a.line.slope_V_per_s() > 0) == (b.line.slope_V_per_s() > 0) && a.level.id() == b.level.id();
     case Doing::offLine: return true;
     }
     return true;

@@ -20,8 +20,8 @@ double Trend::spread_V(Time time) const {
 }
 
 double Trend::reach_V(const Tuning& tuning, const MeterAt& meter, Time time) const {
-    return std::max({tuning.reach.least_V, tuning.reach.noises * spread_V(time),
-                     tuning.reach.counts * meter.resolution_V});
+    return std::max(
+        {tuning.reach.least_V, tuning.reach.noises * spread_V(time), tuning.reach.counts * meter.resolution_V});
 }
 
 void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double volts_V) {
@@ -56,7 +56,8 @@ void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double vo
 
 void Trend::look(const Tuning& tuning, const MeterAt& meter, Time time) {
     if (time - then_ < 1s) return;
-    const double still_V = tuning.moving.paused * std::max(tuning.reach.least_V, tuning.reach.noises * meter.expected_V);
+    const double still_V =
+        tuning.moving.paused * std::max(tuning.reach.least_V, tuning.reach.noises * meter.expected_V);
     paused_ = std::abs(newest_V_ - then_V_) < still_V * toSeconds(time - then_);
     then_V_ = newest_V_;
     then_ = time;

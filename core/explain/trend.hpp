@@ -10,7 +10,8 @@ namespace stillwire {
 class Trend {
 public:
     Trend() = default;
-    Trend(Time time, double volts_V) : last_(time), then_(time), newest_V_(volts_V), on_V_(volts_V), then_V_(volts_V) {}
+    Trend(Time time, double volts_V)
+        : last_(time), then_(time), newest_V_(volts_V), on_V_(volts_V), then_V_(volts_V) {}
     // The next reading of the movement; off the line, and the pace has changed: the line begins anew.
     void add(const Tuning& tuning, const MeterAt& meter, Time time, double volts_V);
 

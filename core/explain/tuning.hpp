@@ -35,8 +35,9 @@ struct Tuning {
         double young = 3;             // while its own noise is not known yet
         double lean = 0.5;            // and where somebody shakes it: a shift within reach is the arm's
         double louder = 3;            // and the most it is taken for, where that is more than a hand's
-        double noisy = 0.45; // of ln(its own noise / the expected): what that costs at each reading. All of it would be
-                             // due beside readings that may lie anywhere at ln(5 V / 7 mV); those cost `unforeseen`
+        double noisy =
+            0.45; // of ln(its own noise / the expected): what that costs at each reading. All of it would be
+                  // due beside readings that may lie anywhere at ln(5 V / 7 mV); those cost `unforeseen`
     } held;
 
     // A hand or foot that holds it trembles. From memory: 5 to 40 mV on a pedal of 3.5 V travel.
@@ -45,7 +46,7 @@ struct Tuning {
         double share = 0.5;                    // of the reading that shows it first
         double held_V = 0.025;                 // where somebody is asked to hold it
         double begins = 3;                     // as it arrives
-        double later = 14;                      // at a level that was still so far
+        double later = 14;                     // at a level that was still so far
     } hand;
 
     // A reading that an explanation could not foresee: the same price for all.
@@ -64,11 +65,11 @@ struct Tuning {
         double railShare = 0.02;    // of the nominal, from 0 or from the reference: at the rail
         double settlesElsewhere =
             10; // a dropout in which the shaft was moved, beside the movement: rather a pause on its way
-        double dropoutGoesOn = 3;    // from a rail, or where a movement is due, that is no pause
-        double flat_s = 2;               // unmarked, flat and off a rail for longer: a movement (design, point 1)
-        double flatIntervals = 5;        // and so many intervals
-        double flatSlack = 1.05;         // times that, for stamps jitter
-        double stillFlat_s = 8;          // where nobody asked for a movement: poses are shorter than this
+        double dropoutGoesOn = 3; // from a rail, or where a movement is due, that is no pause
+        double flat_s = 2;        // unmarked, flat and off a rail for longer: a movement (design, point 1)
+        double flatIntervals = 5; // and so many intervals
+        double flatSlack = 1.05;  // times that, for stamps jitter
+        double stillFlat_s = 8;   // where nobody asked for a movement: poses are shorter than this
         int stillFlatReadings = 8;
         int movingFlatReadings = 5; // in a step about moving
     } away;
@@ -79,7 +80,7 @@ struct Tuning {
         double unasked = 12; // a step asked to hold
         double inStep = 3;   // a step about moving
         double asked = 0.5;  // a mark asked for it
-        double ignored = 5; // one that was asked for never came
+        double ignored = 5;  // one that was asked for never came
         double awaited = 6;  // to be away, beside what it costs, while one that was asked for has not come
         double perSecond = 0.5;
         double pausedPerSecond = 3; // standing still is no movement for long
@@ -87,7 +88,7 @@ struct Tuning {
         double turns = 2.5;         // turns back against its direction
         double settles = 0.7;
         double returns = 3.5; // V, span / (2 reaches) e-fold
-        double atRail = 25; // settles at a rail
+        double atRail = 25;   // settles at a rail
         double patience_s =
             10;             // so long a movement that was asked for is awaited, and longer while no level is known
         double early_s = 3; // a hand that moved so long before its mark was early
@@ -110,8 +111,8 @@ struct Tuning {
     struct Search {
         int survivors = 16;
         double alike = 0.35; // of a reach: levels that near are one
-        double margin = 16; // a dearer explanation is given up
-        double lag_s = 25;  // what is older is settled by the cheapest
+        double margin = 16;  // a dearer explanation is given up
+        double lag_s = 25;   // what is older is settled by the cheapest
         int lagReadings = 400;
         double freshGap = 2; // intervals: the most that passes between two readings, as far as costs go
     } search;

@@ -88,7 +88,8 @@ inline constexpr Listed<T::Line> kLine[] = {
     {"even", &T::Line::even},     {"faster", &T::Line::faster}, {"longest_s", &T::Line::longest_s},
 };
 inline constexpr Listed<T::Search> kSearch[] = {
-    {"survivors", &T::Search::survivors},     {"alike", &T::Search::alike}, {"margin", &T::Search::margin},     {"lag_s", &T::Search::lag_s},
+    {"survivors", &T::Search::survivors},     {"alike", &T::Search::alike},
+    {"margin", &T::Search::margin},           {"lag_s", &T::Search::lag_s},
     {"lagReadings", &T::Search::lagReadings}, {"freshGap", &T::Search::freshGap},
 };
 inline constexpr Listed<T> kAlone[] = {
