@@ -118,11 +118,9 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     Hypothesis to = from;
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
-    // As it arrives; or nothing is known of the meter yet, and it is its noise.
-    const bool likely =
-        sample.time - from.level.began() < fromSeconds(tuning_.away.young_s) || !meterAt(sample.volts_V).learnt;
-    const double cost =
-        (likely ? hand.begins : hand.later) + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise, e.held);
+    const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
+    const double begins = arrives ? hand.begins : meterAt(sample.volts_V).learnt ? hand.later : hand.unknown;
+    const double cost = begins + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise, e.held);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
 }

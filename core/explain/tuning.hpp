@@ -10,7 +10,7 @@ struct Tuning {
     // What is off a level: more than the largest of these. A depth of the design's 0.02 V shows a tenth smaller where
     // the level itself is off by its drift and half a count.
     struct Reach {
-        double least_V = 0.018;
+        double least_V = 0.019;
         double noises = 6;
         double counts = 3;
         double back = 0.8; // of it: within this an excursion has come back (hysteresis as of IEC 61000-4-30: a fifth)
@@ -46,6 +46,7 @@ struct Tuning {
         double share = 0.5;                    // of the reading that shows it first
         double held_V = 0.025;                 // where somebody is asked to hold it
         double begins = 3;                     // as it arrives
+        double unknown = 7;                    // before anything is known of the meter: it may be its noise
         double later = 14;                     // at a level that was still so far
     } hand;
 

@@ -53,7 +53,8 @@ inline constexpr Listed<T::Held> kHeld[] = {
 };
 inline constexpr Listed<T::Hand> kHand[] = {
     {"least_V", &T::Hand::least_V}, {"most_V", &T::Hand::most_V}, {"share", &T::Hand::share},
-    {"held_V", &T::Hand::held_V},   {"begins", &T::Hand::begins}, {"later", &T::Hand::later},
+    {"held_V", &T::Hand::held_V},   {"begins", &T::Hand::begins}, {"unknown", &T::Hand::unknown},
+    {"later", &T::Hand::later},
 };
 inline constexpr Listed<T::Away> kAway[] = {
     {"begins", &T::Away::begins},
