@@ -44,6 +44,7 @@ Expectation expectationAt(const Context& place, Time stepFrom, const Tuning& tun
         e.flatReadings = away.movingFlatReadings;
         break;
     case ExpectedMotion::sweep:
+        e.sweep = true;
         e.beginMove = moving.asked;
         e.flatReadings = 0;
         e.flat_s = std::max(away.flat_s, away.flatIntervals * interval_s);

@@ -14,6 +14,7 @@ struct Expectation {
     bool unmarked = true; // no step was named
     bool asked = false;   // a mark asked for a movement at `from`
     bool rails = true;    // a level at a rail is unlikely here
+    bool sweep = false;   // it is to move all the time
     bool held = false;    // by a foot or hand, at a working position
     bool stirred = false; // in a pose: a shift within reach is a lean
     Time from{0};         // the mark

@@ -48,8 +48,8 @@ double Search::moveCost(Hypothesis& to, const Sample& sample) const {
 // A level begins with this reading.
 void Search::settleAt(Hypothesis to, const Sample& sample, double cost, bool unasked) {
     const Expectation& e = *sample.expected;
-    const bool rail = e.rails && e.judged && to.level.id() >= 0 &&
-                      to.surcharge + e.beginMove > tuning_.moving.asked && atRail(sample.volts_V) &&
+    const bool whereAsked = !e.sweep && to.surcharge + e.beginMove <= tuning_.moving.asked;
+    const bool rail = e.rails && e.judged && to.level.id() >= 0 && !whereAsked && atRail(sample.volts_V) &&
                       !atRail(to.level.level_V());
     const bool returns = to.level.id() >= 0 && std::abs(sample.volts_V - to.level.level_V()) <= to.level.reach_V();
     const double returned = returns ? std::max(0.0, std::log(tuning_.moving.returns / (2 * to.level.reach_V()))) : 0;
@@ -169,7 +169,8 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
     double cost = (rail ? tuning_.away.perSecondRail : tuning_.away.perSecond) * sample.dt_s;
     if (!flat && !comesBack && late) cost += tuning_.moving.awaited;
     cost += flat ? atFlat : comesBack ? tuning_.foreseen : tuning_.unforeseen;
-    const bool likely = late || (e.rails && atRail(before_V)); // that it is no pause on the way somewhere else
+    // That it is no pause on the way somewhere else.
+    const bool likely = late || e.sweep || (e.rails && atRail(before_V));
     const double goesOn = likely ? tuning_.away.dropoutGoesOn : tuning_.away.settlesElsewhere;
     if (flat) { // it may be there for good
         Hypothesis settled = from;
@@ -222,7 +223,8 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     settleAt(from, sample, settles, from.surcharge > 0);
 
     // Off the line?
-    if (line.readings() < tuning_.line.even || line.paused() || foreseen) return;
+    const bool moves = !line.paused() && std::abs(line.slope_V_per_s()) > tuning_.moving.paused * reach_V;
+    if (line.readings() < tuning_.line.even || !moves || foreseen) return;
     Hypothesis leaves = from;
     leaves.doing = Doing::offLine;
     leaves.from = sample.time;
@@ -237,20 +239,30 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     const double due_V = line.at(sample.time);
     const double farthest_V = line.newest_V() + tuning_.line.faster * (due_V - line.newest_V());
     const double lineReach_V = line.reach_V(tuning_, meter, sample.time);
-    const double low_V = std::min(due_V, farthest_V) - lineReach_V;
-    const double high_V = std::max(due_V, farthest_V) + lineReach_V;
-    if (sample.volts_V >= low_V && sample.volts_V <= high_V) {
+    const auto between = [&](double a_V, double b_V) {
+        return sample.volts_V >= std::min(a_V, b_V) - lineReach_V &&
+               sample.volts_V <= std::max(a_V, b_V) + lineReach_V;
+    };
+    const bool onLine = between(due_V, farthest_V);
+    if (onLine || between(line.newest_V(), due_V)) { // or the hand has been slower, or has come to rest
         Hypothesis to = from;
         to.doing = Doing::moving;
-        const double cost = onLineCost(line, sample);
+        const double cost = onLine ? onLineCost(line, sample) : tuning_.unforeseen;
         to.line.add(tuning_, meter, sample.time, sample.volts_V);
-        return keep(std::move(to), cost, true);
+        keep(std::move(to), cost, true);
+        if (onLine) return;
     }
     if (sample.time - from.from > fromSeconds(tuning_.line.longest_s)) return;
     Hypothesis to = from;
     const bool flat = std::abs(sample.volts_V - from.flat.level_V()) <= reach_V;
     const double step_V = line.slope_V_per_s() * toSeconds(sample.time - last_);
     const bool along = std::abs(sample.volts_V - last_V_ - step_V) <= reach_V; // the line, at its distance
+    // Where it was, or on its way there, it has come to rest.
+    const double left_V = line.newest_V() + line.slope_V_per_s() * line.interval_s();
+    const bool rests = between(line.newest_V(), left_V);
+    const double reading =
+        std::min(flat && !rests ? tuning_.away.flat + flatCost(from.flat, sample) : tuning_.unforeseen,
+                 along || flat ? tuning_.foreseen : tuning_.unforeseen);
     if (flat)
         to.flat.add(sample.volts_V);
     else
@@ -258,8 +270,7 @@ void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     const Expectation& e = *sample.expected;
     const bool rail = e.rails && atRail(sample.volts_V);
     if (!rail && sample.time - to.flat.from > fromSeconds(std::max(e.flat_s, tuning_.away.flat_s))) return;
-    keep(std::move(to),
-         tuning_.away.perSecond * sample.dt_s + (flat || along ? tuning_.foreseen : tuning_.unforeseen), false);
+    keep(std::move(to), (rail ? tuning_.away.perSecondRail : tuning_.away.perSecond) * sample.dt_s + reading, false);
 }
 
 } // namespace stillwire

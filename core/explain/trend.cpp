@@ -20,21 +20,22 @@ double Trend::spread_V(Time time) const {
 }
 
 double Trend::reach_V(const Tuning& tuning, const MeterAt& meter, Time time) const {
-    return std::max(
-        {tuning.reach.least_V, tuning.reach.noises * spread_V(time), tuning.reach.counts * meter.resolution_V});
+    const double young = 1 + tuning.line.young / weight_; // its own unevenness is not known well yet
+    return std::max({tuning.reach.least_V, tuning.reach.noises * young * spread_V(time),
+                     tuning.reach.counts * meter.resolution_V});
 }
 
 void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double volts_V) {
     const Tuning::Line& line = tuning.line;
     if (volts_V == newest_V_ && readings_ > 1) return look(tuning, meter, time); // shown again, and nothing new
     const double dt_s = toSeconds(time - last_);
-    const double least_V = std::max(meter.expected_V, tuning.reach.least_V / tuning.reach.noises);
     const double off_V = readings_ < 2 ? 0 : volts_V - at(time);
     if (dt_s > 0 && (readings_ < 2 || std::abs(off_V) > reach_V(tuning, meter, time))) {
         slope_V_per_s_ = (volts_V - newest_V_) / dt_s;
         interval_s_ = dt_s;
         on_V_ = volts_V;
-        const double uneven_V = std::max({least_V, meter.hand_V, line.uneven * std::abs(volts_V - newest_V_)});
+        const double uneven_V =
+            std::max({meter.expected_V, meter.hand_V, line.uneven * std::abs(volts_V - newest_V_)});
         uneven_V2_ = uneven_V * uneven_V;
         weight_ = line.prior;
         readings_ = 2;
@@ -42,7 +43,7 @@ void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double vo
         const double spread_V2 = spread_V(time) * spread_V(time);
         weight_ = std::min(weight_ + 1, line.remembers);
         uneven_V2_ += uneven_V2_ * (off_V * off_V / spread_V2 - 1) / weight_;
-        uneven_V2_ = std::max(uneven_V2_, least_V * least_V);
+        uneven_V2_ = std::max(uneven_V2_, meter.expected_V * meter.expected_V);
         readings_ = std::min(readings_ + 1, line.memory);
         const double n = readings_;
         on_V_ = at(time) + 2 * (2 * n - 1) / (n * (n + 1)) * off_V;

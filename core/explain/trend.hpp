@@ -18,6 +18,7 @@ public:
     [[nodiscard]] int readings() const { return readings_; } // of the line
     [[nodiscard]] double newest_V() const { return newest_V_; }
     [[nodiscard]] double slope_V_per_s() const { return slope_V_per_s_; }
+    [[nodiscard]] double interval_s() const { return interval_s_; } // from reading to reading of it
     // It has hardly moved for about a second.
     [[nodiscard]] bool paused() const { return paused_; }
     [[nodiscard]] double at(Time time) const { return on_V_ + slope_V_per_s_ * toSeconds(time - last_); }

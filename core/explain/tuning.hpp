@@ -99,9 +99,10 @@ struct Tuning {
     // The line that a movement follows, and away from it and back.
     struct Line {
         double uneven = 0.1;   // of a hand's step from reading to reading: standard deviation about its line
+        double young = 1;      // by so many readings' worth wider while that is not known yet
         double prior = 2;      // readings that this is worth
-        double remembers = 24; // readings that its own unevenness is taken from
-        int memory = 8;        // and the line itself
+        double remembers = 16; // readings that its own unevenness is taken from
+        int memory = 12;       // and the line itself
         double onLine = 0.7;   // a reading on it, beside how far off it is
         double begins = 1.0;   // to be off it
         int even = 4;          // readings from which that can be told

@@ -84,9 +84,10 @@ inline constexpr Listed<T::Moving> kMoving[] = {
     {"early_s", &T::Moving::early_s},     {"grace_s", &T::Moving::grace_s},
 };
 inline constexpr Listed<T::Line> kLine[] = {
-    {"uneven", &T::Line::uneven}, {"prior", &T::Line::prior},   {"remembers", &T::Line::remembers},
-    {"memory", &T::Line::memory}, {"onLine", &T::Line::onLine}, {"begins", &T::Line::begins},
-    {"even", &T::Line::even},     {"faster", &T::Line::faster}, {"longest_s", &T::Line::longest_s},
+    {"uneven", &T::Line::uneven},       {"prior", &T::Line::prior},   {"young", &T::Line::young},
+    {"remembers", &T::Line::remembers}, {"memory", &T::Line::memory}, {"onLine", &T::Line::onLine},
+    {"begins", &T::Line::begins},       {"even", &T::Line::even},     {"faster", &T::Line::faster},
+    {"longest_s", &T::Line::longest_s},
 };
 inline constexpr Listed<T::Search> kSearch[] = {
     {"survivors", &T::Search::survivors},     {"alike", &T::Search::alike},
