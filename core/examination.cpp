@@ -136,7 +136,7 @@ void Examination::Parts::pushQuiet(const Reading* from, std::size_t count) {
     newest_V = newest.volts_V;
     blind.pushQuiet(from, count);
     books.timeline.countReadings(static_cast<int>(count));
-    search.pushQuiet(from, count, context, classifier);
+    search.pushQuiet(from, count, context, expected, classifier);
     state = stateNow();
 }
 
@@ -146,10 +146,14 @@ void Examination::Parts::settle() {
 }
 
 PushResult Examination::Parts::push(const Reading& reading) {
-    if (gate.take(reading))
-        return {false, Direction::down, false,
-                reading.time - lastJump < kJumpShown ? WireState::jumped : WireState::steady};
+    const auto quiet = [&] {
+        return PushResult{false, Direction::down, false,
+                          reading.time - lastJump < kJumpShown ? WireState::jumped : WireState::steady};
+    };
+    if (gate.take(reading)) return quiet();
     settle();
+    gate.open(quietTerms());
+    if (gate.take(reading)) return quiet();
     look(reading);
     gate.open(quietTerms());
     PushResult result;

@@ -13,22 +13,26 @@ namespace stillwire {
 
 struct QuietTerms {
     double level_V = 0;
-    double reach_V = -1;  // from it; below 0: nothing is quiet
-    Time from{0}, due{0}; // not before, and before
-    Time limit{0};        // from one reading to the next
-    Time last{0};         // of the reading before
+    double reach_V = -1; // from it; below 0: nothing is quiet
+    Time from{0};        // not before
+    Time due{0};         // the first so late is the last
+    Time limit{0};       // from one reading to the next
+    Time last{0};        // of the reading before
     std::size_t most = 0;
 
     [[nodiscard]] bool admits(const Reading& reading) const {
         return std::abs(reading.volts_V - level_V) <= reach_V && reading.flags.none() &&
-               reading.time - last <= limit && reading.time >= from && reading.time < due;
+               reading.time - last <= limit && reading.time >= from;
     }
 };
 
 // Of these, how many from the first on.
 [[nodiscard]] inline std::size_t quietRun(QuietTerms terms, const Reading* first, std::size_t count) {
     std::size_t n = 0;
-    while (n < count && n < terms.most && terms.admits(first[n])) terms.last = first[n++].time;
+    while (n < count && n < terms.most && terms.admits(first[n])) {
+        terms.last = first[n++].time;
+        if (terms.last >= terms.due) break;
+    }
     return n;
 }
 
@@ -47,6 +51,7 @@ public:
         if (count_ >= terms_.most || !terms_.admits(reading)) return false;
         kept_[count_++] = reading;
         terms_.last = reading.time;
+        if (reading.time >= terms_.due) terms_.most = count_;
         return true;
     }
     [[nodiscard]] const Reading* kept() const { return kept_.data(); }

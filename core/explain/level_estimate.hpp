@@ -38,13 +38,12 @@ public:
         if (count_ <= tuning.held.few || pending_ >= tuning.held.refresh || time >= due_)
             refresh(tuning, time, stirred);
     }
-    // As add() of each, of as many as it takes before it looks anew; all earlier than due().
-    [[nodiscard]] int untilRefresh(const Tuning& tuning) const {
-        return count_ < tuning.held.known ? 0 : tuning.held.refresh - 1 - pending_;
-    }
+    // As add() of each, of no more than it takes until it looks anew: so many, or the first that is not before due().
+    // Precondition: its noise is known.
+    [[nodiscard]] int untilRefresh(const Tuning& tuning) const { return tuning.held.refresh - pending_; }
     [[nodiscard]] Time due() const { return due_; }
     [[nodiscard]] bool justLooked() const { return pending_ == 0; }
-    void addQuiet(const Reading* first, std::size_t count) {
+    void addQuiet(const Tuning& tuning, const Reading* first, std::size_t count, bool stirred) {
         double sum_V = sum_V_, squares_V2 = squares_V2_; // one after another, so that no grouping shows in the sums
         for (const Reading* r = first; r != first + count; ++r) {
             const double offset_V = r->volts_V - level_V_;
@@ -56,6 +55,8 @@ public:
         near_ += static_cast<int>(count);
         pending_ += static_cast<int>(count);
         count_ += static_cast<int>(count);
+        const Time newest = first[count - 1].time;
+        if (pending_ >= tuning.held.refresh || newest >= due_) refresh(tuning, newest, stirred);
     }
     // It was taken for still, and a hand trembles: the same level, with this noise to begin with.
     void trembles(const Tuning& tuning, double noise_V);

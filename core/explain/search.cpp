@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/explain/search.hpp"
 
-
 #include <algorithm>
 #include <cmath>
 
@@ -85,14 +84,18 @@ void Search::choose(const Sample& sample) {
         }
         past_.use(h.past);
         h.cost -= least;
-        Segment& s = past_.at(h.past);
-        if (h.level.id() < 0) continue;
-        s.level_V = h.level.level_V();
-        s.noise_V = h.level.noise_V();
-        s.threshold_V = h.level.threshold_V(tuning_);
+        describe(h);
     }
     for (const Candidate& c : alive_) past_.drop(c.hypothesis.past);
     alive_.swap(chosen);
+}
+
+void Search::describe(const Hypothesis& h) {
+    if (h.level.id() < 0) return;
+    Segment& s = past_.at(h.past);
+    s.level_V = h.level.level_V();
+    s.noise_V = h.level.noise_V();
+    s.threshold_V = h.level.threshold_V(tuning_);
 }
 
 bool Search::same(const Hypothesis& a, const Hypothesis& b) const {
@@ -162,12 +165,15 @@ Search::Quiet Search::quiet(const Expectation& expected) const {
     return {level.level_V(), level.quietReach_V(), level.due(), level.untilRefresh(tuning_)};
 }
 
-void Search::pushQuiet(const Reading* first, std::size_t count, int context, SettledReadings& settled) {
+void Search::pushQuiet(const Reading* first, std::size_t count, int context, const Expectation& expected,
+                       SettledReadings& settled) {
     Hypothesis& h = alive_.front().hypothesis;
-    h.level.addQuiet(first, count);
+    h.level.addQuiet(tuning_, first, count, expected.stirred);
     last_ = first[count - 1].time;
     last_V_ = first[count - 1].volts_V;
-    settled.readings(first, count, context, past_.at(h.past), false);
+    settled.readings(first, count, context, past_.at(h.past), false); // with the level as it was: no grouping shows
+    describe(h);
+    learn(expected);
     first_ += static_cast<std::int64_t>(count);
     settled_ = first_;
 }

@@ -42,15 +42,16 @@ public:
     // What is not settled yet, as the cheapest explanation has it.
     void tellRest(SettledReadings& settled) const;
 
-    // Nothing but one held level explains what came last: as many readings as this, near it and before `due`, can be
-    // taken together.
+    // Nothing but one held level explains what came last: as many readings as this, near it, can be taken together,
+    // up to the first that is not before `due`.
     struct Quiet {
         double level_V = 0, reach_V = -1;
         Time due{0};
         int most = 0;
     };
     [[nodiscard]] Quiet quiet(const Expectation& expected) const;
-    void pushQuiet(const Reading* first, std::size_t count, int context, SettledReadings& settled);
+    void pushQuiet(const Reading* first, std::size_t count, int context, const Expectation& expected,
+                   SettledReadings& settled);
 
     // The cheapest explanation of now; precondition: a reading was pushed.
     [[nodiscard]] const Hypothesis& now() const { return alive_.front().hypothesis; }
@@ -86,6 +87,7 @@ private:
     void keep(Hypothesis to, double cost, bool opens, bool unasked = false);
     [[nodiscard]] bool same(const Hypothesis& a, const Hypothesis& b) const;
     void choose(const Sample& sample);
+    void describe(const Hypothesis& h); // its level, in its newest segment
     void learn(const Expectation& expected);
     [[nodiscard]] MeterAt meterAt(double volts_V) const;
     [[nodiscard]] bool atRail(double volts_V) const;
