@@ -2,6 +2,7 @@
 #include "tests/meters/bench/verdict_runs.hpp"
 
 #include "core/examination_capture.hpp"
+#include "tests/meters/bench/event_differences.hpp"
 
 #include <cstdio>
 #include <cstdlib>
@@ -18,10 +19,10 @@ bool couldNotSee(const Findings& f) {
     return blind >= 5 || settled < 3;
 }
 
-std::string whatItSaid(const Findings& f, const Signable& wanted) {
+std::string whatItSaid(const Findings& f, const Signable& wanted, const Simulation& run) {
     std::string text = decisionName(f.verdict.decision);
     text += ", wanted " + std::string(decisionName(wanted.right)) + ": ";
-    return text + f.verdict.reasons.front().says.english();
+    return text + f.verdict.reasons.front().says.english() + differences(f, run);
 }
 
 void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, const std::string& label) {
@@ -50,8 +51,9 @@ void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, con
         return;
     }
     ++tally.wrong[decisionName(said)];
-    if (tally.firstWrong.empty()) tally.firstWrong = label + ": " + whatItSaid(f, wanted);
-    if (std::getenv("STILLWIRE_MISSES")) std::printf("  miss %s: %s\n", label.c_str(), whatItSaid(f, wanted).c_str());
+    if (tally.firstWrong.empty()) tally.firstWrong = label + ": " + whatItSaid(f, wanted, run);
+    if (std::getenv("STILLWIRE_MISSES"))
+        std::printf("  miss %s: %s\n", label.c_str(), whatItSaid(f, wanted, run).c_str());
 }
 
 } // namespace
