@@ -12,12 +12,12 @@ namespace stillwire {
 // A stretch of readings in which one explanation has the wire doing one thing.
 struct Segment {
     Doing doing = Doing::held;
-    std::int64_t from = 0;                                        // number of its first reading
-    std::int64_t level = -1;                                      // id of the level held, or left
-    double level_V = 0, noise_V = 0, threshold_V = 0, lean_V = 0; // of the level, now or as it was left
-    bool unasked = false;                                         // a movement, or a level, that no mark asked for
-    int before = -1;                                              // the segment before it
-    int users = 0;                                                // explanations and later segments that stand on it
+    std::int64_t from = 0;                            // number of its first reading
+    std::int64_t level = -1;                          // id of the level held, or left
+    double level_V = 0, noise_V = 0, threshold_V = 0; // of the level, now or as it was left
+    bool unasked = false;                             // a movement, or a level, that no mark asked for
+    int before = -1;                                  // the segment before it
+    int users = 0;                                    // explanations and later segments that stand on it
 };
 
 class Past {

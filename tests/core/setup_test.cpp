@@ -24,6 +24,7 @@ MeterTraits meterOf(const std::string& keys) {
 }
 
 constexpr const char* kRange = "[[range]]\nfull_scale_V = 6.0\nresolution_V = 0.001\n";
+constexpr const char* kTwoASecond = "interval_s = 0.5\n[[range]]\nfull_scale_V = 6.0\nresolution_V = 0.001\n";
 
 // A reading every `interval_s`, counted in 10 mV.
 std::vector<Reading> readings(std::size_t count, double interval_s) {
@@ -46,7 +47,7 @@ ExaminationSetup setupOf(const CaptureHeader& header, const SetupOverrides& give
 
 TEST(Setup, ADescribedMeterNeedsNoReading) {
     CaptureHeader header = headerWithSheet();
-    header.meter = meterOf(std::string("interval_s = 0.5\n") + kRange);
+    header.meter = meterOf(kTwoASecond);
     header.probe = ProbeSide::controllerSide;
     header.black = BlackLead::sensorGround;
     header.referenceMeter = header.meter;
@@ -92,7 +93,7 @@ TEST(Setup, WhatADescriptionLeavesOutIsLearnt) {
 TEST(Setup, WhatIsGivenGoesBeforeTheHeader) {
     CaptureHeader header = headerWithSheet();
     header.meter = meterOf("[link]\nbaud = 9600\n");
-    SetupOverrides given{.sheet = header.sheet, .meter = meterOf(std::string("interval_s = 0.5\n") + kRange)};
+    SetupOverrides given{.sheet = header.sheet, .meter = meterOf(kTwoASecond)};
     given.sheet->name = "another";
     const ExaminationSetup setup = setupOf(header, given);
     EXPECT_EQ(setup.sheet.name, "another");

@@ -168,9 +168,8 @@ TEST(LevelEstimate, LooksAnewEverySixteenReadingsOrTwoAndAHalfSeconds) {
 TEST(LevelEstimate, IsKnownFromSixteenReadings) {
     EXPECT_FALSE(steady(15).known(kTuning));
     EXPECT_TRUE(steady(16).known(kTuning));
-    EXPECT_EQ(steady(15).untilRefresh(kTuning), 0);
-    EXPECT_EQ(steady(16).untilRefresh(kTuning), 7); // eight wait since the eighth
-    EXPECT_EQ(steady(24).untilRefresh(kTuning), 15);
+    EXPECT_EQ(steady(16).untilRefresh(kTuning), 8); // eight wait since the eighth
+    EXPECT_EQ(steady(24).untilRefresh(kTuning), 16);
 }
 
 // An exponential of 2.5 s (held.follows_s).
@@ -222,16 +221,26 @@ TEST(LevelEstimate, QuietReadingsCountAsOneByOne) {
     LevelEstimate one = steady(24);
     LevelEstimate together = one;
     std::vector<Reading> readings;
-    for (int i = 24; i < 39; ++i) readings.push_back({at(i), 4.5 + 0.001 * dice.uniform(), {}});
+    for (int i = 24; i < 40; ++i) readings.push_back({at(i), 4.5 + 0.001 * dice.uniform(), {}});
     for (const Reading& r : readings) one.add(kTuning, r.time, r.volts_V, false);
-    together.addQuiet(readings.data(), readings.size());
+    together.addQuiet(kTuning, readings.data(), 15, false);
     EXPECT_EQ(together.count(), 39);
-    EXPECT_EQ(together.untilRefresh(kTuning), 0);
-    for (LevelEstimate* level : {&one, &together}) level->add(kTuning, at(39), 4.5, false);
+    EXPECT_EQ(together.untilRefresh(kTuning), 1);
+    EXPECT_FALSE(together.justLooked());
+    together.addQuiet(kTuning, readings.data() + 15, 1, false);
     EXPECT_TRUE(together.justLooked());
     EXPECT_EQ(one.level_V(), together.level_V());
     EXPECT_EQ(one.noise_V(), together.noise_V());
     EXPECT_EQ(one.reach_V(), together.reach_V());
+}
+
+TEST(LevelEstimate, QuietReadingsThatComeSlowlyAreLookedAtWhenDue) {
+    LevelEstimate level = steady(24);
+    const Reading early{level.due() - Time(1), 4.5, {}}, late{level.due(), 4.5, {}};
+    level.addQuiet(kTuning, &early, 1, false);
+    EXPECT_FALSE(level.justLooked());
+    level.addQuiet(kTuning, &late, 1, false);
+    EXPECT_TRUE(level.justLooked());
 }
 
 TEST(LevelEstimate, MayTurnOutToTremble) {

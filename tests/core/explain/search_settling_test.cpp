@@ -152,11 +152,11 @@ TEST(SearchSettling, QuietReadingsTogetherEqualThoseOneByOne) {
     for (std::size_t i = 0; i < readings.size();) {
         const Search::Quiet quiet = together.search.quiet(together.expected);
         std::size_t n = 0;
-        while (i + n < readings.size() && static_cast<int>(n) < quiet.most && readings[i + n].time < quiet.due &&
+        while (i + n < readings.size() && static_cast<int>(n) < quiet.most &&
                std::abs(readings[i + n].volts_V - quiet.level_V) <= quiet.reach_V)
-            ++n;
+            if (readings[i + n++].time >= quiet.due) break;
         if (n > 0) {
-            together.search.pushQuiet(&readings[i], n, 0, together.settled);
+            together.search.pushQuiet(&readings[i], n, 0, together.expected, together.settled);
             taken += n;
             i += n;
         } else {
