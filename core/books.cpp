@@ -12,8 +12,8 @@ constexpr double kLeansShare = 0.4; // of the threshold: a pose that leans to on
 
 Books::Books(const Sheet& sheet, const MeterTraits& meter)
     : play_V(sheet.play_V), resolution_V(meter.rangeFor(sheet.nominal_V).resolution_V),
-      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), timeline(sheet),
-      plateaus(resolution_V / std::sqrt(12.0)), wear(sheet) {
+      aperture(fromSeconds(meter.longestAperture_s())), timeline(sheet), plateaus(resolution_V / std::sqrt(12.0)),
+      wear(sheet) {
     if (sheet.drive) drive.emplace(*sheet.drive, sheet.nominal_V, meter.interval_s, meter.aperture_s);
 }
 

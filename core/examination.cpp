@@ -48,8 +48,8 @@ double resolutionOf(const MeterTraits& meter) { return meter.rangeFor(5.0).resol
 Examination::Parts::Parts(ExaminationSetup given)
     : setup(std::move(given)), meter(completed(setup.meter)),
       referenceMeter(setup.referenceMeter ? completed(*setup.referenceMeter) : meter),
-      aperture(fromSeconds(meter.aperture_s.value_or(meter.interval_s))), blind(meter), books(setup.sheet, meter),
-      classifier(books), search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet), setup.tuning}),
+      aperture(fromSeconds(meter.longestAperture_s())), blind(meter), books(setup.sheet, meter), classifier(books),
+      search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet), setup.tuning}),
       secondReference(resolutionOf(referenceMeter) / std::sqrt(12.0)), referenceBlind(referenceMeter),
       referenceWatch(referenceMeter, setup.sheet.nominal_V) {
     const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
@@ -66,7 +66,7 @@ void Examination::Parts::readSecondMeter(const Reading& reading) {
     // The reference of each step by itself: how much it changes between them counts.
     const std::vector<StepVisit>& visits = books.timeline.stepVisits();
     const Context place = onReference(visits.empty() ? Time(0) : visits.back().from);
-    const Time began = reading.time - fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s));
+    const Time began = reading.time - fromSeconds(referenceMeter.longestAperture_s());
     if (began < place.from) return;
     secondReference.held(&reading, 1, static_cast<int>(visits.size()), place, resolution_V, 3 * resolution_V);
 }
@@ -111,7 +111,11 @@ WireState Examination::Parts::stateNow() const {
     const Doing doing = search.now().doing;
     if (doing == Doing::away || doing == Doing::offLine) return WireState::dropped;
     if (doing == Doing::moving) return WireState::moving;
-    return last - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
+    return heldAt(last);
+}
+
+WireState Examination::Parts::heldAt(Time at) const {
+    return at - lastJump < kJumpShown ? WireState::jumped : WireState::steady;
 }
 
 // Until one of the stages has to look at a reading.
@@ -146,14 +150,13 @@ void Examination::Parts::settle() {
 }
 
 PushResult Examination::Parts::push(const Reading& reading) {
-    const auto quiet = [&] {
-        return PushResult{false, Direction::down, false,
-                          reading.time - lastJump < kJumpShown ? WireState::jumped : WireState::steady};
-    };
-    if (gate.take(reading)) return quiet();
-    settle();
-    gate.open(quietTerms());
-    if (gate.take(reading)) return quiet();
+    bool taken = gate.take(reading);
+    if (!taken) {
+        settle();
+        gate.open(quietTerms());
+        taken = gate.take(reading);
+    }
+    if (taken) return {false, Direction::down, false, heldAt(reading.time)};
     look(reading);
     gate.open(quietTerms());
     PushResult result;

@@ -40,9 +40,8 @@ ReferenceTally tallyReference(const Findings& found, const Sheet& sheet) {
 void Examination::Parts::tellReference(Findings& found, const Books& b) const {
     found.referenceMoves = referenceWatch.movements();
     if (found.referenceMoves.empty()) return;
-    const double apart_s =
-        std::max(meter.interval_s, referenceMeter.interval_s) +
-        toSeconds(std::max(aperture, fromSeconds(referenceMeter.aperture_s.value_or(referenceMeter.interval_s))));
+    const double apart_s = std::max(meter.interval_s, referenceMeter.interval_s) +
+                           toSeconds(std::max(aperture, fromSeconds(referenceMeter.longestAperture_s())));
     const Time slack = fromSeconds(apart_s);
     const auto follows = [&](const SignalMove& signal) {
         bool any = false;
@@ -67,7 +66,7 @@ MeterFigures Examination::Parts::meterFigures() const {
     figures.interval_s = differs && readings > 30 ? seen_s : meter.interval_s;
     figures.aperture_s = meter.aperture_s;
     figures.resolution_V = resolutionOf(meter);
-    // On the move nothing is held; the tracker's level is then the one that was left.
+    // On the move nothing is held; the level is then the one that was left.
     const LevelEstimate level = search.any() ? search.now().level : LevelEstimate{};
     figures.held_V = state == WireState::moving || level.id() < 0 ? newest_V : level.level_V();
     figures.noise_V = level.id() < 0 ? search.expected_V(newest_V) : level.noise_V();

@@ -33,6 +33,7 @@ struct Examination::Parts {
     void readSecondMeter(const Reading& reading);
     void watchVoltage(double volts_V);
     [[nodiscard]] WireState stateNow() const;
+    [[nodiscard]] WireState heldAt(Time at) const; // steady, or it has just jumped
     [[nodiscard]] bool onSignal() const { return books.timeline.now().wire == Wire::signal; }
     void placeChanged();
 

@@ -25,6 +25,11 @@ struct MeterAt {
     return std::max(tuning.reach.least_V / tuning.reach.noises, 0.5 * meter.resolution_V);
 }
 
+// Off by more than this is no reading of the same volts, as far as the meter alone goes.
+[[nodiscard]] inline double meterReach_V(const Tuning& tuning, const MeterAt& meter) {
+    return std::max(tuning.reach.least_V, tuning.reach.noises * meter.expected_V);
+}
+
 class LevelEstimate {
 public:
     LevelEstimate() = default;

@@ -198,7 +198,7 @@ double Search::onLineCost(const Trend& line, const Sample& sample) const {
 
 void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
     const MeterAt meter = meterAt(sample.volts_V);
-    const double reach_V = std::max(tuning_.reach.least_V, tuning_.reach.noises * meter.expected_V);
+    const double reach_V = meterReach_V(tuning_, meter);
     const Trend& line = from.line;
     const double step_V = sample.volts_V - line.newest_V();
     const bool known = line.readings() >= 2;
@@ -234,7 +234,7 @@ void Search::extendMoving(const Hypothesis& from, const Sample& sample) {
 
 void Search::extendOffLine(const Hypothesis& from, const Sample& sample) {
     const MeterAt meter = meterAt(sample.volts_V);
-    const double reach_V = std::max(tuning_.reach.least_V, tuning_.reach.noises * meter.expected_V);
+    const double reach_V = meterReach_V(tuning_, meter);
     const Trend& line = from.line;
     const double due_V = line.at(sample.time);
     const double farthest_V = line.newest_V() + tuning_.line.faster * (due_V - line.newest_V());

@@ -8,8 +8,8 @@ namespace stillwire {
 
 Search::Search(Setup setup)
     : tuning_(setup.tuning), meter_(std::move(setup.meter)), nominal_V_(setup.nominal_V),
-      aperture_s_(meter_.aperture_s.value_or(meter_.interval_s)), windows_(std::move(setup.windows)),
-      expected_V_(meter_.ranges.size()), learnt_(meter_.ranges.size()) {
+      aperture_s_(meter_.longestAperture_s()), windows_(std::move(setup.windows)), expected_V_(meter_.ranges.size()),
+      learnt_(meter_.ranges.size()) {
     for (std::size_t i = 0; i < meter_.ranges.size(); ++i)
         expected_V_[i] = tuning_.held.unknownCounts * meter_.ranges[i].resolution_V;
 }

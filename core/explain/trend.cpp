@@ -57,8 +57,7 @@ void Trend::add(const Tuning& tuning, const MeterAt& meter, Time time, double vo
 
 void Trend::look(const Tuning& tuning, const MeterAt& meter, Time time) {
     if (time - then_ < 1s) return;
-    const double still_V =
-        tuning.moving.paused * std::max(tuning.reach.least_V, tuning.reach.noises * meter.expected_V);
+    const double still_V = tuning.moving.paused * meterReach_V(tuning, meter);
     paused_ = std::abs(newest_V_ - then_V_) < still_V * toSeconds(time - then_);
     then_V_ = newest_V_;
     then_ = time;

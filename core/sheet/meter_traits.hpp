@@ -26,6 +26,8 @@ struct MeterTraits {
     std::vector<MeterRange> ranges;   // ascending full scale; empty: unknown, taken from the trace
     std::string toml;                 // the whole description as text, for the capture header
 
+    // The aperture; unknown, it may be as long as the interval.
+    [[nodiscard]] double longestAperture_s() const { return aperture_s.value_or(interval_s); }
     // The smallest range that holds |v|, or the largest; precondition: ranges is not empty.
     [[nodiscard]] const MeterRange& rangeFor(double v_V) const;
 };

@@ -3,6 +3,7 @@
 // rest are the figures of the tuning.
 #include "core/domain/timeline.hpp"
 #include "core/explain/expectation.hpp"
+#include "tests/core/explain/wire.hpp"
 
 #include <gtest/gtest.h>
 
@@ -10,13 +11,9 @@ namespace stillwire {
 namespace {
 
 using namespace std::chrono_literals;
-const Tuning kTuning;
+using test::expecting;
 
-Expectation of(ExpectedMotion motion, double interval_s = 0.33) {
-    Context place;
-    place.motion = motion;
-    return expectationAt(place, 0s, kTuning, interval_s);
-}
+const Tuning kTuning;
 
 TEST(Expectation, OfAStillWireIsThatNothingMoves) {
     const Expectation e = stillExpectation(kTuning);
@@ -28,18 +25,18 @@ TEST(Expectation, OfAStillWireIsThatNothingMoves) {
 }
 
 TEST(Expectation, WithoutMarksFlatForTwoSecondsAndFiveIntervalsIsElsewhere) {
-    const Expectation e = of(ExpectedMotion::unmarked);
+    const Expectation e = expecting(ExpectedMotion::unmarked);
     EXPECT_TRUE(e.unmarked && e.judged);
     EXPECT_FALSE(e.holds || e.sweep);
     EXPECT_EQ(e.beginMove, 5);
     EXPECT_EQ(e.flat_s, 2);
     EXPECT_EQ(e.flatReadings, 0);
-    EXPECT_DOUBLE_EQ(of(ExpectedMotion::unmarked, 0.5).flat_s, 2.5);
+    EXPECT_DOUBLE_EQ(expecting(ExpectedMotion::unmarked, 0.5).flat_s, 2.5);
 }
 
 TEST(Expectation, OfStepsThatHoldIsThatNothingMoves) {
     for (const ExpectedMotion motion : {ExpectedMotion::still, ExpectedMotion::positions}) {
-        const Expectation e = of(motion);
+        const Expectation e = expecting(motion);
         EXPECT_TRUE(e.holds && e.judged);
         EXPECT_FALSE(e.unmarked || e.sweep);
         EXPECT_EQ(e.beginMove, 12);
@@ -49,7 +46,7 @@ TEST(Expectation, OfStepsThatHoldIsThatNothingMoves) {
 }
 
 TEST(Expectation, OfAStepAboutMovingIsThatItMoves) {
-    const Expectation e = of(ExpectedMotion::moving);
+    const Expectation e = expecting(ExpectedMotion::moving);
     EXPECT_TRUE(e.judged);
     EXPECT_FALSE(e.holds || e.unmarked || e.sweep);
     EXPECT_EQ(e.beginMove, 3);
@@ -58,17 +55,17 @@ TEST(Expectation, OfAStepAboutMovingIsThatItMoves) {
 }
 
 TEST(Expectation, OfASweepIsThatItMovesAllTheTime) {
-    const Expectation e = of(ExpectedMotion::sweep);
+    const Expectation e = expecting(ExpectedMotion::sweep);
     EXPECT_TRUE(e.sweep && e.judged);
     EXPECT_FALSE(e.holds || e.unmarked);
     EXPECT_EQ(e.beginMove, 0.5);
     EXPECT_EQ(e.flat_s, 2);
     EXPECT_EQ(e.flatReadings, 0);
-    EXPECT_DOUBLE_EQ(of(ExpectedMotion::sweep, 0.5).flat_s, 2.5);
+    EXPECT_DOUBLE_EQ(expecting(ExpectedMotion::sweep, 0.5).flat_s, 2.5);
 }
 
 TEST(Expectation, WhereNothingIsJudgedAMovementIsFree) {
-    const Expectation e = of(ExpectedMotion::free);
+    const Expectation e = expecting(ExpectedMotion::free);
     EXPECT_FALSE(e.judged || e.holds || e.unmarked || e.sweep);
     EXPECT_EQ(e.beginMove, 0);
 }

@@ -51,9 +51,9 @@ void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, con
         return;
     }
     ++tally.wrong[decisionName(said)];
-    if (tally.firstWrong.empty()) tally.firstWrong = label + ": " + whatItSaid(f, wanted, run);
-    if (std::getenv("STILLWIRE_MISSES"))
-        std::printf("  miss %s: %s\n", label.c_str(), whatItSaid(f, wanted, run).c_str());
+    const std::string wrong = label + ": " + whatItSaid(f, wanted, run);
+    if (tally.firstWrong.empty()) tally.firstWrong = wrong;
+    if (std::getenv("STILLWIRE_MISSES")) std::printf("  miss %s\n", wrong.c_str());
 }
 
 } // namespace
