@@ -29,13 +29,12 @@ void LevelEstimate::trembles(const Tuning& tuning, double noise_V) {
 
 void LevelEstimate::refresh(const Tuning& tuning, Time time, bool stirred) {
     const Tuning::Held& held = tuning.held;
-    const auto n = static_cast<double>(pending_);
-    const double mean_V = sum_V_ / n; // of the offsets
-    // Scatter about the readings' own mean: a level that drifts is no noisier for it.
-    const double inner_V2 = std::max(0.0, squares_V2_ - n * mean_V * mean_V);
+    const double mean_V = (sum_V_ + wild_V_) / pending_; // of the offsets
     const bool young = count_ <= held.few;
     const auto near = static_cast<double>(near_);
-    const double scatter_V2 = young ? squares_V2_ * (count_ - 1.0) / count_ : inner_V2 * n / std::max(1.0, n - 1);
+    // Scatter about the readings' own mean: a level that drifts is no noisier for it.
+    const double inner_V2 = near_ > 1 ? (squares_V2_ - sum_V_ * sum_V_ / near) * near / (near - 1) : 0;
+    const double scatter_V2 = young ? squares_V2_ * (count_ - 1.0) / count_ : std::max(0.0, inner_V2);
     const double least_V2 = roundingOf(meter_.resolution_V) * roundingOf(meter_.resolution_V);
     if (!stirred || young) { // a lean that comes and goes is no noise either
         weight_ = std::min(weight_ + near, static_cast<double>(held.remembers));
@@ -46,7 +45,7 @@ void LevelEstimate::refresh(const Tuning& tuning, Time time, bool stirred) {
     double share = young ? 1.0 / count_ : 1 - std::exp(-toSeconds(time - looked_) / held.follows_s);
     if (stirred && !young) share *= held.stirredFollows;
     level_V_ += share * mean_V;
-    sum_V_ = squares_V2_ = 0;
+    sum_V_ = squares_V2_ = wild_V_ = 0;
     pending_ = near_ = 0;
     looked_ = time;
     due_ = time + fromSeconds(held.refresh_s);

@@ -92,7 +92,7 @@ private:
             squares_V2_ += offset_V * offset_V;
             ++near_;
         } else { // a wild one moves the level a little, and is no noise (Hampel)
-            sum_V_ += offset_V > 0 ? quiet_V_ : -quiet_V_;
+            wild_V_ += offset_V > 0 ? quiet_V_ : -quiet_V_;
         }
         ++pending_;
         ++count_;
@@ -105,9 +105,9 @@ private:
     Time began_{0};
     double level_V_ = 0, noise_V_ = 0;
     double reach_V_ = 0, quiet_V_ = 0, noisy_ = 0, noisyHand_ = 0, scatter_V_ = 0;
-    double sum_V_ = 0, squares_V2_ = 0;      // of offsets since the last look
-    int pending_ = 0, near_ = 0, count_ = 0; // near_: of the pending, those that speak of the noise
-    double weight_ = 0;                      // readings behind the noise
+    double sum_V_ = 0, squares_V2_ = 0, wild_V_ = 0; // of offsets since the last look; the wild ones apart
+    int pending_ = 0, near_ = 0, count_ = 0;         // near_: of the pending, those that speak of the noise
+    double weight_ = 0;                              // readings behind the noise
     Time looked_{0}, due_{0};
 };
 

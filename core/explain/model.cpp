@@ -119,7 +119,12 @@ void Search::extendHeld(const Hypothesis& from, const Sample& sample) {
     to.level.trembles(tuning_, trembles_V);
     if (off_V > to.level.reach_V()) return;
     const bool arrives = sample.time - from.level.began() < fromSeconds(tuning_.away.young_s);
-    const double begins = arrives ? hand.begins : meterAt(sample.volts_V).learnt ? hand.later : hand.unknown;
+    const bool creeps =
+        touches_ && std::abs(sample.volts_V - last_V_) <= 0.5 * from.level.reach_V(); // a dropout leaps
+    const double begins = arrives                          ? hand.begins
+                          : creeps                         ? hand.creeps
+                          : meterAt(sample.volts_V).learnt ? hand.later
+                                                           : hand.unknown;
     const double cost = begins + to.level.costOf(tuning_, sample.volts_V, tuning_.held.surprise, e.held);
     to.level.add(tuning_, sample.time, sample.volts_V, e.stirred);
     keep(std::move(to), cost, false);
@@ -154,8 +159,9 @@ void Search::extendAway(const Hypothesis& from, const Sample& sample) {
     const double atFlat = tuning_.away.flat + flatCost(from.flat, sample);
     const bool flat = touches_ && std::abs(sample.volts_V - before_V) <= level.reach_V() &&
                       (from.flat.readings > 2 || atFlat <= tuning_.unforeseen);
+    const double wasOff_V = std::abs(before_V - level.level_V());
     const bool comesBack = (sample.volts_V - level.level_V()) * (before_V - level.level_V()) > 0 &&
-                           off_V < std::abs(before_V - level.level_V());
+                           off_V < (1 - tuning_.away.comesBack) * wasOff_V;
     const bool late = awaited(from, sample);
     Hypothesis to = from;
     if (flat)

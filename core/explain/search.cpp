@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/explain/search.hpp"
 
+
 #include <algorithm>
 #include <cmath>
 

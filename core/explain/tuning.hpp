@@ -10,7 +10,7 @@ struct Tuning {
     // What is off a level: more than the largest of these. A depth of the design's 0.02 V shows a tenth smaller where
     // the level itself is off by its drift and half a count.
     struct Reach {
-        double least_V = 0.019;
+        double least_V = 0.0194;
         double noises = 6;
         double counts = 3;
         double back = 0.8; // of it: within this an excursion has come back (hysteresis as of IEC 61000-4-30: a fifth)
@@ -47,6 +47,7 @@ struct Tuning {
         double held_V = 0.025;                 // where somebody is asked to hold it
         double begins = 3;                     // as it arrives
         double unknown = 7;                    // before anything is known of the meter: it may be its noise
+        double creeps = 9;                     // or away from it, by no leap
         double later = 14;                     // at a level that was still so far
     } hand;
 
@@ -62,6 +63,7 @@ struct Tuning {
         double young_s = 2; // so old
         double perSecond = 0.6;
         double flat = 0.1;          // a reading where the one before was, beside what one at a level would cost
+        double comesBack = 0.1;     // nearer by so much of its distance in a reading: on its way back
         double perSecondRail = 0.1; // at a rail nothing else is likely
         double railShare = 0.02;    // of the nominal, from 0 or from the reference: at the rail
         double settlesElsewhere =

@@ -54,7 +54,7 @@ inline constexpr Listed<T::Held> kHeld[] = {
 inline constexpr Listed<T::Hand> kHand[] = {
     {"least_V", &T::Hand::least_V}, {"most_V", &T::Hand::most_V}, {"share", &T::Hand::share},
     {"held_V", &T::Hand::held_V},   {"begins", &T::Hand::begins}, {"unknown", &T::Hand::unknown},
-    {"later", &T::Hand::later},
+    {"creeps", &T::Hand::creeps},   {"later", &T::Hand::later},
 };
 inline constexpr Listed<T::Away> kAway[] = {
     {"begins", &T::Away::begins},
@@ -62,6 +62,7 @@ inline constexpr Listed<T::Away> kAway[] = {
     {"young_s", &T::Away::young_s},
     {"perSecond", &T::Away::perSecond},
     {"flat", &T::Away::flat},
+    {"comesBack", &T::Away::comesBack},
     {"perSecondRail", &T::Away::perSecondRail},
     {"railShare", &T::Away::railShare},
     {"settlesElsewhere", &T::Away::settlesElsewhere},

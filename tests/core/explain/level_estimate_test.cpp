@@ -54,6 +54,16 @@ TEST(LevelEstimate, IsTheMeanOfUpToEightReadings) {
     EXPECT_FALSE(level.justLooked());
 }
 
+// Readings thrown to one side move the level a little; the scatter of the others is about their own mean.
+TEST(LevelEstimate, WildReadingsToOneSideDoNotHideTheNoise) {
+    LevelEstimate level = steady(8, 4.5);
+    for (int i = 8; i < 400; ++i) {
+        const double volts_V = i % 6 == 0 ? 4.515 : i % 2 == 0 ? 4.502 : 4.498; // the others: sd 2 mV
+        level.add(kTuning, at(i), volts_V, false);
+    }
+    EXPECT_NEAR(level.noise_V(), 0.002, 0.0003);
+}
+
 // Before it is known, its mean is uncertain by noise / sqrt(n), and a reading about it lies within
 // noise * sqrt(1 + 1/n).
 TEST(LevelEstimate, ReachIsTheLargestOfThree) {

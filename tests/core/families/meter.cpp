@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the meter makes of the wire: mean over the aperture, noise, filter, range, rounding, stamp.
+#include "core/capture/whole_seconds.hpp"
 #include "tests/core/families/trace.hpp"
 
 #include <algorithm>
@@ -118,6 +119,21 @@ Time stampOf(const Meter& meter, double heard_s, double bunchEnd_s, double jitte
 
 double TrueReading::border_V() const { return std::max({0.02, 9 * noise_V, 3.5 * count_V}); }
 
+namespace {
+// A file with whole seconds is read so.
+std::vector<Reading> spread(const std::vector<Reading>& readings) {
+    struct Rows final : RowSink {
+        std::vector<Reading> all;
+        void reading(const Reading& r) override { all.push_back(r); }
+        void mark(const Mark&) override {}
+    } rows;
+    SecondSpreader spreader(rows, false);
+    for (const Reading& r : readings) spreader.reading(r);
+    spreader.finish();
+    return rows.all;
+}
+} // namespace
+
 void takeReadings(const Wire& wire, const Meter& meter, Dice& dice, Trace& trace) {
     Filter filter(meter);
     Ranges ranges(meter);
@@ -185,6 +201,7 @@ void takeReadings(const Wire& wire, const Meter& meter, Dice& dice, Trace& trace
         trace.readings.push_back(reading);
         trace.truth.readings.push_back(truth);
     }
+    if (meter.stamps == Stamps::wholeSecond) trace.readings = spread(trace.readings);
 }
 
 } // namespace stillwire::families

@@ -70,7 +70,10 @@ bool writeCase(const Trace& trace, const std::string& folder) {
     for (std::size_t i = 0; i <= trace.readings.size(); ++i) {
         for (; mark < trace.marks.size() && trace.marks[mark].first == i; ++mark)
             rows += formatRow(trace.marks[mark].second);
-        if (i < trace.readings.size()) rows += formatRow(trace.readings[i]);
+        if (i == trace.readings.size()) break;
+        Reading reading = trace.readings[i];
+        if (trace.meter.stamps == Stamps::wholeSecond) reading.time -= reading.time % std::chrono::seconds(1);
+        rows += formatRow(reading);
     }
     const std::filesystem::path base =
         std::filesystem::path(folder) / text("%s-%05llu-%s", trace.family.c_str(),
