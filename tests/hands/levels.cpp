@@ -7,17 +7,18 @@
 namespace stillwire::hands {
 
 double doubt_V(const Meter& meter) {
-    // Worst of the places it may read at: one range with the reference, or another.
+    // Worst of the places it may read at: on one range with the reference, or on another, each off in its own way.
     double worst_V = 0;
-    for (const double v_V : {0.8, 2.5, 4.2}) {
+    for (const double v_V : {0.55, 0.8, 2.5, 3.95, 4.2}) {
         const bool shared = &meter.rangeFor(v_V) == &meter.rangeFor(5);
         const double x = v_V / 5, raw_V = meter.u_V(v_V, shared), reference_V = meter.u_V(5, shared),
                      ground_V = meter.u_V(0.01, shared);
         const double squares =
             raw_V * raw_V + x * x * reference_V * reference_V + (1 - x) * (1 - x) * ground_V * ground_V;
-        worst_V = std::max(worst_V, std::sqrt(squares));
+        const double off_V = (shared ? 0 : 0.02 * meter.percent * v_V) + 3 * meter.rangeFor(5).resolution_V;
+        worst_V = std::max(worst_V, off_V + 1.8 * std::sqrt(squares));
     }
-    return 2.2 * worst_V + 0.006;
+    return worst_V + 0.006;
 }
 
 std::vector<double> goodLevels(const Machine& machine, double doubt_V, Dice& dice) {

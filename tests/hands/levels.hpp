@@ -9,7 +9,7 @@
 
 namespace stillwire::hands {
 
-// How far from a limit a level has to be for that: twice and more the contract's u of a level.
+// How far from a limit a level has to be for that: the meter.s own error and a good deal of the contract's u.
 [[nodiscard]] double doubt_V(const Meter& meter);
 [[nodiscard]] std::vector<double> goodLevels(const Machine& machine, double doubt_V, Dice& dice);
 [[nodiscard]] std::vector<double> turnedLevels(const Machine& machine, double doubt_V, Dice& dice);
