@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Acts that move the lever: slips, taps, wandering feet, somebody who leans on the machine.
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace stillwire::hands {
 
-void Session::whileHolding(double from_s) {
+void LedHand::whileHolding(double from_s) {
     const double back_V = home_V() - hand_V_;
     if (comes(Kind::slip)) {
         const double lasts_s = chance_.logBetween(0.3, 2.0), edge_s = std::min(0.3 * lasts_s, 0.2);
@@ -34,7 +34,7 @@ void Session::whileHolding(double from_s) {
     }
 }
 
-void Session::whileResting(double from_s) {
+void LedHand::whileResting(double from_s) {
     if (comes(Kind::tap)) {
         const double way_V = subject_.levels_V[awayFrom(place_)] - home_V();
         const double lasts_s = chance_.logBetween(0.2, 1.0), edge_s = 0.3 * lasts_s;
@@ -75,12 +75,12 @@ void Session::whileResting(double from_s) {
     }
 }
 
-void Session::beginStepActs() {
+void LedHand::beginStepActs() {
     const bool wiggled = step_ == "wiggle-shaft" || step_ == "connector-held" || step_ == "warm-repeat";
     const bool only = wiggled && step_ != "warm-repeat"; // nothing but wiggles
     leanTo_V_ = 0;
     if (wiggled && comes(Kind::lean)) {
-        // A degree or three of ninety or so: invented, as the brief of the trade has it.
+        // A degree or three of ninety or so: invented.
         leanTo_V_ = chance_.between(0.06, 0.18) * chance_.pick({-1, 1});
         leanSide_ = chance_.pick({"left", "right"});
         leanAct_ = static_cast<int>(acts.size());
@@ -97,7 +97,7 @@ void Session::beginStepActs() {
     }
 }
 
-void Session::endStepActs() {
+void LedHand::endStepActs() {
     leanTo_V_ = 0;
     if (creepAct_ >= 0) {
         // Through the whole step; off again when the next one is asked for.

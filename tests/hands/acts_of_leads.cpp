@@ -1,24 +1,24 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Acts that no foot has part in: leads, supply, ground, key, the log, and time itself.
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 
 #include <algorithm>
 
 namespace stillwire::hands {
 
-void Session::did(Kind kind, double from_s, double to_s, double depth_V) {
+void LedHand::did(Kind kind, double from_s, double to_s, double depth_V) {
     acts.push_back({kind, step_, from_s, to_s, depth_V});
 }
 
 // A moment in the hold at hand, which is made longer if what comes does not fit into it.
-double Session::within(double from_s, double lasts_s, double after_s) {
+double LedHand::within(double from_s, double lasts_s, double after_s) {
     const double least_s = from_s + 0.3, most_s = now_s_ - lasts_s - after_s;
     const double at_s = most_s > least_s ? chance_.between(least_s, most_s) : least_s;
     now_s_ = std::max(now_s_, at_s + lasts_s + after_s);
     return at_s;
 }
 
-void Session::loose(Kind kind, double from_s) {
+void LedHand::loose(Kind kind, double from_s) {
     const double lasts_s = chance_.logBetween(0.3, 3.0);
     const double at_s = within(from_s, lasts_s);
     const Air air = chance_.pick({Air::pulledToZero, Air::wanders, Air::hums});
@@ -27,7 +27,7 @@ void Session::loose(Kind kind, double from_s) {
     did(kind, at_s, at_s + lasts_s);
 }
 
-void Session::anyTime(double from_s) {
+void LedHand::anyTime(double from_s) {
     if (comes(Kind::leadLost)) loose(Kind::leadLost, from_s);
     if (comes(Kind::blackOff)) loose(Kind::blackOff, from_s);
     if (wire_ != Wire::ground && comes(Kind::crank)) {
@@ -44,7 +44,7 @@ void Session::anyTime(double from_s) {
     timeOut(from_s);
 }
 
-void Session::timeOut(double from_s) {
+void LedHand::timeOut(double from_s) {
     if (comes(Kind::pause)) {
         now_s_ += chance_.between(45, 90);
         did(Kind::pause, from_s, now_s_);

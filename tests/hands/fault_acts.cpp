@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A fault that comes and goes: where it pulls the wire to, how long, and in which poses.
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 #include "tests/hands/visible.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace stillwire::hands {
-void Session::beginFault() {
+void LedHand::beginFault() {
     const Fault fault = subject_.fault;
     if (fault == Fault::referenceLow) scene.reference_V = hand_.between(4.1, 4.5);
     if (fault == Fault::ground) scene.ground_V = hand_.between(0.2, 0.45);
@@ -26,13 +26,13 @@ void Session::beginFault() {
     }
 }
 
-bool Session::hangs() {
+bool LedHand::hangs() {
     const bool now = releases_ == hangFirst_ || releases_ == hangSecond_;
     ++releases_;
     return now && (subject_.fault == Fault::hangOnStop || subject_.fault == Fault::hangOffStop);
 }
 
-void Session::dropReference(double from_s) {
+void LedHand::dropReference(double from_s) {
     const double every_s = (now_s_ - from_s) / 3;
     for (int i = 0; i < 3; ++i) {
         // Where ranges meet at 4 V it stays above them.
@@ -45,18 +45,18 @@ void Session::dropReference(double from_s) {
     }
 }
 
-double Session::dropoutLasts_s() {
+double LedHand::dropoutLasts_s() {
     const double level_V = home_V();
     const double depth_V = std::abs(fallShare_ * (fallTo_V_ - level_V));
     return std::max(0.05, surelySeen_s(subject_.meter, level_V, depth_V)) + hand_.between(0, 0.6);
 }
 
-void Session::dropOut(double from_s, double until_s) {
+void LedHand::dropOut(double from_s, double until_s) {
     scene.drops.push_back({from_s, until_s, fallTo_V_, fallShare_});
     faultTimes.push_back({from_s, until_s});
 }
 
-std::vector<bool> Session::whichPoses(std::size_t poses, double share, bool here) {
+std::vector<bool> LedHand::whichPoses(std::size_t poses, double share, bool here) {
     std::vector<bool> which(poses, false);
     if (!here) return which;
     for (std::size_t i = 0; i < poses; ++i) which[i] = hand_.chance(share);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What people do without being asked, on a sensor that is good: each with what the contract may call it.
+// That they do it is common practice, no source; how far and how long is invented.
 #pragma once
 
 #include <array>

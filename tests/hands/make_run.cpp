@@ -82,7 +82,7 @@ std::optional<LedRun> makeRun(const Request& request) {
     std::vector<Order> orders;
     const auto decide = [&] {
         Orders counted;
-        Session counting(run.subject, counted, hand, chance);
+        LedHand counting(run.subject, counted, hand, chance);
         counting.run();
         orders = ordersFor(request, counted.occasions(), chance);
     };
@@ -95,13 +95,13 @@ std::optional<LedRun> makeRun(const Request& request) {
     if (acts && orders.empty()) return std::nullopt;
     if (request.withoutAct) orders.clear();
     Orders given(std::move(orders));
-    Session session(run.subject, given, hand, chance);
-    session.run();
-    run.acts = session.acts;
-    run.faultTimes = session.faultTimes;
-    run.scene = session.scene;
-    run.marks = marksOf(session.scene);
-    run.readings = takeReadings(session.scene, run.subject.meter, dice);
+    LedHand led(run.subject, given, hand, chance);
+    led.run();
+    run.acts = led.acts;
+    run.faultTimes = led.faultTimes;
+    run.scene = led.scene;
+    run.marks = marksOf(led.scene);
+    run.readings = takeReadings(led.scene, run.subject.meter, dice);
     run.capture = captureText(run);
     return run;
 }
@@ -116,8 +116,8 @@ std::vector<std::pair<Kind, std::string>> whatCanHappen(bool oldSteps) {
         Subject subject = subjectOf(request, dice);
         subject.extraSteps = true;
         Orders counted;
-        Session session(subject, counted, dice, dice);
-        session.run();
+        LedHand led(subject, counted, dice, dice);
+        led.run();
         for (const auto& [what, count] : counted.occasions()) all.insert(what);
     }
     return {all.begin(), all.end()};

@@ -4,7 +4,7 @@
 
 #include "core/domain/mark.hpp"
 #include "core/domain/reading.hpp"
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 
 #include <cstdint>
 #include <optional>

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The steps of a led run but for the wiggles.
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 
 namespace stillwire::hands {
 
-void Session::run() {
+void LedHand::run() {
     if (comes(Kind::sag)) {
         // Some tenths of a percent in minutes: a regulator nearly holds. Common practice, no source.
         scene.sagPerSecond = chance_.between(0.002, 0.012) / 500;
@@ -29,7 +29,7 @@ void Session::run() {
     scene.sort();
 }
 
-void Session::otherWires() {
+void LedHand::otherWires() {
     const bool neverMoved = subject_.fault == Fault::leadOnSignal;
     const Wire first = neverMoved ? Wire::signal : Wire::reference;
     open("hook-up", first);
@@ -45,13 +45,13 @@ void Session::otherWires() {
     close();
 }
 
-void Session::coldStart() {
+void LedHand::coldStart() {
     open("cold-start", Wire::signal);
     wait(hand_.between(30, 45));
     close();
 }
 
-void Session::fullPress() {
+void LedHand::fullPress() {
     open("full-press", Wire::signal);
     if (hand_.chance(0.5)) wait(hand_.between(1, 4));
     const std::vector<std::size_t> working = subject_.machine.working();
@@ -66,7 +66,7 @@ void Session::fullPress() {
     close();
 }
 
-void Session::sweep() {
+void LedHand::sweep() {
     open("sweep", Wire::signal);
     const std::size_t rest = subject_.machine.rest();
     // To each end of the travel and back; a lever that rests in the middle has two.
@@ -85,7 +85,7 @@ void Session::sweep() {
     close();
 }
 
-void Session::release() {
+void LedHand::release() {
     open("release", Wire::signal);
     const std::vector<std::size_t> working = subject_.machine.working();
     const int releases = subject_.spare ? 7 : 6;
@@ -99,7 +99,7 @@ void Session::release() {
     close();
 }
 
-void Session::lift() {
+void LedHand::lift() {
     open("lift", Wire::signal);
     wait(hand_.between(3, 4));
     mark(subject_.fault == Fault::hangOffStop ? "arm:off-stop" : "arm:on-stop");

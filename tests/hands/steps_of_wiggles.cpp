@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The steps in which something is pushed and held.
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 
 #include <algorithm>
 
@@ -11,13 +11,13 @@ const char* side(std::size_t i) { return i % 2 == 0 ? "left" : "right"; }
 
 } // namespace
 
-void Session::leadCheck() {
+void LedHand::leadCheck() {
     open("lead-check", Wire::signal);
     for (std::size_t i = 0; i < 10; ++i) pose(std::string(i < 5 ? "red-lead/" : "black-lead/") + side(i));
     close();
 }
 
-void Session::shaft() {
+void LedHand::shaft() {
     const std::size_t poses = 29 + static_cast<std::size_t>(subject_.spare ? hand_.whole(2, 4) : 0);
     const std::vector<bool> drops = whichPoses(poses, hand_.between(0.12, 0.4), showsUnderPushes());
     const auto first = std::find(drops.begin(), drops.end(), true) - drops.begin();
@@ -35,7 +35,7 @@ void Session::shaft() {
     close();
 }
 
-void Session::afterFirstDropout() {
+void LedHand::afterFirstDropout() {
     if (!subject_.oldSteps) {
         const std::size_t poses = 16;
         const std::vector<bool> drops = whichPoses(poses, 0.4, subject_.fault == Fault::shaft);
@@ -48,7 +48,7 @@ void Session::afterFirstDropout() {
     wirePoses("wiggle-ground", Wire::ground);
 }
 
-void Session::wirePoses(const char* step, Wire wire) {
+void LedHand::wirePoses(const char* step, Wire wire) {
     open(step, wire);
     wait(hand_.between(2, 3));
     const double from_s = now_s_;
@@ -57,7 +57,7 @@ void Session::wirePoses(const char* step, Wire wire) {
     close();
 }
 
-void Session::harness() {
+void LedHand::harness() {
     open("wiggle-harness", Wire::signal);
     const std::vector<std::string>& sections = subject_.machine.sections;
     const auto bad = static_cast<std::size_t>(hand_.whole(1, static_cast<int>(sections.size()) - 1));
@@ -76,7 +76,7 @@ void Session::harness() {
     if ((subject_.fault == Fault::harness || subject_.extraSteps) && !subject_.oldSteps) leadCheck();
 }
 
-void Session::warmRepeat() {
+void LedHand::warmRepeat() {
     open("warm-repeat", Wire::signal);
     wait(hand_.between(4, 8));
     const std::vector<bool> drops = whichPoses(12, 0.15, subject_.fault == Fault::shaft);

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a led hand does: steps opened and closed, leads moved, poses held, positions visited.
-#include "tests/hands/session.hpp"
+#include "tests/hands/led_hand.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace stillwire::hands {
 
-Session::Session(const Subject& subject, Orders& orders, Dice hand, Dice chance)
+LedHand::LedHand(const Subject& subject, Orders& orders, Dice hand, Dice chance)
     : subject_(subject), orders_(orders), hand_(hand), chance_(chance), place_(subject.machine.rest()) {
     scene.nominal_V = subject.machine.nominal_V;
     scene.reference_V = hand_.between(4.93, 5.07);
@@ -19,7 +19,7 @@ Session::Session(const Subject& subject, Orders& orders, Dice hand, Dice chance)
     scene.way.push_back({-10, hand_V_});
 }
 
-void Session::clip(Wire wire, double before_s) {
+void LedHand::clip(Wire wire, double before_s) {
     const double off_s = now_s_ + before_s;
     const double on_s = off_s + (subject_.quickLead ? 0.1 : hand_.between(0.8, 2.5));
     scene.lead.push_back({off_s, Wire::none});
@@ -30,7 +30,7 @@ void Session::clip(Wire wire, double before_s) {
     if (subject_.meter.ranges.size() > 1) now_s_ += subject_.meter.deadTime_s;
 }
 
-void Session::open(const std::string& step, Wire wire) {
+void LedHand::open(const std::string& step, Wire wire) {
     step_ = step;
     const bool moves = wire != wire_;
     double before_s = subject_.quickLead ? 0.1 : hand_.between(0.5, 1.5);
@@ -60,26 +60,26 @@ void Session::open(const std::string& step, Wire wire) {
     now_s_ += hand_.between(0.8, 1.5);
 }
 
-void Session::close() {
+void LedHand::close() {
     endStepActs();
     now_s_ += hand_.between(0.3, 1.0);
 }
 
-void Session::wait(double for_s) {
+void LedHand::wait(double for_s) {
     const double from_s = now_s_;
     now_s_ += for_s;
     anyTime(from_s);
     if (wire_ == Wire::signal) whileResting(from_s);
 }
 
-void Session::move(double level_V, double over_s) {
+void LedHand::move(double level_V, double over_s) {
     scene.way.push_back({now_s_, hand_V_});
     now_s_ += over_s;
     scene.way.push_back({now_s_, level_V});
     hand_V_ = level_V;
 }
 
-void Session::visit(std::size_t place, double hold_s) {
+void LedHand::visit(std::size_t place, double hold_s) {
     const Place& to = subject_.machine.places[place];
     const bool home = to.rest;
     mark("position:" + to.name);
@@ -139,7 +139,7 @@ void Session::visit(std::size_t place, double hold_s) {
     }
 }
 
-void Session::pose(const std::string& where, bool dropsOut) {
+void LedHand::pose(const std::string& where, bool dropsOut) {
     if (!dropsOut && comes(Kind::skipPose)) {
         did(Kind::skipPose, now_s_, now_s_ + 2);
         now_s_ += 2;
@@ -180,7 +180,7 @@ void Session::pose(const std::string& where, bool dropsOut) {
     now_s_ += hand_.between(0.05, 0.2);
 }
 
-std::size_t Session::awayFrom(std::size_t place) {
+std::size_t LedHand::awayFrom(std::size_t place) {
     const std::vector<std::size_t> working = subject_.machine.working();
     for (;;) {
         const std::size_t to =

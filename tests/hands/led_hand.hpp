@@ -21,10 +21,10 @@ struct Subject { // what is looked at, and with what
     bool extraSteps = false; // the steps that follow a first shaft dropout, in a run without one
 };
 
-class Session {
+class LedHand {
 public:
     // `hand` decides all that happens without the acts, `chance` what the acts are like.
-    Session(const Subject& subject, Orders& orders, Dice hand, Dice chance);
+    LedHand(const Subject& subject, Orders& orders, Dice hand, Dice chance);
 
     // The led run, in the order of the procedure.
     void run();
@@ -48,7 +48,7 @@ private:
     void warmRepeat();
     void wirePoses(const char* step, Wire wire);
 
-    // What a hand does (session.cpp).
+    // What a hand does (led_hand.cpp).
     void open(const std::string& step, Wire wire);
     void close();
     void mark(const std::string& text) { scene.marks.push_back({now_s_, text}); }
