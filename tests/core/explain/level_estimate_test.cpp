@@ -70,7 +70,7 @@ TEST(LevelEstimate, ReachIsTheLargestOfThree) {
     const auto reach_V = [](double resolution_V, double noise_V) {
         return LevelEstimate(kTuning, {resolution_V, noise_V, true, 0}, 1, 0s, 4.5).reach_V();
     };
-    EXPECT_NEAR(reach_V(0.001, 0.001), 0.019, 1e-12);
+    EXPECT_NEAR(reach_V(0.001, 0.001), 0.0194, 1e-12);
     EXPECT_NEAR(reach_V(0.001, 0.01), 0.06 * std::sqrt(2), 1e-12); // 6 noises
     EXPECT_NEAR(reach_V(0.01, 0.001), 0.03, 1e-12);                // 3 counts
     LevelEstimate level(kTuning, {0.001, 0.01, true, 0}, 1, at(0), 4.5);
@@ -79,7 +79,7 @@ TEST(LevelEstimate, ReachIsTheLargestOfThree) {
     level.add(kTuning, at(16), 4.5, false);
     while (!level.justLooked()) level.add(kTuning, at(17), 4.5, false);
     EXPECT_TRUE(level.known(kTuning));
-    EXPECT_NEAR(level.reach_V(), std::max(0.019, 6 * level.noise_V()), 1e-12);
+    EXPECT_NEAR(level.reach_V(), std::max(0.0194, 6 * level.noise_V()), 1e-12);
 }
 
 TEST(LevelEstimate, ThresholdIsTheLargestOfThree) {
@@ -95,7 +95,7 @@ TEST(LevelEstimate, QuietReachIsThreeNoisesOrOneAndAHalfCounts) {
     const auto quietReach_V = [](double resolution_V, double noise_V) {
         return LevelEstimate(kTuning, {resolution_V, noise_V, true, 0}, 1, 0s, 4.5).quietReach_V();
     };
-    EXPECT_NEAR(quietReach_V(0.001, 0.001), 0.019 / 6, 1e-12);
+    EXPECT_NEAR(quietReach_V(0.001, 0.001), 0.0194 / 6, 1e-12);
     EXPECT_NEAR(quietReach_V(0.001, 0.01), 0.03, 1e-12);
     EXPECT_NEAR(quietReach_V(0.01, 0.001), 0.015, 1e-12);
 }
@@ -149,10 +149,10 @@ TEST(LevelEstimate, AWildReadingIsNoNoise) {
     LevelEstimate level(kTuning, kMeter, 1, at(0), 4.5);
     level.add(kTuning, at(1), 4.515, false);
     EXPECT_NEAR(level.noise_V(), 0.001, 1e-12);               // nothing it says of it
-    EXPECT_NEAR(level.level_V(), 4.5 + 0.019 / 6 / 2, 1e-12); // the mean of two, moved by no more than a quiet reach
+    EXPECT_NEAR(level.level_V(), 4.5 + 0.0194 / 6 / 2, 1e-12); // the mean of two, moved by no more than a quiet reach
     LevelEstimate down(kTuning, kMeter, 1, at(0), 4.5);
     down.add(kTuning, at(1), 4.485, false);
-    EXPECT_NEAR(down.level_V(), 4.5 - 0.019 / 6 / 2, 1e-12);
+    EXPECT_NEAR(down.level_V(), 4.5 - 0.0194 / 6 / 2, 1e-12);
 }
 
 // held.known, held.refresh = 16, held.refresh_s = 2.5 s.
@@ -271,7 +271,7 @@ TEST(LevelEstimate, MayTurnOutToTremble) {
 // Minus the logarithm of a normal density: z^2 / 2, with at least half a count or a sixth of reach.least_V for the
 // scatter.
 TEST(LevelEstimate, AReadingCostsByItsDistance) {
-    const double scatter_V = 0.019 / 6;
+    const double scatter_V = 0.0194 / 6;
     const LevelEstimate level = steady(24);
     EXPECT_EQ(leastScatter_V(kTuning, kMeter), scatter_V);
     EXPECT_EQ(leastScatter_V(kTuning, {0.01, 0.001, true, 0}), 0.005);
@@ -293,7 +293,7 @@ TEST(LevelEstimate, AReadingCostsByItsDistance) {
 TEST(LevelEstimate, ANoisyLevelCostsMore) {
     LevelEstimate level = steady(24);
     level.trembles(kTuning, 0.035);
-    EXPECT_NEAR(level.costOf(kTuning, 4.5, 99, false), 0.45 * std::log(0.035 / (0.019 / 6)), 1e-9);
+    EXPECT_NEAR(level.costOf(kTuning, 4.5, 99, false), 0.45 * std::log(0.035 / (0.0194 / 6)), 1e-9);
     EXPECT_NEAR(level.costOf(kTuning, 4.5, 99, true), 0.45 * std::log(0.035 / 0.025), 1e-9);
     EXPECT_NEAR(level.costOf(kTuning, 4.5 + 0.035, 99, false) - level.costOf(kTuning, 4.5, 99, false), 0.5, 1e-9);
     LevelEstimate rough = steady(24, 4.5, {0.001, 0.03, true, 0});

@@ -67,9 +67,9 @@ TEST(Search, ItIsBackWithinFourFifthsOfTheReach) {
         wire.show(2.5, 2);
         return wire.words(5);
     };
-    EXPECT_EQ(doing(2.5 - 0.0155), "AaaHh");
+    EXPECT_EQ(doing(2.5 - 0.0158), "AaaHh");
     EXPECT_EQ(doing(2.5 + 0.0150), "AaHhh");
-    EXPECT_EQ(doing(2.5 + 0.0155), "AaaHh");
+    EXPECT_EQ(doing(2.5 + 0.0158), "AaaHh");
 }
 
 TEST(Search, AMovementGoesFromLevelToLevel) {

@@ -142,7 +142,7 @@ TEST(Trend, ReachIsTheLargestOfThree) {
     const Trend steep = lineOf({1.0, 1.2});
     EXPECT_NEAR(steep.reach_V(kTuning, kMeter, at(2)), 6 * 1.5 * 0.02 * std::sqrt(6.0), 1e-9);
     const Trend slow = lineOf({1.0, 1.0001}, {0.001, 0.0001, true, 0});
-    EXPECT_NEAR(slow.reach_V(kTuning, kMeter, at(2)), 0.019, 1e-12);
+    EXPECT_NEAR(slow.reach_V(kTuning, kMeter, at(2)), 0.0194, 1e-12);
     EXPECT_NEAR(slow.reach_V(kTuning, {0.01, 0.0001, true, 0}, at(2)), 0.03, 1e-12);
     const Trend third = lineOf({1.0, 1.2, 1.4});
     EXPECT_NEAR(third.reach_V(kTuning, kMeter, at(3)), 6 * (1 + 1.0 / 3) * third.spread_V(at(3)), 1e-9);
@@ -158,7 +158,7 @@ TEST(Trend, BeginsAnewWhereThePaceHasChanged) {
     EXPECT_EQ(trend.readings(), 2);
     EXPECT_NEAR(trend.slope_V_per_s(), (1.8 - 1.01 * reach_V - 1.6) / kInterval_s, 1e-9);
     EXPECT_NEAR(trend.at(at(4)), 1.8 - 1.01 * reach_V, 1e-12);
-    EXPECT_NEAR(trend.reach_V(kTuning, kMeter, at(5)), std::max(0.019, 9 * trend.spread_V(at(5))), 1e-12);
+    EXPECT_NEAR(trend.reach_V(kTuning, kMeter, at(5)), std::max(0.0194, 9 * trend.spread_V(at(5))), 1e-12);
 }
 
 TEST(Trend, AReadingShownAgainIsNoNews) {
@@ -190,7 +190,7 @@ TEST(Trend, IntervalIsTheMeanOfTheIntervals) {
     EXPECT_NEAR(trend.interval_s(), 0.4 + 0.2 / 3, 1e-12);
 }
 
-// moving.paused = 0.6 of a reach (0.019 V or 6 noises) in a second.
+// moving.paused = 0.6 of a reach (0.0194 V or 6 noises) in a second.
 TEST(Trend, IsPausedWhereItHardlyMovedForASecond) {
     const auto paused = [](double moved_V, double noise_V, double over_s) {
         const MeterAt meter{0.001, noise_V, true, 0};
@@ -200,12 +200,12 @@ TEST(Trend, IsPausedWhereItHardlyMovedForASecond) {
     };
     EXPECT_TRUE(paused(0.0113, 0.001, 1.0));
     EXPECT_TRUE(paused(-0.0113, 0.001, 1.0));
-    EXPECT_FALSE(paused(0.0115, 0.001, 1.0));
-    EXPECT_FALSE(paused(-0.0115, 0.001, 1.0));
+    EXPECT_FALSE(paused(0.0118, 0.001, 1.0));
+    EXPECT_FALSE(paused(-0.0118, 0.001, 1.0));
     EXPECT_TRUE(paused(0.0355, 0.01, 1.0));
     EXPECT_FALSE(paused(0.0365, 0.01, 1.0));
     EXPECT_TRUE(paused(0.022, 0.001, 2.0)); // in each second
-    EXPECT_FALSE(paused(0.023, 0.001, 2.0));
+    EXPECT_FALSE(paused(0.0236, 0.001, 2.0));
     EXPECT_FALSE(paused(0.005, 0.001, 0.99)); // not yet
 }
 
