@@ -80,6 +80,7 @@ void Books::moved(const Movement& m) {
     const bool leapt = at.motion == ExpectedMotion::unmarked && m.leapt;
     if (jumped || leapt) {
         LevelJump jump{m.first, m.from_V, m.to_V, at.step, at.poseIndex};
+        jump.leapt = m.leapt;
         jumps.push_back(jump);
     }
     if (jumped && drive && at.wire == Wire::signal) drive->levelChanged(m.from_V, m.to_V);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The way out: everything so far, judged.
+#include "core/analyse/aside.hpp"
 #include "core/analyse/play.hpp"
 #include "core/examination_parts.hpp"
 #include "core/judge/adjustment.hpp"
@@ -12,25 +13,23 @@ namespace stillwire {
 
 namespace {
 
-constexpr int kReadingsThatDecide = 3;     // of one dropout
+constexpr int kJump = 3;                   // readings that a jump is taken for
 constexpr double kIntervalTolerance = 0.2; // described and seen may differ by this much
 
 // Dropouts of the reference that a second meter saw: those the signal followed, and those out of the sheet's limits.
 ReferenceTally tallyReference(const Findings& found, const Sheet& sheet) {
     ReferenceTally tally;
-    int longest = 0;
     for (const Excursion& e : found.referenceMoves) {
         const bool out = e.depth_V() > sheet.play_V &&
                          (e.extreme_V < sheet.reference.min_V || e.extreme_V > sheet.reference.max_V);
         if (!e.withReference && !out) continue;
         ++tally.drops;
         if (e.withReference) ++tally.withSignal;
-        longest = std::max(longest, e.readings);
         if (e.depth_V() < std::abs(tally.held_V - tally.extreme_V)) continue;
         tally.held_V = e.held_V;
         tally.extreme_V = e.extreme_V;
     }
-    tally.decides = tally.drops >= 2 || longest >= kReadingsThatDecide;
+    tally.decides = tally.drops >= 2; // one is none
     return tally;
 }
 
@@ -56,7 +55,7 @@ void Examination::Parts::tellReference(Findings& found, const Books& b) const {
             e.withReference = follows({e.from, e.to, e.held_V, e.extreme_V, e.readings});
     for (LevelJump& j : found.jumps)
         if (b.timeline.at(j.at - aperture).wire == Wire::signal)
-            j.withReference = follows({j.at, j.at, j.from_V, j.to_V, kReadingsThatDecide});
+            j.withReference = follows({j.at, j.at, j.from_V, j.to_V, kJump});
 }
 
 MeterFigures Examination::Parts::meterFigures() const {
@@ -122,6 +121,7 @@ Findings Examination::Parts::findings() const {
     tellReference(f, b);
 
     const std::vector<Plateau> held = b.plateaus.all();
+    f.aside = tellAside(f.excursions, f.jumps, {&setup.sheet, &timeline, &held, aperture, resolutionOf(meter)});
     f.plateaus = staysOf(held, setup.sheet);
     const std::vector<Plateau> reference = secondReference.all();
     const std::vector<Plateau> stays = settledStays(held);
@@ -131,6 +131,7 @@ Findings Examination::Parts::findings() const {
     f.reference = levels.reference;
     f.ground = levels.ground;
     f.positions = levels.positions;
+    addVisitsApart(f.positions, f.aside);
     if (referenceWatch.freshAt(last)) {
         f.ratio = LiveRatio{referenceWatch.newest()->volts_V, std::nullopt};
         Supply now = levels.supply;
@@ -173,7 +174,7 @@ Findings Examination::Parts::findings() const {
         wiggles = unmarkedWiggles(dropouts, b.travels);
     }
     std::vector<TimeSpan> moved = b.travels;
-    f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &f.jumps, &held});
+    f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &b.jumps, &held});
     f.verdict = judge(caseOf(f, levels, coverage, b));
     return f;
 }

@@ -88,6 +88,18 @@ Json jumps(const Findings& f) {
     return out;
 }
 
+Json aside(const Findings& f) {
+    Json out = Json::array();
+    for (const Aside& a : f.aside)
+        out.push_back({{"from_s", toSeconds(a.from)},
+                       {"to_s", toSeconds(a.to)},
+                       {"from_V", number(a.from_V)},
+                       {"to_V", number(a.to_V)},
+                       {"step", a.step ? Json(stepName(*a.step)) : Json(nullptr)},
+                       {"likely", nameOf(a.likely)}});
+    return out;
+}
+
 Json plateaus(const Findings& f) {
     Json out = Json::array();
     for (const Stay& s : f.plateaus)
@@ -231,6 +243,7 @@ std::string findingsJson(const Evaluation& e) {
     out["dropouts"] = excursions(f, ExcursionKind::dropout);
     out["play"] = excursions(f, ExcursionKind::play);
     out["jumps"] = jumps(f);
+    out["aside"] = aside(f);
     out["plateaus"] = plateaus(f);
     out["positions"] = positions(f);
     out["wiggle"] = wiggle(f);

@@ -27,7 +27,32 @@ const char* nameOf(PhaseKind kind) {
 
 const char* nameOf(Direction direction) { return direction == Direction::down ? "down" : "up"; }
 
-const char* nameOf(ExcursionKind kind) { return kind == ExcursionKind::dropout ? "dropout" : "play"; }
+const char* nameOf(ExcursionKind kind) {
+    switch (kind) {
+    case ExcursionKind::dropout: return "dropout";
+    case ExcursionKind::play: return "play";
+    case ExcursionKind::aside: return "aside";
+    }
+    return "";
+}
+
+const char* nameOf(Likely likely) {
+    switch (likely) {
+    case Likely::slip: return "slip";
+    case Likely::tap: return "tap";
+    case Likely::early: return "early";
+    case Likely::late: return "late";
+    case Likely::unfinished: return "unfinished";
+    case Likely::resting: return "resting";
+    case Likely::creep: return "creep";
+    case Likely::lean: return "lean";
+    case Likely::lead: return "lead";
+    case Likely::crank: return "crank";
+    case Likely::sag: return "sag";
+    case Likely::unknown: return "unknown";
+    }
+    return "";
+}
 
 const char* nameOf(Conformance conformance) {
     switch (conformance) {

@@ -10,6 +10,7 @@ namespace stillwire {
 [[nodiscard]] const char* nameOf(PhaseKind kind);
 [[nodiscard]] const char* nameOf(Direction direction);
 [[nodiscard]] const char* nameOf(ExcursionKind kind);
+[[nodiscard]] const char* nameOf(Likely likely);
 [[nodiscard]] const char* nameOf(Conformance conformance);
 
 } // namespace stillwire

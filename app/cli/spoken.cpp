@@ -100,6 +100,9 @@ Section oddities(const Evaluation& e) {
         s.lines.push_back(
             {{"At %1 the level moved by itself from %2 to %3.", {clockTime(j.at), volts(j.from_V), volts(j.to_V)}}});
     }
+    for (const Aside& a : f.aside)
+        s.lines.push_back({{"At %1 it went from %2 to %3: %4. It speaks for no fault.",
+                            {clockTime(a.from), volts(a.from_V), volts(a.to_V), likelySaid(a.likely)}}});
     const auto blind = [&s](const char* pattern, const std::vector<BlindSpan>& spans) {
         if (spans.empty()) return;
         double blind_s = 0;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/explain/classify.hpp"
 
+#include "core/stats/robust.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,7 +10,9 @@ namespace stillwire {
 
 namespace {
 constexpr double kShoulderShare = 0.4;
-constexpr int kLeaps = 1; // readings on the way of a level that leapt
+constexpr int kLeaps = 1;                 // readings on the way of a level that leapt
+constexpr double kFarShare = 0.85;        // of the depth: at the far end
+constexpr std::size_t kMostPoints = 4096; // of an excursion that are looked at; what is longer has no way back
 
 bool leans(double offset_V, double depth_V) {
     return offset_V * depth_V > 0 && std::abs(offset_V) >= kShoulderShare * std::abs(depth_V);
@@ -30,7 +34,7 @@ void Classifier::openExcursion(const Reading& reading, const Segment& segment) {
     e.threshold_V = segment.threshold_V;
     e.open = true;
     open_ = e;
-    offLinePoints_.clear();
+    points_.clear();
     shoulderBefore_ = !offLine_ && leans(before_.volts_V - e.held_V, reading.volts_V - e.held_V);
 }
 
@@ -38,7 +42,7 @@ void Classifier::addToExcursion(const Reading& reading) {
     Excursion& e = *open_;
     e.to = reading.time;
     ++e.readings;
-    if (offLine_) offLinePoints_.push_back({reading.time, reading.volts_V});
+    if (points_.size() < kMostPoints) points_.push_back({reading.time, reading.volts_V});
     if (std::abs(reading.volts_V - e.held_V) > e.depth_V()) e.extreme_V = reading.volts_V;
     e.direction = e.extreme_V < e.held_V ? Direction::down : Direction::up;
 }
@@ -52,7 +56,7 @@ void Classifier::closeExcursion(const Reading& next) {
         // Off the straight line between its neighbours, where it is furthest off.
         const double over_s = std::max(1e-6, toSeconds(next.time - lastMoving_.time));
         double deepest_V = -1;
-        for (const Point& p : offLinePoints_) {
+        for (const Point& p : points_) {
             const double share = toSeconds(p.time - lastMoving_.time) / over_s;
             const double due_V = lastMoving_.volts_V + share * (next.volts_V - lastMoving_.volts_V);
             if (std::abs(p.volts_V - due_V) <= deepest_V) continue;
@@ -62,8 +66,26 @@ void Classifier::closeExcursion(const Reading& next) {
         }
         e.direction = e.extreme_V < e.held_V ? Direction::down : Direction::up;
     }
+    lookAtItsEnd(e);
     const bool shoulder = !offLine_ && (shoulderBefore_ || leans(next.volts_V - e.held_V, e.extreme_V - e.held_V));
     explained_->excursion(e, shoulder);
+}
+
+// What its far end is like: the readings within a seventh of the depth, from the first of them to the last.
+void Classifier::lookAtItsEnd(Excursion& e) const {
+    const auto far = [&](const Point& p) {
+        return std::abs(p.volts_V - e.held_V) >= kFarShare * e.depth_V() &&
+               (p.volts_V < e.held_V) == (e.direction == Direction::down);
+    };
+    const auto first = std::find_if(points_.begin(), points_.end(), far);
+    const auto last = std::find_if(points_.rbegin(), points_.rend(), far).base();
+    if (first == points_.end()) return;
+    std::vector<double> there;
+    for (auto p = first; p != last; ++p) there.push_back(p->volts_V);
+    e.farReadings = static_cast<int>(there.size());
+    e.far_V = medianOf(there);
+    const auto [low, high] = std::minmax_element(there.begin(), there.end());
+    e.farSpread_V = *high - *low;
 }
 
 // At a level that is another than the one before.

@@ -54,6 +54,7 @@ private:
     void openExcursion(const Reading& reading, const Segment& segment);
     void addToExcursion(const Reading& reading);
     void closeExcursion(const Reading& next);
+    void lookAtItsEnd(Excursion& e) const;
     void arrive(const Reading& reading, const Segment& segment);
 
     Explained* explained_;
@@ -66,7 +67,7 @@ private:
     Time movedFrom_{0}, movedFirst_{0};
     std::optional<Excursion> open_;
     bool offLine_ = false, shoulderBefore_ = false;
-    std::vector<Point> offLinePoints_;
+    std::vector<Point> points_; // of the open excursion, up to kMostPoints
 };
 
 } // namespace stillwire

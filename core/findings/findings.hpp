@@ -30,8 +30,20 @@ struct Phase {
     std::optional<double> level_V, noise_V; // shown
 };
 
+// What was set aside, by what it most likely was: it speaks for no fault. slip, tap: the arm went towards another
+// position, or to rest, and back. early, late: a movement that was asked for came at another time. unfinished:
+// stopped short of where the others went. resting: a foot left on it. creep: through readings on the way, and stayed.
+// lean: the arm turns a little with the push. lead: the tip lost contact. crank, sag: the supply.
+enum class Likely { slip, tap, early, late, unfinished, resting, creep, lean, lead, crank, sag, unknown };
+struct Aside {
+    Time from{0}, to{0};
+    double from_V = 0, to_V = 0; // shown
+    std::optional<Step> step;
+    Likely likely = Likely::unknown;
+};
+
 enum class Direction { down, up };
-enum class ExcursionKind { dropout, play };
+enum class ExcursionKind { dropout, play, aside };
 // An excursion from the held level that came back (or, while `open`, has not yet). All volts shown. The depth is a
 // lower bound, the duration an interval: the meter averages.
 struct Excursion {
@@ -44,11 +56,15 @@ struct Excursion {
     ExcursionKind kind = ExcursionKind::dropout;
     int readings = 0;
     bool open = false;
-    bool unmarked = false;      // no step was open
-    std::optional<Step> step;   // in force when the first reading's aperture began
-    PosePlace pose;             // empty outside a pose
-    int poseIndex = -1;         // counts the poses of the capture; -1 outside a pose
-    bool withReference = false; // the reference went along in the same proportion: the supply, not the sensor
+    bool unmarked = false;           // no step was open
+    std::optional<Step> step;        // in force when the first reading's aperture began
+    PosePlace pose;                  // empty outside a pose
+    int poseIndex = -1;              // counts the poses of the capture; -1 outside a pose
+    bool withReference = false;      // the reference went along in the same proportion: the supply, not the sensor
+    double far_V = 0;                // median of the readings at its far end: within a seventh of the depth
+    double farSpread_V = 0;          // of those, from the lowest to the highest
+    int farReadings = 0;             // how many those are
+    Likely likely = Likely::unknown; // of one set aside
 
     [[nodiscard]] double depth_V() const { return held_V > extreme_V ? held_V - extreme_V : extreme_V - held_V; }
 };
@@ -59,6 +75,7 @@ struct LevelJump {
     std::optional<Step> step;
     int poseIndex = -1;
     bool withReference = false; // as of an excursion
+    bool leapt = false;         // no more than a reading on the way
 };
 
 // A stretch at one level, marked or not: at least three readings and two seconds. Volts shown.
@@ -85,8 +102,12 @@ struct Visit {
     double level_V = 0;
     double u_V = 0;
     int readings = 0;
-    bool hang = false; // stopped short on its way back to rest, among visits that did not
+    bool hang = false; // stopped short on its way back to rest, among visits that did not; and not alone in that
     std::optional<Step> step;
+    std::optional<Likely> aside; // stands apart from visits that agree: decides nothing alone
+
+    [[nodiscard]] bool standsApart() const { return hang || aside; }
+    [[nodiscard]] bool stoppedShort() const { return hang || aside == Likely::resting; }
 };
 
 struct PositionLevel {
@@ -184,7 +205,17 @@ struct Cause {
     Sentence nextTest;
 };
 
-enum class ReasonKind { cause, missing, offScale, level, undecidedLevel, coldLevel, gainCancels, meterAssumed };
+enum class ReasonKind {
+    cause,
+    missing,
+    offScale,
+    seenOnce,
+    level,
+    undecidedLevel,
+    coldLevel,
+    gainCancels,
+    meterAssumed
+};
 enum class NotTestedKind { step, skipped, blind, undone, beyondTheSensor, shortDropouts };
 enum class NextKind { splitsCauses, fillsIn }; // the test of a cause; what is missing for keep
 
@@ -219,6 +250,7 @@ struct Findings {
     std::vector<Phase> phases;
     std::vector<Excursion> excursions; // dropouts and play, in order of time
     std::vector<LevelJump> jumps;
+    std::vector<Aside> aside;
     std::vector<Stay> plateaus;
     std::vector<PositionLevel> positions; // in the order of the sheet
     std::optional<WireLevel> reference, ground;

@@ -122,7 +122,7 @@ bool wantsAdjustment(const Sheet& sheet, const Levels& levels, const PositionLev
     return std::any_of(position.visits.begin(), position.visits.end(), [&](const Visit& visit) {
         // A level that may as well lie at the allowance is left alone.
         const double doubt_V = std::min(visit.u_V, kMostDoubt * wanted_V);
-        return !visit.hang &&
+        return !visit.standsApart() &&
                std::min(visit.level_V - window.min_V, window.max_V - visit.level_V) < wanted_V - doubt_V;
     });
 }

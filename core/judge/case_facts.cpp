@@ -46,6 +46,8 @@ bool wiresGood(const Case& c) {
 
 } // namespace
 
+bool seenOnce(const ShakenTally& tally) { return tally.any && !tally.decides; }
+
 // Does the signal stay at a rail wherever the pedal is put?
 bool stuck(const Case& c, bool high) {
     int measured = 0;
@@ -140,7 +142,7 @@ double worstLevel_V(const PositionLevel& p) {
     const auto margin = [&](double v) { return std::min(v - p.window_V.min_V, p.window_V.max_V - v); };
     double worst_V = *p.level_V;
     for (const Visit& visit : p.visits)
-        if (!visit.hang && margin(visit.level_V) < margin(worst_V)) worst_V = visit.level_V;
+        if (!visit.standsApart() && margin(visit.level_V) < margin(worst_V)) worst_V = visit.level_V;
     if (p.coldLevel_V && margin(*p.coldLevel_V) < margin(worst_V)) worst_V = *p.coldLevel_V;
     return worst_V;
 }

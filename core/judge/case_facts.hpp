@@ -13,6 +13,9 @@ namespace stillwire {
 [[nodiscard]] bool shaftDecides(const Case& facts);
 [[nodiscard]] bool harnessDecides(const Case& facts);
 
+// Seen, and not often enough to decide.
+[[nodiscard]] bool seenOnce(const ShakenTally& tally);
+
 // Does the signal stay at a rail wherever the pedal is put?
 [[nodiscard]] bool stuck(const Case& facts, bool high);
 

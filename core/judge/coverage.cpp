@@ -14,11 +14,11 @@
 namespace stillwire {
 
 namespace {
-constexpr int kReadingsInAPose = 2; // fewer show nothing
-constexpr int kReadingsThatDecide = 3;
+constexpr int kReadingsInAPose = 2;              // fewer show nothing
 constexpr double kRangesMeet = 0.9;              // of its full scale a range is left downwards. From memory
 constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
+constexpr double kOneEvent = 1.5;                // intervals: what goes on from one pose into the next
 
 bool overlapsBlind(const Pose& pose, const CoverageEvidence& evidence, bool offScaleOnly = false) {
     const Time to = pose.closed ? pose.to : evidence.end;
@@ -85,27 +85,31 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     }
 
     int loose = 0; // votes outside poses
-    Time lastLoose{-10000000};
+    Time newest{-10000000};
     for (const Excursion& e : *evidence.excursions) {
         if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.timeline)) continue;
         tally.heldLow_V = tally.any ? std::min(tally.heldLow_V, e.held_V) : e.held_V;
         tally.heldHigh_V = tally.any ? std::max(tally.heldHigh_V, e.held_V) : e.held_V;
         tally.any = true;
-        if (e.poseIndex >= 0)
-            faulty.insert(e.poseIndex);
-        else if (e.from - lastLoose > kApart)
-            ++loose, lastLoose = e.to;
+        const Time apart = e.poseIndex < 0 ? kApart : fromSeconds(kOneEvent * evidence.interval_s);
+        const bool anew = e.from - newest > apart;
+        newest = std::max(newest, e.to);
+        if (anew && e.poseIndex >= 0) faulty.insert(e.poseIndex);
+        if (anew && e.poseIndex < 0) ++loose;
         if (e.depth_V() > tally.deepest_V) {
             tally.deepest_V = e.depth_V();
             tally.held_V = e.held_V;
             tally.extreme_V = e.extreme_V;
         }
-        tally.readings = std::max(tally.readings, e.readings);
     }
     for (const LevelJump& jump : *evidence.jumps) {
         if (jump.withReference || !mine(jump.step, jump.poseIndex)) continue;
         tally.jumped = true;
-        if (jump.poseIndex >= 0) faulty.insert(jump.poseIndex);
+        if (jump.poseIndex >= 0)
+            faulty.insert(jump.poseIndex);
+        else
+            ++loose;
+        newest = std::max(newest, jump.at);
         if (std::abs(jump.to_V - jump.from_V) > tally.deepest_V) {
             tally.deepest_V = std::abs(jump.to_V - jump.from_V);
             tally.held_V = jump.from_V;
@@ -118,9 +122,13 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     tally.any = tally.any || tally.jumped;
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;
     tally.offScale = static_cast<int>(offScale.size());
+    for (std::size_t i = 0; i < poses.size(); ++i)
+        if (poses[i].from > newest && mine(poses[i].step, static_cast<int>(i)) && lookedAt(poses[i], evidence))
+            ++tally.cleanAfter;
+    tally.newest = newest;
     offScale.insert(faulty.begin(), faulty.end());
     tally.suspectPoses = static_cast<int>(offScale.size()) + loose;
-    tally.decides = tally.jumped || (tally.any && tally.suspectPoses >= 2) || tally.readings >= kReadingsThatDecide;
+    tally.decides = tally.any && tally.suspectPoses >= 2;
     // A dropout that a hand left behind may show in the first reading of the next section.
     std::map<std::string, int> areas;
     for (const int pose : faulty) {
@@ -158,13 +166,20 @@ ShakenTally tallyMoving(const CoverageEvidence& evidence) {
         const bool moves = step && (traits(*step).visits() || traits(*step).motion == ExpectedMotion::sweep);
         return pose < 0 && (moves || step == Step::warmRepeat);
     });
-    // A hand that goes back for a moment looks like a spike to a slow meter. A worn spot spikes at its own place; and
-    // what leaps by half a volt in one reading is no hand.
+    // A hand that goes back for a moment looks like a spike to a slow meter. A worn spot spikes at its own place.
     const bool samePlace =
         tally.faultPoses >= 2 && tally.heldHigh_V - tally.heldLow_V <= kSamePlaceShare * evidence.sheet->span_V();
-    const bool longLeap =
-        tally.readings >= kReadingsThatDecide && tally.deepest_V >= evidence.sheet->referenceFault.depth_V;
-    tally.decides = tally.jumped || samePlace || longLeap || tally.faultPoses > 2;
+    tally.decides = samePlace || tally.faultPoses > 2;
+    tally.cleanAfter = 0;
+    Time counted{-1};
+    for (const Plateau& stay : *evidence.plateaus) {
+        const Context& at = stay.place;
+        if (at.position < 0 || at.poseIndex >= 0 || at.wire != Wire::signal || stay.readings < kReadingsInAPose)
+            continue;
+        if (at.from <= tally.newest || at.from == counted) continue;
+        counted = at.from;
+        ++tally.cleanAfter;
+    }
     return tally;
 }
 

@@ -37,15 +37,16 @@ struct ShakenTally {
     int offScale = 0;     // of a level far from any limit of its range: the meter left its range, or went over it
     int faultPoses = 0;   // with a vote
     int suspectPoses = 0; // with a vote, or off the scale
-    bool decides = false; // two dropouts in two poses (or a second off the scale), one of three readings, or a jump
+    bool decides = false; // dropouts or jumps in two poses, or a second off the scale: one is none
     bool any = false;     // at least one vote
     bool dropped = false; // a dropout among them
     bool jumped = false;  // a level jump among them
+    Time newest{0};       // its end
     double heldLow_V = 0, heldHigh_V = 0; // between these the dropouts left their levels
     double deepest_V = 0;
     double held_V = 0, extreme_V = 0; // of the deepest
-    int readings = 0;                 // of the longest
-    PosePlace area;                   // of the harness, where three in four of the faulty poses lie; empty if none
+    int cleanAfter = 0; // poses (of movements: places come to) looked at after the newest vote, without one
+    PosePlace area;     // of the harness, where three in four of the faulty poses lie; empty if none
 };
 
 // True if this excursion may speak for a fault: a dropout deeper than play, in a step that counts, and not one that

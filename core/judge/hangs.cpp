@@ -82,6 +82,13 @@ void findHangs(const Sheet& sheet, double limit_V, const Releases& releases, Lev
         levels.scatterHigh_V = *high;
         return;
     }
+    if (hangs.size() == 1 && !noneCameBack) { // one is none
+        for (Visit& visit : position.visits) {
+            if (visit.hang) visit.aside = Likely::resting;
+            visit.hang = false;
+        }
+        return;
+    }
     levels.hangs = static_cast<int>(hangs.size());
     if (hangs.empty()) return;
     levels.hangLevel_V = medianOf(hangs);

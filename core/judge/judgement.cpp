@@ -60,6 +60,19 @@ void addLevelReasons(const Case& c, Verdict& verdict) {
             {ReasonKind::meterAssumed, "The meter is not described: 1 % + 5 counts is assumed."});
 }
 
+// What was seen once, and not again in as many as would have shown it.
+void addSeenOnce(const Case& c, Verdict& verdict) {
+    const auto once = [&](const ShakenTally& tally, const char* says) {
+        if (seenOnce(tally))
+            verdict.reasons.push_back(
+                {ReasonKind::seenOnce,
+                 {says, {volts(tally.held_V), volts(tally.extreme_V), std::to_string(tally.cleanAfter)}}});
+    };
+    once(c.shaft, "Seen once with the shaft pushed, %1 to %2 or further, and not again in %3 more poses.");
+    once(c.harness, "Seen once with the harness moved, %1 to %2 or further, and not again in %3 more poses.");
+    once(c.moving, "Seen once on the move, %1 to %2 or further, and not again at %3 more stops.");
+}
+
 void addNotTested(const Case& c, Verdict& verdict) {
     for (const auto& [step, says] : kLeftOut)
         if (!c.timeline->did(step)) verdict.notTested.push_back({NotTestedKind::step, {says, {}}});
@@ -135,6 +148,7 @@ Verdict judge(const Case& facts) {
         if (facts.harness.any && facts.harness.offScale > 0)
             verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.harness.offScale, Shaken::harness)});
     }
+    if (verdict.decision == Decision::keep) addSeenOnce(facts, verdict);
     addLevelReasons(facts, verdict);
     addNotTested(facts, verdict);
     return verdict;

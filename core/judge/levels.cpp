@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/judge/levels.hpp"
 
+#include "core/judge/agreement.hpp"
 #include "core/judge/hangs.hpp"
 #include "core/judge/lost_motion.hpp"
 #include "core/judge/supply.hpp"
@@ -77,7 +78,7 @@ void judgePosition(const Sheet& sheet, const MeterTraits& meter, const Supply& s
         worst = std::min(worst, probabilityInside(level_V, u_V, position.window_V.min_V, position.window_V.max_V));
     };
     for (const Visit& visit : position.visits) {
-        if (visit.hang) continue;
+        if (visit.standsApart()) continue;
         levels.push_back(visit.level_V);
         raws.push_back(visit.raw_V);
         weigh(visit.level_V, visit.u_V);
@@ -196,6 +197,7 @@ Levels weighLevels(const LevelEvidence& evidence) {
     levels.lostMotion = findLostMotion(sheet, arrivals, repeats_V);
     if (!levels.lostMotion || levels.lostMotion->position != sheet.rest().name)
         findHangs(sheet, repeats_V, releases, levels);
+    for (std::size_t i = 0; i < count; ++i) tellApart(sheet, i, repeats_V, levels.positions[i]);
     for (std::size_t i = 0; i < count; ++i)
         if (!raw[i].empty())
             judgePosition(sheet, meter, levels.supply, levels.positions[i], raw[i], cold[i].carriedTo(raw[i]));

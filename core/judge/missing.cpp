@@ -4,6 +4,7 @@
 #include "core/judge/judgement.hpp"
 #include "core/judge/phrases.hpp"
 #include "core/judge/within.hpp"
+#include "core/stats/exact.hpp"
 
 #include <algorithm>
 
@@ -12,6 +13,7 @@ namespace stillwire {
 namespace {
 
 constexpr int kReleases = 3;
+constexpr int kPosesOfAWire = 10; // of a supply wire under the wiggle, as its step asks for
 
 void wires(const Case& c, std::vector<Missing>& out) {
     const Findings& f = *c.findings;
@@ -111,23 +113,24 @@ void positions(const Case& c, std::vector<Missing>& out) {
 }
 
 void loneDropouts(const Case& c, std::vector<Missing>& out) {
-    const auto lone = [&](const ShakenTally& tally, const char* says, const char* next) {
-        if (tally.any && !tally.decides)
+    const auto lone = [&](const ShakenTally& tally, int again, const char* says, const char* next) {
+        if (seenOnce(tally) && tally.cleanAfter < again)
             out.push_back({{says, {volts(tally.held_V), volts(tally.extreme_V)}}, {next, {}}});
     };
-    lone(c.shaft,
+    const int poses = trialsToSeeOne(c.sheet->referenceFault.share);
+    lone(c.shaft, poses,
          "A single short dropout with the shaft pushed: %1 went to %2 or further. One alone does not decide.",
          "Repeat the same pose of the shaft.");
-    lone(c.harness,
+    lone(c.harness, poses,
          "A single short dropout with the harness moved: %1 went to %2 or further. One alone does not decide.",
          "Repeat the same place of the harness.");
-    lone(c.referenceWire, "A single short dropout of the reference: %1 went to %2 or further.",
+    lone(c.referenceWire, kPosesOfAWire, "A single short dropout of the reference: %1 went to %2 or further.",
          "Repeat the wiggle on the reference wire.");
-    lone(c.groundWire, "A single short dropout on the ground wire: %1 went to %2 or further.",
+    lone(c.groundWire, kPosesOfAWire, "A single short dropout on the ground wire: %1 went to %2 or further.",
          "Repeat the wiggle on the ground wire.");
-    lone(c.referenceStill, "The reference dropped once with nobody touching: %1 to %2 or further.",
+    lone(c.referenceStill, kPosesOfAWire, "The reference dropped once with nobody touching: %1 to %2 or further.",
          "Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.");
-    lone(c.groundStill, "The ground wire moved once with nobody touching: %1 to %2 or further.",
+    lone(c.groundStill, kPosesOfAWire, "The ground wire moved once with nobody touching: %1 to %2 or further.",
          "Watch the ground wire for longer, then along its way pin by pin.");
     if (c.secondMeter.drops > 0 && !c.secondMeter.decides)
         out.push_back(
@@ -135,7 +138,7 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
               {volts(c.secondMeter.held_V), volts(c.secondMeter.extreme_V)}},
              {"Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.",
               {}}});
-    if (c.moving.any && !c.moving.decides)
+    if (seenOnce(c.moving) && c.moving.cleanAfter < kReleases)
         out.push_back({{"A single short dropout while the pedal was moved or held: %1 to %2 or further.",
                         {volts(c.moving.held_V), volts(c.moving.extreme_V)}},
                        "Sweep slowly through the same place again."});

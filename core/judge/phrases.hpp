@@ -4,6 +4,7 @@
 
 #include "core/base/sentence.hpp"
 #include "core/domain/pose_place.hpp"
+#include "core/findings/findings.hpp"
 
 #include <string>
 
@@ -21,6 +22,9 @@ namespace stillwire {
 [[nodiscard]] inline Sentence countedReleases(int n) {
     return counted(static_cast<std::size_t>(n < 0 ? 0 : n), "1 release", "%1 releases");
 }
+
+// "most likely a tap".
+[[nodiscard]] Sentence likelySaid(Likely likely);
 
 // "section 2, left".
 [[nodiscard]] inline Argument placeAsSaid(const PosePlace& place) {

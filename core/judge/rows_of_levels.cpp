@@ -15,7 +15,7 @@ namespace {
 const std::array kRows = {
     JudgementRow{
         "hangs", Decision::replace,
-        [](const Case& c) { return c.levels->hangs > 0 && c.levels->hungOnStop.value_or(true); },
+        [](const Case& c) { return c.levels->hangs > 0 && c.levels->hungOnStop.value_or(false); },
         [](const Case& c) {
             if (c.levels->hangs >= c.levels->releases)
                 return Sentence{
@@ -30,7 +30,7 @@ const std::array kRows = {
                                         : Sentence{"When it hangs again, see whether the arm is on its stop."};
         }},
     JudgementRow{"hangs off its stop", Decision::checkLinkage,
-                 [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(true); },
+                 [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(false); },
                  [](const Case& c) {
                      return Sentence{
                          "Released, it hung at %1 in %2 of %3 with the arm off its stop: spring and linkage first.",

@@ -67,8 +67,8 @@ public:
     void begin(const Bench& bench) override {
         since_ = bench.now;
         const PositionLevel* rest = bench.position(bench.sheet.rest().name);
-        hung_ = rest != nullptr &&
-                std::any_of(rest->visits.begin(), rest->visits.end(), [](const Visit& v) { return v.hang; });
+        hung_ = rest != nullptr && std::any_of(rest->visits.begin(), rest->visits.end(),
+                                               [](const Visit& v) { return v.stoppedShort(); });
     }
     void tick(const Bench& bench) override {
         // Nobody answered: said as left out, so that it stands in the verdict.

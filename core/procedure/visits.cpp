@@ -62,7 +62,7 @@ private:
         const PositionLevel* rest = bench.position(bench.sheet.rest().name);
         if (rest == nullptr) return false;
         const bool hung =
-            std::any_of(rest->visits.begin(), rest->visits.end(), [](const Visit& v) { return v.hang; });
+            std::any_of(rest->visits.begin(), rest->visits.end(), [](const Visit& v) { return v.stoppedShort(); });
         return hung || rest->spread_V.value_or(0) > bench.sheet.play_V;
     }
 

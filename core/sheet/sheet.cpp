@@ -83,9 +83,11 @@ void readPositions(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
 
 void readWiggle(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
     sheet.play_V = 0.01 * sheet.nominal_V;
+    sheet.leanMax_V = 0.05 * sheet.nominal_V;
     const TomlNode* table = keys.table(root, "wiggle");
     if (!table) return;
     keys.takeNumber(*table, "play_V", 0, sheet.nominal_V, sheet.play_V);
+    keys.takeNumber(*table, "lean_max_V", 0, sheet.nominal_V, sheet.leanMax_V);
     keys.takeNumber(*table, "fault_share", 0.001, 1, sheet.referenceFault.share);
     keys.takeNumber(*table, "fault_depth_V", 0.001, sheet.nominal_V, sheet.referenceFault.depth_V);
     keys.takeNumber(*table, "fault_level_share", 0.001, 1, sheet.referenceFault.levelShare);

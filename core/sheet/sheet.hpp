@@ -49,6 +49,7 @@ struct Sheet {
     std::vector<Position> positions;        // two or more, in the order of travel; exactly one rests
     std::optional<double> driftAllowance_V; // absent: the mount has no adjustment
     double play_V = 0.05;                   // default 1 % of nominal
+    double leanMax_V = 0.25;                // the arm itself may turn so far with a push: default 5 % of nominal
     ReferenceFault referenceFault;
     std::optional<Drive> drive;
     std::vector<std::string> cautions;

@@ -89,7 +89,7 @@ void judgeTruth(Truth& truth, const bench::BenchSetup& setup, const BenchPlan& p
         {std::abs(truth.ground_V) > sheet.maxDrop_V, Decision::checkWiring, "ground drop"},
         {inHarness && !beyondProbe, Decision::checkWiring, "dropouts in the harness"},
         {inSensor, Decision::replace, "dropouts in the sensor"},
-        {truth.hangs > 0, setup.mechanics.hangInSensor ? Decision::replace : Decision::checkLinkage,
+        {truth.hangs > 1, setup.mechanics.hangInSensor ? Decision::replace : Decision::checkLinkage,
          "releases that hang"},
         {mount == Mount::noTurnHelps, Decision::checkLinkage, "span that no shift mends"},
         {mount == Mount::turn, Decision::adjust, "wants adjustment"},

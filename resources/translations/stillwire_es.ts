@@ -3422,6 +3422,70 @@
         <source>times are whole seconds: readings spread evenly within each</source>
         <translation>los tiempos son segundos enteros: lecturas repartidas por igual dentro de cada uno</translation>
     </message>
+    <message>
+        <source>At %1 it went from %2 to %3: %4. It speaks for no fault.</source>
+        <translation>A los %1 pasó de %2 a %3: %4. No indica ninguna avería.</translation>
+    </message>
+    <message>
+        <source>Seen once on the move, %1 to %2 or further, and not again at %3 more stops.</source>
+        <translation>Visto una vez en movimiento, de %1 a %2 o más, y no de nuevo en otras %3 paradas.</translation>
+    </message>
+    <message>
+        <source>Seen once with the harness moved, %1 to %2 or further, and not again in %3 more poses.</source>
+        <translation>Visto una vez al mover el mazo, de %1 a %2 o más, y no de nuevo en otras %3 posturas.</translation>
+    </message>
+    <message>
+        <source>Seen once with the shaft pushed, %1 to %2 or further, and not again in %3 more poses.</source>
+        <translation>Visto una vez al empujar el eje, de %1 a %2 o más, y no de nuevo en otras %3 posturas.</translation>
+    </message>
+    <message>
+        <source>most likely a foot left on it</source>
+        <translation>lo más probable, un pie que quedó encima</translation>
+    </message>
+    <message>
+        <source>most likely a slip</source>
+        <translation>lo más probable, un resbalón</translation>
+    </message>
+    <message>
+        <source>most likely a tap</source>
+        <translation>lo más probable, un toque</translation>
+    </message>
+    <message>
+        <source>most likely moved before it was asked</source>
+        <translation>lo más probable, movido antes de pedirlo</translation>
+    </message>
+    <message>
+        <source>most likely moved late</source>
+        <translation>lo más probable, movido tarde</translation>
+    </message>
+    <message>
+        <source>most likely not pressed all the way</source>
+        <translation>lo más probable, no pisado a fondo</translation>
+    </message>
+    <message>
+        <source>most likely the arm leaned with the push</source>
+        <translation>lo más probable, el brazo cedió con el empuje</translation>
+    </message>
+    <message>
+        <source>most likely the battery sagged</source>
+        <translation>lo más probable, la batería decayó</translation>
+    </message>
+    <message>
+        <source>most likely the engine was cranked</source>
+        <translation>lo más probable, se accionó el arranque</translation>
+    </message>
+    <message>
+        <source>most likely the hand or foot crept</source>
+        <translation>lo más probable, la mano o el pie se fue moviendo</translation>
+    </message>
+    <message>
+        <source>most likely the tip lost contact</source>
+        <translation>lo más probable, la punta perdió contacto</translation>
+    </message>
+    <message>
+        <source>why is not known</source>
+        <translation>no se sabe por qué</translation>
+    </message>
 </context>
 <context>
     <name>names</name>

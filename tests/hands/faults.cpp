@@ -24,7 +24,10 @@ const std::vector<FaultRow>& faultTable() {
         {Fault::leadOnSignal, "lead-on-signal", "the lead never left the signal for the reference", {cannotTell}},
         {Fault::adjust, "adjust", "turned out of its windows; a turn mends it", {adjust}},
         {Fault::span, "span", "the span is wrong; no turn mends it", {checkLinkage}},
-        {Fault::hangOnStop, "hang-on-stop", "two releases hang, the arm on its stop", {replace}},
+        {Fault::hangOnStop,
+         "hang-on-stop",
+         "two releases hang; the arm is looked at after a good one",
+         {checkLinkage}},
         {Fault::hangOffStop, "hang-off-stop", "two releases hang, the arm off its stop", {checkLinkage}},
     };
     return all;

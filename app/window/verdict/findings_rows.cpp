@@ -31,7 +31,7 @@ bool dropoutsOf(Wire wire, const QString& on, const Findings& f, std::vector<Fin
     const Excursion* deepest = nullptr;
     int count = 0, poses = 0;
     for (const Excursion& e : f.excursions) {
-        if (e.kind == ExcursionKind::play || wireRead(e.step) != wire) continue;
+        if (e.kind != ExcursionKind::dropout || wireRead(e.step) != wire) continue;
         ++count;
         if (!deepest || e.depth_V() > deepest->depth_V()) deepest = &e;
     }
@@ -169,7 +169,7 @@ std::vector<FindingRow> summaryRows(const Findings& f) {
 std::vector<FindingRow> eventRows(const Findings& f) {
     std::vector<FindingRow> rows;
     for (const Excursion& e : f.excursions) {
-        const bool play = e.kind == ExcursionKind::play, up = e.direction == Direction::up;
+        const bool play = e.kind != ExcursionKind::dropout, up = e.direction == Direction::up;
         QString where = e.step ? shortStepName(*e.step) : FindingText::tr("no step open");
         if (!e.pose.empty()) where += QStringLiteral(", ") + say({"%1", {placeAsSaid(e.pose)}});
         rows.push_back(

@@ -232,7 +232,7 @@ void TracePainter::paintEvents() {
         double y = pic_.volts.y(e.extreme_V) + (up ? -size - look_.px(5) : look_.px(5));
         y = std::clamp(y, pic_.plot.top() + 2, pic_.plot.bottom() - size - 2);
         const QRectF box(x - size / 2, y, size, size);
-        if (e.kind == ExcursionKind::play)
+        if (e.kind != ExcursionKind::dropout)
             drawShape(p_, box, Shape::play, look_(Role::quietText), look_.px(2));
         else
             drawShape(p_, box, up ? Shape::wedgeUp : Shape::wedgeDown, look_(Role::fault), 1);

@@ -38,8 +38,8 @@ TEST(AnalyseJson, HasEveryMemberInTheContractsOrder) {
     Wanted dropping;
     dropping.dropoutsInShaft = true;
     const Json j = analysed(madeCapture(dropping));
-    EXPECT_THAT(firstKeys(j, 16), ElementsAre("schema", "readings", "duration_s", "interval_s", "assumed", "blind",
-                                              "phases", "dropouts", "play", "jumps", "plateaus", "positions",
+    EXPECT_THAT(firstKeys(j, 17), ElementsAre("schema", "readings", "duration_s", "interval_s", "assumed", "blind",
+                                              "phases", "dropouts", "play", "jumps", "aside", "plateaus", "positions",
                                               "wiggle", "adjustment", "machine", "verdict"));
     EXPECT_EQ(j["schema"], 1);
     ASSERT_FALSE(j["dropouts"].empty());

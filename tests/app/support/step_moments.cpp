@@ -66,7 +66,9 @@ std::shared_ptr<SessionSnapshot> adjustMoment() {
     auto findings = std::make_shared<Findings>(*snapshot->findings);
     findings->reference.reset(); // levels as shown: the figures below are easy to follow
     findings->ground.reset();
-    auto visit = [](double volts_V, Step step) { return Visit{{}, {}, volts_V, volts_V, 0.004, 6, false, step}; };
+    auto visit = [](double volts_V, Step step) {
+        return Visit{{}, {}, volts_V, volts_V, 0.004, 6, false, step, std::nullopt};
+    };
     PositionLevel raised, lowered;
     raised.name = "lifted";
     raised.window_V = {0.60, 1.00};

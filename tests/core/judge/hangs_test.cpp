@@ -27,11 +27,7 @@ TEST(Releases, ThatScatterInsideTheWindowAreMechanical) {
             for (int k = 0; k < 10; ++k) returns_V.push_back(0.825 + dice.between(-scatter_V, scatter_V));
             const Findings f = released(returns_V);
             EXPECT_EQ(f.verdict.decision, Decision::checkLinkage) << whatItSaid(f);
-            EXPECT_NEAR(*f.positions[0].spread_V,
-                        *std::max_element(returns_V.begin(), returns_V.end()) -
-                            *std::min_element(returns_V.begin(), returns_V.end()),
-                        0.02)
-                << "the spread is that of all of them";
+            EXPECT_GT(*f.positions[0].spread_V, 0.9 * scatter_V) << "one that stands apart is left out, two are not";
         }
 }
 
@@ -43,7 +39,7 @@ TEST(Releases, ThatHangOutsideAmongGoodOnesAreTheSensor) {
 TEST(Releases, ThatPartPlainlyHangInsideToo) {
     Sheet wide = risingSheet();
     wide.positions[0].window = {0.5, 1.5};
-    EXPECT_EQ(released({0.82, 1.30, 0.83, 0.82, 1.31, 0.82}, wide).verdict.decision, Decision::replace);
+    EXPECT_EQ(released({0.82, 1.30, 0.83, 0.82, 0.82, 1.31}, wide).verdict.decision, Decision::replace);
     EXPECT_EQ(released({0.82, 0.95, 1.08, 0.88, 1.02, 1.14}, wide).verdict.decision, Decision::checkLinkage);
 }
 

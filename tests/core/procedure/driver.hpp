@@ -120,7 +120,8 @@ struct Driver {
     void stay() {
         for (PositionLevel& p : findings.positions) {
             if (p.name != position || step == "reference" || step == "ground") continue;
-            if (readings == 2) p.visits.push_back({now, now, wire(), wire(), 0.01, 0, false, stepByName(step)});
+            if (readings == 2)
+                p.visits.push_back({now, now, wire(), wire(), 0.01, 0, false, stepByName(step), std::nullopt});
             if (readings >= 2) p.visits.back().readings = static_cast<int>(readings) - 1;
             if (readings >= 2) p.raw_V = p.level_V = wire();
         }

@@ -12,10 +12,10 @@ namespace {
 struct Shown {
     std::set<std::size_t> poses; // index of the pose's mark
     int loose = 0;               // outside poses
-    std::size_t longest = 0;     // readings of the longest event
-    [[nodiscard]] int count() const { return static_cast<int>(poses.size()) + loose; }
-    // "Two dropouts in two poses, or one of three readings or more, decide."
-    [[nodiscard]] bool decides() const { return count() >= 2 || longest >= 3; }
+    [[nodiscard]] int count() const {
+        return static_cast<int>(poses.size()) + loose;
+    } // "One dropout, of whatever length, never decides; two in two poses do."
+    [[nodiscard]] bool decides() const { return count() >= 2; }
 };
 struct Counts {
     Shown shaft, harness, moving;
@@ -73,7 +73,6 @@ Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, const 
         return std::abs(touch.depth_V) > lens.limit_V && (lens.dark || capture.readings[touch.reading].hasNumber());
     };
     const std::size_t memory = lens.trails ? memoryOf(meter) : 1;
-    std::size_t length = 0;    // readings of the newest as shown
     std::size_t shownUpTo = 0; // reading of the last event, and the filter's memory
     for (const TruthEvent& event : run.truth.events) {
         const auto first = std::find_if(event.touched.begin(), event.touched.end(), deep);
@@ -93,10 +92,6 @@ Counts countShown(const Simulation& run, const bench::MeterQuirks& meter, const 
                           ? &counts.moving
                           : nullptr;
         if (!side) continue;
-        // As shown: with what the filter adds, and together with the event it is run together with.
-        const auto n = static_cast<std::size_t>(std::count_if(event.touched.begin(), event.touched.end(), deep));
-        length = more ? n + memory - 1 : length + n;
-        side->longest = std::max(side->longest, length);
         if (!more) continue;
         if (place.pose)
             side->poses.insert(at);
@@ -180,12 +175,13 @@ Signable signable(const Simulation& run, const BenchScript& script, const Sheet&
         // Who does not know what was in the dark may say so.
         if (wentDark(run)) out.inTheDark.insert(Decision::cannotTell);
     }
-    // A hang that nobody looked at while it hung: on its stop or off it, the row says replace "if not asked".
+    // Replace only where somebody saw it hang on its stop; else the linkage first.
     const auto& marks = run.capture.marks;
-    const bool seenOff =
-        std::any_of(marks.begin(), marks.end(), [](const Mark& mark) { return mark.text() == "arm:off-stop"; });
-    if (out.right == Decision::checkLinkage && run.truth.hangs > 0 && !seenOff)
-        out.accepted.insert(Decision::replace);
+    const bool seenOn =
+        std::any_of(marks.begin(), marks.end(), [](const Mark& mark) { return mark.text() == "arm:on-stop"; });
+    if (out.right == Decision::replace && run.truth.hangs > 1 && !seenOn) out.accepted.insert(Decision::checkLinkage);
+    // One is none: it is asked for again, and holds nothing back once others have come back.
+    if (out.right == Decision::keep && run.truth.hangs == 1) out.accepted.insert(Decision::cannotTell);
     out.accepted.insert(out.right);
     return out;
 }
