@@ -141,8 +141,14 @@ void tellLeadOff(std::vector<Excursion>& excursions, const AsideEvidence& eviden
         if (only) return; // of two, neither is
         only = &e;
     }
+    if (!only) return;
+    // Over more than one pose it may be more than one event.
+    const std::vector<Pose>& poses = evidence.timeline->poses();
+    if (std::any_of(poses.begin(), poses.end(),
+                    [&](const Pose& pose) { return pose.from > only->from && pose.from <= only->to; }))
+        return;
     const bool off =
-        only && only->far_V <= kRail_V && only->readings >= kLeadOffReadings && only->to - only->from >= kLeadOff;
+        only->far_V <= kRail_V && only->readings >= kLeadOffReadings && only->to - only->from >= kLeadOff;
     if (off) setAside(*only, Likely::lead);
 }
 
