@@ -105,7 +105,7 @@ bool mayLean(const Excursion& e, const AsideEvidence& evidence) {
 }
 
 // The same push does the same: shifts to one side, as deep, again and again where a step pushes so. A track fails in
-// fewer of them, and never twice alike.
+// fewer of them, and seldom as deep again.
 void tellLeans(std::vector<Excursion>& excursions, const AsideEvidence& evidence) {
     const std::vector<Pose>& poses = evidence.timeline->poses();
     const auto poseOf = [&](const Excursion& e) -> const Pose& {
@@ -114,21 +114,22 @@ void tellLeans(std::vector<Excursion>& excursions, const AsideEvidence& evidence
     const auto samePush = [](const Pose& a, const Pose& b) {
         return a.stepVisit == b.stepVisit && a.where.way == b.where.way && !a.harness && !b.harness;
     };
-    std::vector<Excursion*> leans;
-    for (Excursion& e : excursions) {
-        if (!mayLean(e, evidence)) continue;
-        const double depth_V = std::abs(e.far_V - e.held_V);
+    std::vector<Excursion*> shifts, leans;
+    for (Excursion& e : excursions)
+        if (mayLean(e, evidence)) shifts.push_back(&e);
+    for (Excursion* e : shifts) {
+        const double depth_V = std::abs(e->far_V - e->held_V);
         const double alike_V = std::max({kAlike_V, kAlikeShare * depth_V, 2 * evidence.resolution_V});
         std::set<int> alike;
-        for (const Excursion& other : excursions) {
-            if (!mayLean(other, evidence) || !samePush(poseOf(other), poseOf(e))) continue;
-            const bool same = std::abs(std::abs(other.far_V - other.held_V) - depth_V) <= alike_V;
-            if (other.direction == e.direction && same) alike.insert(other.poseIndex);
+        for (const Excursion* other : shifts) {
+            const bool same = std::abs(std::abs(other->far_V - other->held_V) - depth_V) <= alike_V;
+            if (same && other->direction == e->direction && samePush(poseOf(*other), poseOf(*e)))
+                alike.insert(other->poseIndex);
         }
         const auto pushes =
-            std::count_if(poses.begin(), poses.end(), [&](const Pose& p) { return samePush(p, poseOf(e)); });
+            std::count_if(poses.begin(), poses.end(), [&](const Pose& p) { return samePush(p, poseOf(*e)); });
         if (alike.size() >= 2 && static_cast<double>(alike.size()) >= kMostAlike * static_cast<double>(pushes))
-            leans.push_back(&e);
+            leans.push_back(e);
     }
     for (Excursion* e : leans) setAside(*e, Likely::lean);
 }

@@ -25,21 +25,24 @@ const std::array kRows = {
                             {volts(c.levels->hangLevel_V), std::to_string(c.levels->hangs),
                              countedReleases(c.levels->releases), volts(c.levels->goodRest_V)}};
         },
+        [](const Case&) { return Sentence{"The arm was on its stop: look at the sensor, then its mount."}; }},
+    JudgementRow{
+        "hangs off its stop", Decision::checkLinkage,
+        [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(false); },
         [](const Case& c) {
-            return c.levels->hungOnStop ? Sentence{"The arm was on its stop: look at the sensor, then its mount."}
-                                        : Sentence{"When it hangs again, see whether the arm is on its stop."};
+            return Sentence{
+                c.levels->hungOnStop
+                    ? "Released, it hung at %1 in %2 of %3 with the arm off its stop: spring and linkage "
+                      "first."
+                    : "Released, it hung at %1 in %2 of %3, and nobody looked whether the arm was on its "
+                      "stop: spring and linkage first.",
+                {volts(c.levels->hangLevel_V), std::to_string(c.levels->hangs), countedReleases(c.levels->releases)}};
+        },
+        [](const Case& c) {
+            return c.levels->hungOnStop
+                       ? Sentence{"Look at the return spring, the pivot and the linkage, then release again."}
+                       : Sentence{"When it hangs again, see whether the arm is on its stop."};
         }},
-    JudgementRow{"hangs off its stop", Decision::checkLinkage,
-                 [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(false); },
-                 [](const Case& c) {
-                     return Sentence{
-                         "Released, it hung at %1 in %2 of %3 with the arm off its stop: spring and linkage first.",
-                         {volts(c.levels->hangLevel_V), std::to_string(c.levels->hangs),
-                          countedReleases(c.levels->releases)}};
-                 },
-                 [](const Case&) {
-                     return Sentence{"Look at the return spring, the pivot and the linkage, then release again."};
-                 }},
     JudgementRow{
         "other from the other side", Decision::checkLinkage,
         [](const Case& c) { return c.levels->lostMotion.has_value(); },

@@ -3486,6 +3486,10 @@
         <source>why is not known</source>
         <translation>no se sabe por qué</translation>
     </message>
+    <message>
+        <source>Released, it hung at %1 in %2 of %3, and nobody looked whether the arm was on its stop: spring and linkage first.</source>
+        <translation>Al soltar, se quedó en %1 en %2 de %3, y nadie miró si el brazo estaba en su tope: primero el muelle y el varillaje.</translation>
+    </message>
 </context>
 <context>
     <name>names</name>

@@ -273,6 +273,7 @@ QT_TRANSLATE_NOOP("core", "Release hydraulic and air pressure; blocks hold a loa
 QT_TRANSLATE_NOOP("core", "Released, it came back anywhere from %1 to %2, without spikes: spring, binding or slack first.")
 QT_TRANSLATE_NOOP("core", "Released, it came back to %1 in %2 of %3, and to %4 in the others: not repeatable.")
 QT_TRANSLATE_NOOP("core", "Released, it hung at %1 in %2 of %3 with the arm off its stop: spring and linkage first.")
+QT_TRANSLATE_NOOP("core", "Released, it hung at %1 in %2 of %3, and nobody looked whether the arm was on its stop: spring and linkage first.")
 QT_TRANSLATE_NOOP("core", "Released, it never came back: it stood at about %1 after %2, and at %3 before the first press.")
 QT_TRANSLATE_NOOP("core", "Releases recorded: %1 of 3.")
 QT_TRANSLATE_NOOP("core", "Repeat the same place of the harness.")

@@ -23,15 +23,18 @@ void LedHand::whileHolding(double from_s) {
         scene.bumps.push_back({at_s, lasts_s, now_s_, 0.2, depth_V});
         did(Kind::creep, at_s, now_s_, depth_V);
     }
-    if (comes(Kind::phone)) {
-        const double until_s = now_s_ + chance_.between(8, 20);
-        for (double at_s = now_s_; at_s < until_s; at_s += chance_.between(1, 4)) {
-            const double stays_s = chance_.between(0.3, 2);
-            scene.bumps.push_back({at_s, 0.3, at_s + stays_s, 0.4, chance_.between(0.03, 0.4) * back_V});
-        }
-        did(Kind::phone, now_s_, until_s, back_V);
-        now_s_ = until_s + 5;
+    if (comes(Kind::phone)) onThePhone(back_V);
+}
+
+// The foot wanders, some of the way and back, for as long as the call lasts.
+void LedHand::onThePhone(double way_V) {
+    const double until_s = now_s_ + chance_.between(8, 20);
+    for (double at_s = now_s_; at_s < until_s; at_s += chance_.between(1, 4)) {
+        const double stays_s = chance_.between(0.3, 2);
+        scene.bumps.push_back({at_s, 0.3, at_s + stays_s, 0.4, chance_.between(0.03, 0.4) * way_V});
     }
+    did(Kind::phone, now_s_, until_s, way_V);
+    now_s_ = until_s + 5;
 }
 
 void LedHand::whileResting(double from_s) {
@@ -63,16 +66,7 @@ void LedHand::whileResting(double from_s) {
             {at_s, 0.4, at_s + lasts_s, 0.5, depth_V, chance_.between(0.005, 0.03), chance_.between(0.7, 2)});
         did(Kind::neighbour, at_s, at_s + lasts_s, depth_V);
     }
-    if (comes(Kind::phone)) {
-        const double way_V = subject_.levels_V[awayFrom(place_)] - home_V();
-        const double until_s = now_s_ + chance_.between(8, 20);
-        for (double at_s = now_s_; at_s < until_s; at_s += chance_.between(1, 4)) {
-            const double stays_s = chance_.between(0.3, 2);
-            scene.bumps.push_back({at_s, 0.3, at_s + stays_s, 0.4, chance_.between(0.03, 0.4) * way_V});
-        }
-        did(Kind::phone, now_s_, until_s, way_V);
-        now_s_ = until_s + 5;
-    }
+    if (comes(Kind::phone)) onThePhone(subject_.levels_V[awayFrom(place_)] - home_V());
 }
 
 void LedHand::beginStepActs() {

@@ -66,6 +66,7 @@ private:
     [[nodiscard]] double within(double from_s, double lasts_s, double after_s = 1);
     void whileHolding(double from_s);
     void whileResting(double from_s);
+    void onThePhone(double way_V);
     void anyTime(double from_s);
     void timeOut(double from_s);
     void beginStepActs();

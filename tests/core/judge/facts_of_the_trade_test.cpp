@@ -107,7 +107,9 @@ TEST(FactsOfTheTrade, ReleasesThatHangOnTheStopAreReplaced) {
     run.arm = "off-stop";
     EXPECT_EQ(found(run, 3).verdict.decision, Decision::checkLinkage) << "spring and linkage first";
     run.arm = "";
-    EXPECT_EQ(found(run, 3).verdict.decision, Decision::checkLinkage) << "nobody looked";
+    const Findings unseen = found(run, 3);
+    EXPECT_EQ(unseen.verdict.decision, Decision::checkLinkage) << "nobody looked";
+    EXPECT_THAT(unseen.verdict.reasons.front().says.english(), HasSubstr("nobody looked"));
 }
 
 // Common practice, no source: measured at both ends, 4.30 V with 0.95 V is in; 4.48 V with 0.97 to 1.00 V: the low
