@@ -80,8 +80,18 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.timeline = &b.timeline;
     facts.findings = &found;
     facts.levels = &levels;
-    facts.shaft = tally(coverage, Shaken::shaft);
-    facts.harness = tally(coverage, Shaken::harness);
+    facts.shaft = tally(coverage, Wiggled::shaft);
+    facts.harness = tally(coverage, Wiggled::harness);
+    const WorstSection worst = worstSection(coverage);
+    facts.section = worst.tally;
+    facts.sections = worst.sections;
+    facts.harness.decides = facts.section.decides;
+    facts.held = tallyStep(coverage, Step::connectorHeld);
+    facts.leads = tallyLeads(coverage);
+    for (const StepCoverage& step : found.steps) {
+        if (step.step == Step::connectorHeld) facts.heldWanted = step.posesFor95.value_or(0);
+        if (step.step == Step::wiggleHarness && step.section.empty()) facts.harnessEnough = step.posesFor95 == 0;
+    }
     facts.referenceWire = tallyStep(coverage, Step::wiggleReference);
     facts.groundWire = tallyStep(coverage, Step::wiggleGround);
     facts.referenceStill = tallyStep(coverage, Step::reference);
@@ -147,10 +157,11 @@ Findings Examination::Parts::findings() const {
             {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
 
     CoverageEvidence coverage{
-        &setup.sheet,     &timeline,           &held, &f.excursions,     &f.jumps, &f.blind, f.meter.interval_s,
-        meter.aperture_s, f.meter.threshold_V, last,  &b.renewals.all(), &meter};
+        &setup.sheet,     &timeline,           &held, &f.excursions,     &f.jumps, &f.blind,       f.meter.interval_s,
+        meter.aperture_s, f.meter.threshold_V, last,  &b.renewals.all(), &meter,   &setup.sections};
+    if (const std::optional<Time> failed = leadsFailedUntil(coverage)) coverage.countsFrom = *failed;
     f.steps = coverSteps(coverage);
-    f.wiggle = worseCovered(f.steps);
+    f.wiggle = coverAll(f.steps);
     f.coldWarm = compareColdWarm(coverage);
     f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
     if (f.adjustment.sharesAssumed)
@@ -175,7 +186,9 @@ Findings Examination::Parts::findings() const {
     }
     std::vector<TimeSpan> moved = b.travels;
     f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &b.jumps, &held});
-    f.verdict = judge(caseOf(f, levels, coverage, b));
+    const Case facts = caseOf(f, levels, coverage, b);
+    f.leadsFailed = facts.leads.any;
+    f.verdict = judge(facts);
     return f;
 }
 

@@ -60,6 +60,7 @@ Result<ExaminationSetup> examinationSetup(const CaptureHeader& header, const Set
                            .meter = (given.meter ? given.meter : header.meter).value_or(MeterTraits{}),
                            .probe = header.probe,
                            .black = header.black,
+                           .sections = header.sections,
                            .referenceMeter = header.referenceMeter,
                            .assumed = header.assumed};
     MeterTraits& meter = setup.meter;

@@ -20,6 +20,7 @@ struct ExaminationSetup {
     bool meterKnown = true; // false: accuracy 1 % + 5 counts is assumed, and said
     ProbeSide probe = ProbeSide::sensorSide;
     BlackLead black = BlackLead::batteryNegative;
+    std::vector<std::string> sections{};         // of the harness, from the sensor; empty: not named
     std::optional<MeterTraits> referenceMeter{}; // of the readings flagged `ref`; absent: one like `meter`
     std::vector<Sentence> assumed{};             // of the rows, by who read them
     bool meterLearnt = false; // from the trace, in part at least: readings up to kTeachingReadings may change it

@@ -36,7 +36,7 @@ std::string paragraph(const ReportInput& in, const Line& line, const char* kind 
 
 std::string verdictBox(const ReportInput& in) {
     const Verdict& v = in.evaluation.findings.verdict;
-    std::string out = "<div class=\"verdict\"><b>" + escapeHtml(in.say(decisionSentence(v.decision))) + "</b>";
+    std::string out = "<div class=\"verdict\"><b>" + escapeHtml(in.say(verdictSentence(v))) + "</b>";
     if (!v.reasons.empty()) out += escapeHtml(in.say(v.reasons.front().says));
     return out + "</div>\n";
 }

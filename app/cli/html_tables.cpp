@@ -71,7 +71,7 @@ std::string jobTable(const ReportInput& in) {
     const std::string& started = in.evaluation.header.started;
     t.row("Date and time", started.empty() ? Sentence{"not known"} : verbatim(started));
     t.blank("Complaint", "tall");
-    t.row("Cause found", v.reasons.empty() ? decisionSentence(v.decision) : v.reasons.front().says);
+    t.row("Cause found", v.reasons.empty() ? verdictSentence(v) : v.reasons.front().says);
     t.blank("Correction", "tall");
     t.row("Advice", v.next.empty() ? Sentence{"Nothing more to do."} : v.next.front().says);
     return t.done();

@@ -158,6 +158,7 @@ Json wiggle(const Findings& f) {
     for (const StepCoverage& c : f.steps) {
         Json one;
         one["step"] = stepName(c.step);
+        if (!c.section.empty()) one["section"] = c.section;
         coverage(one, c);
         one["blind_poses"] = c.blindPoses;
         one["jumps"] = c.jumps;
@@ -225,6 +226,7 @@ Json verdict(const Verdict& v) {
     out["causes"] = causes;
     out["not_tested"] = texts(wordsOf(v.notTested));
     out["next"] = next;
+    out["condition"] = v.condition.empty() ? Json(nullptr) : Json(v.condition.english());
     return out;
 }
 

@@ -123,7 +123,7 @@ Section oddities(const Evaluation& e) {
 // The levels have a section of their own. The first cause is the verdict itself; what tells another from it stands
 // beside that one.
 std::vector<Section> judgement(const Verdict& v) {
-    Section verdict{"Verdict", {{decisionSentence(v.decision)}}};
+    Section verdict{"Verdict", {{verdictSentence(v)}}};
     for (const auto& reason : v.reasons)
         if (reason.kind != ReasonKind::level) verdict.lines.push_back({reason.says});
     Section causes{"What else it can be", {}}, notTested{"Not tested", {}}, next{"Next", {}};
@@ -168,6 +168,10 @@ Sentence decisionSentence(Decision decision) {
     case Decision::cannotTell: break;
     }
     return "Cannot tell yet.";
+}
+
+Sentence verdictSentence(const Verdict& v) {
+    return v.condition.empty() ? decisionSentence(v.decision) : Sentence{"Replace the sensor, %1.", {v.condition}};
 }
 
 std::string clockTime(Time time) {

@@ -9,8 +9,9 @@
 
 namespace stillwire {
 
-[[nodiscard]] Sentence decisionSentence(Decision decision); // "Replace the sensor."
-[[nodiscard]] std::string clockTime(Time time);             // "6 min 50 s", "12.4 s"
+[[nodiscard]] Sentence decisionSentence(Decision decision);     // "Replace the sensor."
+[[nodiscard]] Sentence verdictSentence(const Verdict& verdict); // and on which condition
+[[nodiscard]] std::string clockTime(Time time);                 // "6 min 50 s", "12.4 s"
 
 // One section of the report: a heading and its lines, each of one or more sentences; none said if there are none.
 using Line = std::vector<Sentence>;

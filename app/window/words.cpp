@@ -35,6 +35,7 @@ QString shortStepName(Step step) {
     case Step::reference: return WordText::tr("reference");
     case Step::ground: return WordText::tr("ground");
     case Step::coldStart: return WordText::tr("cold");
+    case Step::leadCheck: return WordText::tr("leads");
     case Step::wiggleShaft: return WordText::tr("shaft");
     case Step::wiggleHarness: return WordText::tr("harness");
     case Step::fullPress: return WordText::tr("press");
@@ -45,6 +46,7 @@ QString shortStepName(Step step) {
     case Step::adjust: return WordText::tr("adjust");
     case Step::confirm: return WordText::tr("confirm");
     case Step::putBack: return WordText::tr("put back");
+    case Step::connectorHeld: return WordText::tr("plug held");
     case Step::wiggleReference: return WordText::tr("5 V wire");
     case Step::wiggleGround: return WordText::tr("ground wire");
     }
@@ -62,6 +64,11 @@ QString decisionWords(Decision decision) {
     case Decision::cannotTell: return WordText::tr("cannot tell yet");
     }
     return {};
+}
+
+QString verdictWords(const Verdict& verdict) {
+    const QString words = decisionWords(verdict.decision);
+    return verdict.condition.empty() ? words : words + QStringLiteral(", ") + say(verdict.condition);
 }
 
 QString phaseWord(PhaseKind kind) {

@@ -13,10 +13,11 @@
 
 namespace stillwire {
 
-[[nodiscard]] QString shortStepName(Step step);          // "shaft", for the path
-[[nodiscard]] QString decisionWords(Decision decision);  // "replace the sensor"
-[[nodiscard]] QString phaseWord(PhaseKind kind);         // "quiet"
-[[nodiscard]] QString blindCauseWords(BlindCause cause); // what to do about it
+[[nodiscard]] QString shortStepName(Step step);             // "shaft", for the path
+[[nodiscard]] QString decisionWords(Decision decision);     // "replace the sensor"
+[[nodiscard]] QString verdictWords(const Verdict& verdict); // and on which condition
+[[nodiscard]] QString phaseWord(PhaseKind kind);            // "quiet"
+[[nodiscard]] QString blindCauseWords(BlindCause cause);    // what to do about it
 
 // What is happening, for the box beside the number. A dropout stays on show for a moment after it ended: it is over
 // sooner than an eye can turn.

@@ -99,8 +99,8 @@ bool mayLean(const Excursion& e, const AsideEvidence& evidence) {
     if (!ofSignal(e, evidence) || e.poseIndex < 0) return false;
     const Pose& pose = evidence.timeline->poses()[static_cast<std::size_t>(e.poseIndex)];
     const double depth_V = std::abs(e.far_V - e.held_V);
-    return !pose.harness && e.depth_V() <= evidence.sheet->leanMax_V && !atRail(e.extreme_V, *evidence.sheet) &&
-           e.readings >= 2 && e.readings >= kPushShare * pose.readings &&
+    return pose.shaken != Wiggled::harness && e.depth_V() <= evidence.sheet->leanMax_V &&
+           !atRail(e.extreme_V, *evidence.sheet) && e.readings >= 2 && e.readings >= kPushShare * pose.readings &&
            e.farSpread_V <= std::max(kFlatShare * depth_V, 2 * e.threshold_V / 3);
 }
 
@@ -112,7 +112,8 @@ void tellLeans(std::vector<Excursion>& excursions, const AsideEvidence& evidence
         return poses[static_cast<std::size_t>(e.poseIndex)];
     };
     const auto samePush = [](const Pose& a, const Pose& b) {
-        return a.stepVisit == b.stepVisit && a.where.way == b.where.way && !a.harness && !b.harness;
+        return a.stepVisit == b.stepVisit && a.where.way == b.where.way && a.shaken != Wiggled::harness &&
+               b.shaken != Wiggled::harness;
     };
     std::vector<Excursion*> shifts, leans;
     for (Excursion& e : excursions)

@@ -96,6 +96,17 @@ Result<CaptureHeader> parseHeader(std::string_view toml, const std::string& wher
                              "write where the black lead is");
         }
     }
+    if (const auto node = take(table, "sections")) {
+        const auto* names = node->array();
+        const bool words = names && std::all_of(names->begin(), names->end(), [](const TomlNode& one) {
+                               return one.string() && !one.string()->empty();
+                           });
+        if (!words && strict)
+            return badHeader(where, node->line + offset, "sections is not a list of names",
+                             "write the names of the harness's sections, from the sensor");
+        if (words)
+            for (const TomlNode& one : *names) header.sections.push_back(*one.string());
+    }
     if (const auto node = take(table, "sheet")) {
         if (!node->table()) {
             return badHeader(where, node->line + offset, "sheet is not a table", "write it as [sheet]");
@@ -133,6 +144,9 @@ std::string formatHeader(const CaptureHeader& header) {
     toml += header.probe == ProbeSide::controllerSide ? "probe = \"controller-side\"\n" : "probe = \"sensor-side\"\n";
     toml +=
         header.black == BlackLead::sensorGround ? "black = \"sensor-ground\"\n" : "black = \"battery-negative\"\n";
+    TomlArray sections;
+    for (const std::string& name : header.sections) sections.push_back({name, 0});
+    toml += writeToml(TomlNode{TomlTable{{"sections", {std::move(sections), 0}}}, 0}, "");
     if (auto other = parseToml(header.other, "")) toml += writeToml(*other, "");
     if (header.sheet)
         toml += oneLevelDown(header.sheet->toml.empty() ? describe(*header.sheet) : header.sheet->toml, "sheet");

@@ -22,6 +22,7 @@ struct CaptureHeader {
     std::string notes;
     ProbeSide probe = ProbeSide::sensorSide;
     BlackLead black = BlackLead::batteryNegative;
+    std::vector<std::string> sections; // of the harness, from the sensor; empty: not named
     std::optional<Sheet> sheet;
     std::optional<MeterTraits> meter;
     std::optional<MeterTraits> referenceMeter; // of the readings flagged `ref`; [reference_meter]

@@ -98,6 +98,12 @@ std::optional<Side> PosePlace::side() const {
     return way == "right" ? std::optional(Side::right) : std::nullopt;
 }
 
+std::vector<std::string> usualSections() { return {"connector", "wire-1", "wire-2", "controller"}; }
+
+bool PosePlace::isSection(std::string_view name, std::size_t number) const {
+    return area == name || (area.empty() && way == name) || section() == std::to_string(number);
+}
+
 std::string_view PosePlace::section() const {
     return area.starts_with(kSection) ? std::string_view(area).substr(kSection.size()) : std::string_view();
 }

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace stillwire {
 
@@ -20,7 +21,12 @@ struct PosePlace {
     [[nodiscard]] bool empty() const { return area.empty() && way.empty(); }
     [[nodiscard]] std::optional<Side> side() const;
     [[nodiscard]] std::string_view section() const; // "2" of "section-2"; empty: none
+    // Is this the section so called, `number` from the sensor?
+    [[nodiscard]] bool isSection(std::string_view name, std::size_t number) const;
     [[nodiscard]] bool ofShaft() const { return area.empty() && side(); }
 };
+
+// Of a harness, from the sensor: its connector, two pieces of wire, the controller's connector.
+[[nodiscard]] std::vector<std::string> usualSections();
 
 } // namespace stillwire

@@ -11,12 +11,13 @@
 
 namespace stillwire {
 
-// In the order of the procedure; the last two are offered after a first shaft dropout.
+// In the order of the procedure; the last three are added after a first shaft dropout.
 enum class Step {
     hookUp,
     reference,
     ground,
     coldStart,
+    leadCheck,
     wiggleShaft,
     wiggleHarness,
     fullPress,
@@ -27,6 +28,7 @@ enum class Step {
     adjust,
     confirm,
     putBack,
+    connectorHeld,
     wiggleReference,
     wiggleGround
 };
@@ -42,11 +44,12 @@ enum class ExpectedMotion {
     unmarked   // no step has been named
 };
 
-// What is shaken in held poses; asMarked: where each pose says.
-enum class Wiggled { nothing, shaft, harness, asMarked };
+// What is shaken in held poses; heldShaft: the shaft, the other hand holding the connector; asMarked: where each pose
+// says.
+enum class Wiggled { nothing, shaft, harness, leads, heldShaft, asMarked };
 
-// required: for keep. reported: left out, it is said to be not tested. offered: not in the order, added when asked
-// for.
+// required: for keep. reported: left out, it is said to be not tested. offered: not in the order, added where it is
+// wanted.
 enum class Need { required, reported, optional, offered };
 
 // Which readings count as cold. same: as the step before; late: its own do not, whatever follows.
@@ -78,6 +81,7 @@ inline constexpr std::array<StepTraits, kStepCount> kStepTable = [] {
          {Step::reference, "reference", Wire::reference, Wire::reference, moving, nothing, required, same},
          {Step::ground, "ground", Wire::ground, Wire::ground, moving, nothing, required, same},
          {Step::coldStart, "cold-start", Wire::signal, Wire::signal, still, nothing, required, cold},
+         {Step::leadCheck, "lead-check", Wire::signal, Wire::signal, still, leads, reported, same},
          {Step::wiggleShaft, "wiggle-shaft", Wire::signal, Wire::signal, still, shaft, required, same},
          {Step::wiggleHarness, "wiggle-harness", Wire::signal, Wire::signal, still, harness, required, same},
          {Step::fullPress, "full-press", Wire::signal, Wire::signal, moving, nothing, required, same},
@@ -88,6 +92,7 @@ inline constexpr std::array<StepTraits, kStepCount> kStepTable = [] {
          {Step::adjust, "adjust", Wire::signal, Wire::signal, free, nothing, optional, late},
          {Step::confirm, "confirm", Wire::signal, Wire::signal, moving, nothing, optional, late},
          {Step::putBack, "put-back", Wire::signal, Wire::none, free, nothing, optional, same},
+         {Step::connectorHeld, "connector-held", Wire::signal, Wire::signal, still, heldShaft, offered, same},
          {Step::wiggleReference, "wiggle-reference", Wire::reference, Wire::reference, still, asMarked, offered,
           same},
          {Step::wiggleGround, "wiggle-ground", Wire::ground, Wire::ground, still, asMarked, offered, same}}};

@@ -7,9 +7,10 @@ namespace stillwire {
 
 namespace {
 
-bool alongHarness(const PosePlace& where, std::optional<Step> step) {
+Wiggled shakenAt(const PosePlace& where, std::optional<Step> step) {
     const Wiggled wiggled = step ? traits(*step).wiggled : Wiggled::asMarked;
-    return wiggled == Wiggled::asMarked ? !where.ofShaft() : wiggled == Wiggled::harness;
+    if (wiggled != Wiggled::asMarked) return wiggled;
+    return where.ofShaft() ? Wiggled::shaft : Wiggled::harness;
 }
 
 template <class Spans> void closeLast(Spans& spans, Time time) {
@@ -107,7 +108,7 @@ struct Timeline::Taker {
             Pose pose;
             pose.from = pose.to = time;
             pose.where = mark.place;
-            pose.harness = alongHarness(mark.place, next.step);
+            pose.shaken = shakenAt(mark.place, next.step);
             pose.step = next.step;
             pose.stepVisit = next.stepVisit;
             line.poses_.push_back(std::move(pose));

@@ -32,7 +32,7 @@ struct Pose {
     Time from{0}, to{0};
     bool closed = false;
     PosePlace where;
-    bool harness = false; // a place along the harness, not the shaft
+    Wiggled shaken = Wiggled::nothing; // never asMarked: what the pose itself says
     std::optional<Step> step;
     int stepVisit = -1;
     int readings = 0;

@@ -136,13 +136,15 @@ struct WireLevel { // reference or ground, as read
 
 struct StepCoverage {
     Step step = Step::wiggleShaft;
-    int poses = 0; // looked at: not blind
+    std::string section{}; // of the harness; empty: the whole step
+    int poses = 0;         // looked at: not blind
     int blindPoses = 0;
     int dropouts = 0;                  // poses that showed at least one
     std::optional<double> rateUpper95; // per pose, for the shortest visible or longer
     std::optional<int> posesFor95;     // still needed; absent: this meter cannot see the reference fault here
     std::optional<double> shortestVisible_s;
     int jumps = 0;
+    int again = 0; // more than posesFor95: after one that dropped out alone as many clean ones are wanted
 };
 
 struct AdjustmentAdvice {
@@ -221,6 +223,7 @@ enum class NextKind { splitsCauses, fillsIn }; // the test of a cause; what is m
 
 struct Verdict {
     Decision decision = Decision::cannotTell;
+    Sentence condition; // stands beside the decision, as in "if lever and mount are tight"; or empty
     std::vector<Said<ReasonKind>> reasons; // the first is the decision's
     std::vector<Cause> causes;             // ranked; the first is the decision's
     std::vector<Said<NotTestedKind>> notTested;
@@ -257,12 +260,13 @@ struct Findings {
     std::vector<Excursion> referenceMoves; // of the reference, seen by a second meter
     std::vector<BlindSpan> referenceBlind; // when the second meter did not see it
     std::optional<LiveRatio> ratio;        // while a second meter reads the reference
-    std::vector<StepCoverage> steps;       // wiggle steps done, and the required ones
-    StepCoverage wiggle;                   // the worse-covered required step
+    std::vector<StepCoverage> steps;       // wiggle steps done, and the required ones; sections after their step
+    StepCoverage wiggle;                   // shaft and harness together
     AdjustmentAdvice adjustment;
     MachineStrip machine;
     std::vector<WearBin> wear;
     std::optional<ColdWarm> coldWarm;
+    bool leadsFailed = false; // the newest lead check showed something
     bool overVoltage = false; // a signal over 5.5 V: stop, key off
     Verdict verdict;
 };

@@ -22,13 +22,15 @@ constexpr double kAlike = 0.06;                           // the positions' shar
 constexpr double kLowLeast = 0.02, kLowAlike = 0.3;       // a smaller share is drift; spread, of the share
 constexpr double kNearlySame = 0.5;                       // of the low end's way up, at the high end
 constexpr double kGroundLeast_V = 0.1;
-constexpr double kRailShare = 0.04; // of the nominal: this near to a rail is on it
+constexpr double kRailShare = 0.04;  // of the nominal: this near to a rail is on it
+constexpr double kSameWire_V = 0.02; // two readings of one wire differ by no more
 
 // Where the meter left its range, the other side may have failed as well.
-bool moreOften(const ShakenTally& a, const ShakenTally& b) {
+bool moreOften(const ShakenTally& a, const ShakenTally& b, int chosenFrom = 1) {
     const double sure = b.decides || b.offScale > 1 ? kSignificant : kLeaning;
     const int poses = b.poses + b.offScale;
-    return poses > 0 && greaterRateTest(a.faultPoses, std::max(1, a.poses), b.suspectPoses, poses) < sure;
+    return poses > 0 &&
+           chosenFrom * greaterRateTest(a.faultPoses, std::max(1, a.poses), b.suspectPoses, poses) < sure;
 }
 
 bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0; }
@@ -147,8 +149,8 @@ double worstLevel_V(const PositionLevel& p) {
     return worst_V;
 }
 
-Sentence leftItsRange(int poses, Shaken shaken) {
-    return shaken == Shaken::shaft
+Sentence leftItsRange(int poses, Wiggled shaken) {
+    return shaken == Wiggled::shaft
                ? Sentence{"The meter changed its range in %1 of the shaft, where the level should have stood still.",
                           {countedPoses(poses)}}
                : Sentence{
@@ -163,8 +165,39 @@ Sentence tooCloseToCall(const PositionLevel& p) {
             {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V), volts(limit_V)}};
 }
 
-bool shaftDecides(const Case& c) { return c.shaft.decides && (clean(c.harness) || moreOften(c.shaft, c.harness)); }
-bool harnessDecides(const Case& c) { return c.harness.decides && (clean(c.shaft) || moreOften(c.harness, c.shaft)); }
+bool shaftDecides(const Case& c) { return c.shaft.decides && (clean(c.harness) || moreOften(c.shaft, c.section)); }
+bool harnessDecides(const Case& c) {
+    return c.harness.decides && (clean(c.shaft) || moreOften(c.section, c.shaft, c.sections));
+}
+
+bool connectorTold(const Case& c) {
+    return c.shaft.decides && c.held.poses > 0 && c.heldWanted == 0 && clean(c.held);
+}
+
+bool othersRuledOut(const Case& c) {
+    const bool heldTells = c.held.poses == 0 || c.held.any || c.heldWanted == 0; // not in the capture: a condition
+    return c.harnessEnough && heldTells;
+}
+
+bool readsNothing(const Case& c) {
+    const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
+    const double nominal_V = c.sheet->nominal_V, off_V = kRailShare * nominal_V;
+    if (r && r->level_V <= off_V) return true;
+    if (g && (g->level_V < -std::max(off_V, c.sheet->maxDrop_V) || g->level_V >= nominal_V / 2)) return true;
+    return stuck(c, false) || stuck(c, true);
+}
+
+bool leadOnSignal(const Case& c) {
+    const auto readsIt = [&](const std::optional<WireLevel>& wire) {
+        if (!wire || wire->conformance != Conformance::outside) return false;
+        const std::vector<PositionLevel>& all = c.findings->positions;
+        return std::any_of(all.begin(), all.end(), [&](const PositionLevel& p) {
+            return p.raw_V &&
+                   std::abs(*p.raw_V - wire->worst_V) <= std::max(kSameWire_V, 3 * c.findings->meter.resolution_V);
+        });
+    };
+    return readsIt(c.findings->reference) || readsIt(c.findings->ground);
+}
 
 // A turn of less than a hundredth of a volt is none: what is uncertain there wants a better reading. A level that
 // moves with nobody touching is not steady enough to be turned anywhere.

@@ -13,6 +13,16 @@ namespace stillwire {
 [[nodiscard]] bool shaftDecides(const Case& facts);
 [[nodiscard]] bool harnessDecides(const Case& facts);
 
+// Dropouts with the shaft, and none with the connector held where their own rate would have shown.
+[[nodiscard]] bool connectorTold(const Case& facts);
+// Everything was looked at that could speak against the sensor.
+[[nodiscard]] bool othersRuledOut(const Case& facts);
+
+// A wire reads what no such wire reads, as long as the lead is where it belongs: at 0 V, at the reference, or below
+// battery negative. And one that reads what the signal does.
+[[nodiscard]] bool readsNothing(const Case& facts);
+[[nodiscard]] bool leadOnSignal(const Case& facts);
+
 // Seen, and not often enough to decide.
 [[nodiscard]] bool seenOnce(const ShakenTally& tally);
 
@@ -44,7 +54,7 @@ namespace stillwire {
 // The stay furthest out of (or nearest to leaving) its window, hangs left out: what the conformance speaks of.
 [[nodiscard]] double worstLevel_V(const PositionLevel& position);
 // A level that stands still leaves no range: where the meter left it, the level may have leapt unseen.
-[[nodiscard]] Sentence leftItsRange(int poses, Shaken shaken);
+[[nodiscard]] Sentence leftItsRange(int poses, Wiggled shaken);
 // "released 4.21 V, good to 0.03 V: too close to the 4.20 V limit to call."
 [[nodiscard]] Sentence tooCloseToCall(const PositionLevel& position);
 

@@ -13,11 +13,11 @@ std::optional<ColdWarm> compareColdWarm(const CoverageEvidence& evidence) {
     if (!evidence.timeline->did(Step::warmRepeat)) return std::nullopt;
     ColdWarm result;
     // Like with like: the shaft against the shaft, the harness against the harness, where warm poses shook it.
-    for (const Shaken shaken : {Shaken::shaft, Shaken::harness}) {
+    for (const Wiggled shaken : {Wiggled::shaft, Wiggled::harness}) {
         const StepCoverage warm = coverStep(evidence, Step::warmRepeat, shaken);
         if (warm.poses == 0) continue;
         const StepCoverage cold =
-            coverStep(evidence, shaken == Shaken::shaft ? Step::wiggleShaft : Step::wiggleHarness, shaken);
+            coverStep(evidence, shaken == Wiggled::shaft ? Step::wiggleShaft : Step::wiggleHarness, shaken);
         result.coldPoses += cold.poses;
         result.coldDropouts += cold.dropouts;
         result.warmPoses += warm.poses;

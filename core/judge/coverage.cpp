@@ -15,6 +15,8 @@ namespace stillwire {
 
 namespace {
 constexpr int kReadingsInAPose = 2;              // fewer show nothing
+constexpr int kPosesOfLeads = 10;                // of both together
+constexpr int kPosesOfAWire = 8;                 // of a step that follows a dropout, at least
 constexpr double kRangesMeet = 0.9;              // of its full scale a range is left downwards. From memory
 constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
@@ -57,19 +59,33 @@ bool wentOffScale(const Pose& pose, const CoverageEvidence& evidence) {
     return !nearARangeLimit(evidence, level_V);
 }
 
+// A lead check that failed speaks for itself; what was pushed before it may have moved the leads.
+bool counts(Time at, std::optional<Step> step, const CoverageEvidence& evidence) {
+    const bool pushed = !step || (traits(*step).wiggles() && *step != Step::leadCheck);
+    return !pushed || at >= evidence.countsFrom;
+}
+
 bool lookedAt(const Pose& pose, const CoverageEvidence& evidence) {
     return pose.readings >= kReadingsInAPose && !evidence.timeline->undone(pose.stepVisit) &&
-           !overlapsBlind(pose, evidence);
+           counts(pose.from, pose.step, evidence) && !overlapsBlind(pose, evidence);
+}
+
+const Pose& poseAt(const CoverageEvidence& evidence, int index) {
+    return evidence.timeline->poses()[static_cast<std::size_t>(index)];
 }
 
 // Belongs this pose (or, outside poses, this step) to what was shaken?
-bool belongs(const CoverageEvidence& evidence, Shaken shaken, std::optional<Step> step, int poseIndex) {
+bool belongs(const CoverageEvidence& evidence, Wiggled shaken, std::optional<Step> step, int pose) {
     if (step && traits(*step).wire != Wire::signal && traits(*step).wiggles()) return false;
-    if (poseIndex >= 0) {
-        const Pose& pose = evidence.timeline->poses()[static_cast<std::size_t>(poseIndex)];
-        return pose.harness == (shaken == Shaken::harness);
-    }
-    return step && traits(*step).wiggled == (shaken == Shaken::shaft ? Wiggled::shaft : Wiggled::harness);
+    if (pose >= 0) return poseAt(evidence, pose).shaken == shaken;
+    return step && traits(*step).wiggled == shaken;
+}
+
+// The name of the section, as the capture names it or, where it names none, as the pose does.
+std::string sectionOf(const PosePlace& where, const CoverageEvidence& evidence) {
+    for (std::size_t i = 0; i < evidence.sections->size(); ++i)
+        if (where.isSection((*evidence.sections)[i], i + 1)) return (*evidence.sections)[i];
+    return evidence.sections->empty() ? where.area : std::string();
 }
 
 using Belongs = std::function<bool(std::optional<Step>, int pose)>;
@@ -87,7 +103,8 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     int loose = 0; // votes outside poses
     Time newest{-10000000};
     for (const Excursion& e : *evidence.excursions) {
-        if (!mine(e.step, e.poseIndex) || !votes(e, *evidence.timeline)) continue;
+        if (!mine(e.step, e.poseIndex) || !counts(e.from, e.step, evidence) || !votes(e, *evidence.timeline))
+            continue;
         tally.heldLow_V = tally.any ? std::min(tally.heldLow_V, e.held_V) : e.held_V;
         tally.heldHigh_V = tally.any ? std::max(tally.heldHigh_V, e.held_V) : e.held_V;
         tally.any = true;
@@ -103,7 +120,7 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
         }
     }
     for (const LevelJump& jump : *evidence.jumps) {
-        if (jump.withReference || !mine(jump.step, jump.poseIndex)) continue;
+        if (jump.withReference || !mine(jump.step, jump.poseIndex) || !counts(jump.at, jump.step, evidence)) continue;
         tally.jumped = true;
         if (jump.poseIndex >= 0)
             faulty.insert(jump.poseIndex);
@@ -117,7 +134,9 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
         }
     }
     for (const int pose : renewedIn(evidence, [&](const Excursion& e) { return votes(e, *evidence.timeline); }))
-        if (mine(poses[static_cast<std::size_t>(pose)].step, pose)) faulty.insert(pose);
+        if (mine(poseAt(evidence, pose).step, pose) &&
+            counts(poseAt(evidence, pose).from, poseAt(evidence, pose).step, evidence))
+            faulty.insert(pose);
     tally.dropped = tally.any;
     tally.any = tally.any || tally.jumped;
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;
@@ -132,7 +151,7 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
     // A dropout that a hand left behind may show in the first reading of the next section.
     std::map<std::string, int> areas;
     for (const int pose : faulty) {
-        const PosePlace& at = poses[static_cast<std::size_t>(pose)].where;
+        const PosePlace& at = poseAt(evidence, pose).where;
         ++areas[at.area.empty() ? at.way : at.area];
     }
     for (const auto& [area, count] : areas)
@@ -152,9 +171,64 @@ bool votes(const Excursion& excursion, const Timeline& timeline) {
     return true;
 }
 
-ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken) {
+ShakenTally tally(const CoverageEvidence& evidence, Wiggled shaken) {
     return tallyWhere(evidence,
                       [&](std::optional<Step> step, int pose) { return belongs(evidence, shaken, step, pose); });
+}
+
+namespace {
+
+ShakenTally tallySection(const CoverageEvidence& evidence, const std::string& name) {
+    return tallyWhere(evidence, [&](std::optional<Step> step, int pose) {
+        if (!belongs(evidence, Wiggled::harness, step, pose)) return false;
+        return (pose < 0 ? std::string() : sectionOf(poseAt(evidence, pose).where, evidence)) == name;
+    });
+}
+
+} // namespace
+
+WorstSection worstSection(const CoverageEvidence& evidence) {
+    std::set<std::string> names;
+    for (const Pose& pose : evidence.timeline->poses())
+        if (pose.shaken == Wiggled::harness) names.insert(sectionOf(pose.where, evidence));
+    WorstSection worst{{}, std::max(1, static_cast<int>(names.size()))};
+    names.insert(std::string()); // between the poses, too
+    const auto rate = [](const ShakenTally& t) { return static_cast<double>(t.suspectPoses) / std::max(1, t.poses); };
+    for (const std::string& name : names) {
+        const ShakenTally one = tallySection(evidence, name);
+        const bool worse = std::pair(one.decides, rate(one)) > std::pair(worst.tally.decides, rate(worst.tally));
+        if (worse || worst.tally.poses == 0) worst.tally = one;
+    }
+    return worst;
+}
+
+ShakenTally tallyLeads(const CoverageEvidence& evidence) {
+    const std::vector<StepVisit>& visits = evidence.timeline->stepVisits();
+    Time from{0};
+    for (const StepVisit& visit : visits)
+        if (visit.step == Step::leadCheck && !visit.undone) from = visit.from;
+    return tallyWhere(evidence, [&](std::optional<Step> step, int pose) {
+        return step == Step::leadCheck && pose >= 0 && poseAt(evidence, pose).from >= from;
+    });
+}
+
+std::optional<Time> leadsFailedUntil(const CoverageEvidence& evidence) {
+    std::optional<Time> until;
+    for (const StepVisit& visit : evidence.timeline->stepVisits()) {
+        if (visit.step != Step::leadCheck || visit.undone) continue;
+        const Time to = visit.closed ? visit.to : evidence.end;
+        const auto within = [&](Time at) { return at >= visit.from && at < to; };
+        const bool failed =
+            std::any_of(evidence.excursions->begin(), evidence.excursions->end(),
+                        [&](const Excursion& e) {
+                            return e.step == Step::leadCheck && within(e.from) && votes(e, *evidence.timeline);
+                        }) ||
+            std::any_of(evidence.jumps->begin(), evidence.jumps->end(), [&](const LevelJump& j) {
+                return j.step == Step::leadCheck && within(j.at) && !j.withReference;
+            });
+        if (failed) until = to;
+    }
+    return until;
 }
 
 ShakenTally tallyStep(const CoverageEvidence& evidence, Step wanted) {
@@ -187,16 +261,33 @@ ShakenTally tallyUntouched(const CoverageEvidence& evidence) {
     return tallyWhere(evidence, [](std::optional<Step> step, int) { return step == Step::coldStart; });
 }
 
-StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optional<Shaken> shaken) {
+namespace {
+
+// So many poses of a step show the fault it is for. What follows the shaft asks for as many as show what the shaft
+// showed, at its own rate.
+int posesWanted(const CoverageEvidence& evidence, Step step) {
+    const int all = trialsToSeeOne(evidence.sheet->referenceFault.share);
+    if (step == Step::leadCheck) return kPosesOfLeads;
+    if (traits(step).need != Need::offered) return all;
+    const ShakenTally shaft = tally(evidence, Wiggled::shaft);
+    if (!shaft.any) return kPosesOfAWire;
+    const double rate = static_cast<double>(shaft.faultPoses) / std::max(shaft.faultPoses, shaft.poses);
+    return std::clamp(rate < 1 ? trialsToSeeOne(rate) : 1, kPosesOfAWire, all);
+}
+
+using Meant = std::function<bool(const Pose&)>;
+
+StepCoverage cover(const CoverageEvidence& evidence, Step step, int wanted, const Meant& meant) {
     StepCoverage cover;
     cover.step = step;
     const std::vector<Pose>& poses = evidence.timeline->poses();
     std::set<int> counted;
     for (std::size_t i = 0; i < poses.size(); ++i) {
-        if (poses[i].step != step || (shaken && poses[i].harness != (shaken == Shaken::harness))) continue;
+        if (poses[i].step != step || !meant(poses[i])) continue;
         if (lookedAt(poses[i], evidence))
             counted.insert(static_cast<int>(i));
-        else if (poses[i].closed && !evidence.timeline->undone(poses[i].stepVisit))
+        else if (poses[i].closed && !evidence.timeline->undone(poses[i].stepVisit) &&
+                 counts(poses[i].from, step, evidence))
             ++cover.blindPoses;
     }
     cover.poses = static_cast<int>(counted.size());
@@ -208,7 +299,9 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
         if (counted.count(pose) > 0) faulty.insert(pose);
     cover.dropouts = static_cast<int>(faulty.size());
     for (const LevelJump& jump : *evidence.jumps)
-        if (jump.step == step && !jump.withReference) ++cover.jumps;
+        if (jump.step == step && !jump.withReference &&
+            (jump.poseIndex < 0 || meant(poseAt(evidence, jump.poseIndex))))
+            ++cover.jumps;
 
     double level_V = evidence.sheet->rest().window.middle_V(), threshold_V = 0;
     heldIn(evidence, step, level_V, threshold_V);
@@ -219,7 +312,7 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     threshold_V =
         poseThreshold_V(threshold_V, evidence.sheet->play_V, evidence.meter->rangeFor(level_V).resolution_V);
     cover.shortestVisible_s = shortestVisible_s({evidence.interval_s, evidence.aperture_s, threshold_V}, depth_V);
-    if (cover.shortestVisible_s) cover.posesFor95 = std::max(0, trialsToSeeOne(fault.share) - cover.poses);
+    if (cover.shortestVisible_s) cover.posesFor95 = std::max(0, wanted - cover.poses);
     int hidden = 0;
     for (const int pose : hiddenBehind(evidence, dropout, kReadingsInAPose))
         if (counted.count(pose) > 0 && faulty.count(pose) == 0) ++hidden;
@@ -227,23 +320,81 @@ StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optiona
     return cover;
 }
 
+void askAgain(StepCoverage& cover, const ShakenTally& tally, int wanted) {
+    if (!tally.any || tally.decides || !cover.posesFor95) return;
+    cover.again = std::max(0, wanted - tally.cleanAfter - *cover.posesFor95);
+}
+
+// A fault of the harness lies in one section: each is looked at by itself. Poses that name none are of the whole.
+void addSections(const CoverageEvidence& evidence, std::vector<StepCoverage>& steps) {
+    if (evidence.sections->empty()) return;
+    const auto of = [&](const std::string& section) {
+        return [&evidence, section](const Pose& pose) { return sectionOf(pose.where, evidence) == section; };
+    };
+    const int each = trialsToSeeOne(evidence.sheet->referenceFault.sectionShare);
+    const auto unnamed = cover(evidence, Step::wiggleHarness, posesWanted(evidence, Step::wiggleHarness), of(""));
+    const std::size_t whole = steps.size() - 1;
+    if (!steps[whole].posesFor95) return;
+    int wanted = 0, again = 0;
+    std::optional<double> worst = 0.0; // none where a section has none
+    for (const std::string& section : *evidence.sections) {
+        StepCoverage one = cover(evidence, Step::wiggleHarness, each, of(section));
+        one.section = section;
+        askAgain(one, tallySection(evidence, section), each);
+        again += one.again;
+        wanted += one.posesFor95.value_or(0);
+        worst = worst && one.rateUpper95 ? std::max(worst, one.rateUpper95) : std::nullopt;
+        steps.push_back(std::move(one));
+    }
+    steps[whole].again = again;
+    if (unnamed.posesFor95 == 0) return; // without naming one it has seen enough
+    steps[whole].posesFor95 = std::min(wanted, unnamed.posesFor95.value_or(wanted));
+    steps[whole].rateUpper95 = worst;
+}
+
+} // namespace
+
+StepCoverage coverStep(const CoverageEvidence& evidence, Step step, std::optional<Wiggled> shaken) {
+    return cover(evidence, step, posesWanted(evidence, step),
+                 [&](const Pose& pose) { return !shaken || pose.shaken == *shaken; });
+}
+
 std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence) {
     std::vector<StepCoverage> steps;
-    for (const StepTraits& t : kStepTable)
-        if (t.requiredWiggle() || (t.wiggles() && evidence.timeline->did(t.step)))
-            steps.push_back(coverStep(evidence, t.step));
+    for (const StepTraits& t : kStepTable) {
+        if (!t.requiredWiggle() && (!t.wiggles() || !evidence.timeline->did(t.step))) continue;
+        steps.push_back(coverStep(evidence, t.step));
+        const int all = posesWanted(evidence, t.step);
+        if (t.step == Step::wiggleShaft) askAgain(steps.back(), tally(evidence, Wiggled::shaft), all);
+        if (t.step == Step::wiggleHarness) askAgain(steps.back(), worstSection(evidence).tally, all);
+        if (t.step == Step::wiggleHarness) addSections(evidence, steps);
+    }
     return steps;
 }
 
-StepCoverage worseCovered(const std::vector<StepCoverage>& steps) {
-    StepCoverage worse;
+StepCoverage coverAll(const std::vector<StepCoverage>& steps) {
+    StepCoverage all;
     bool any = false;
     for (const StepCoverage& step : steps) {
-        if (!traits(step.step).requiredWiggle()) continue;
-        if (!any || step.poses < worse.poses) worse = step;
-        any = true;
+        if (!traits(step.step).requiredWiggle() || !step.section.empty()) continue;
+        if (!any) {
+            all = step;
+            any = true;
+            continue;
+        }
+        if (step.poses < all.poses) all.step = step.step;
+        all.poses += step.poses;
+        all.blindPoses += step.blindPoses;
+        all.dropouts += step.dropouts;
+        all.jumps += step.jumps;
+        all.posesFor95 =
+            all.posesFor95 && step.posesFor95 ? std::optional(*all.posesFor95 + *step.posesFor95) : std::nullopt;
+        // A place not looked at at all has no bound, and so has the whole.
+        all.rateUpper95 =
+            all.rateUpper95 && step.rateUpper95 ? std::max(all.rateUpper95, step.rateUpper95) : std::nullopt;
+        all.shortestVisible_s = std::max(all.shortestVisible_s, step.shortestVisible_s);
     }
-    return worse;
+    return all;
 }
 
 } // namespace stillwire

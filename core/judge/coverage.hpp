@@ -26,10 +26,9 @@ struct CoverageEvidence {
     Time end{0};
     const std::vector<Time>* renewals = nullptr; // of an excursion, perhaps in a later pose
     const MeterTraits* meter = nullptr;
+    const std::vector<std::string>* sections = nullptr; // of the harness, from the sensor, as the capture names them
+    Time countsFrom{-10000000}; // poses before it do not count: a lead check failed; see leadsFailedUntil()
 };
-
-// What shook: the shaft or the harness, in the wiggle steps and in warm-repeat; or a wire under the same wiggle.
-enum class Shaken { shaft, harness };
 
 // Votes of the poses for a fault: excursions deeper than the sheet's play, and level jumps.
 struct ShakenTally {
@@ -37,7 +36,7 @@ struct ShakenTally {
     int offScale = 0;     // of a level far from any limit of its range: the meter left its range, or went over it
     int faultPoses = 0;   // with a vote
     int suspectPoses = 0; // with a vote, or off the scale
-    bool decides = false; // dropouts or jumps in two poses, or a second off the scale: one is none
+    bool decides = false; // dropouts or jumps in two poses of one place, or a second off the scale: one is none
     bool any = false;     // at least one vote
     bool dropped = false; // a dropout among them
     bool jumped = false;  // a level jump among them
@@ -53,7 +52,18 @@ struct ShakenTally {
 // the reference made.
 [[nodiscard]] bool votes(const Excursion& excursion, const Timeline& timeline);
 
-[[nodiscard]] ShakenTally tally(const CoverageEvidence& evidence, Shaken shaken);
+// `shaken`: the shaft or the harness, in the wiggle steps and in warm-repeat.
+[[nodiscard]] ShakenTally tally(const CoverageEvidence& evidence, Wiggled shaken);
+// The section of the harness that failed most often, and of how many.
+struct WorstSection {
+    ShakenTally tally;
+    int sections = 1;
+};
+[[nodiscard]] WorstSection worstSection(const CoverageEvidence& evidence);
+// The newest lead check that counts, and the end of the last one that showed anything: what was seen before it may
+// have been the leads.
+[[nodiscard]] ShakenTally tallyLeads(const CoverageEvidence& evidence);
+[[nodiscard]] std::optional<Time> leadsFailedUntil(const CoverageEvidence& evidence);
 // The same for one step, whatever is shaken in it.
 [[nodiscard]] ShakenTally tallyStep(const CoverageEvidence& evidence, Step step);
 
@@ -62,11 +72,12 @@ struct ShakenTally {
 // With nobody touching anything: cold-start.
 [[nodiscard]] ShakenTally tallyUntouched(const CoverageEvidence& evidence);
 
-// Of a step, or of what it shook of the two.
+// Of a step, or of what it shook of shaft and harness.
 [[nodiscard]] StepCoverage coverStep(const CoverageEvidence& evidence, Step step,
-                                     std::optional<Shaken> shaken = std::nullopt);
-// Every wiggle step done, and the two required ones.
+                                     std::optional<Wiggled> shaken = std::nullopt);
+// Every wiggle step done, and the two required ones; after wiggle-harness its sections, if the capture names them.
 [[nodiscard]] std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence);
-[[nodiscard]] StepCoverage worseCovered(const std::vector<StepCoverage>& steps);
+// Shaft and harness together: the bound is that of the worst place.
+[[nodiscard]] StepCoverage coverAll(const std::vector<StepCoverage>& steps);
 
 } // namespace stillwire

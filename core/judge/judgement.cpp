@@ -17,9 +17,9 @@ namespace {
 
 constexpr double kShortDropout_s = 0.05; // what a short one is, for the chance printed in not_tested
 
-constexpr std::array kLeftOut{std::pair{Step::sweep, "The sweep was not done."},
-                              std::pair{Step::lift, "The lift check was not done."},
-                              std::pair{Step::warmRepeat, "Nothing was repeated warm."}};
+constexpr std::array kLeftOut{
+    std::pair{Step::leadCheck, "The lead check was not done."}, std::pair{Step::sweep, "The sweep was not done."},
+    std::pair{Step::lift, "The lift check was not done."}, std::pair{Step::warmRepeat, "Nothing was repeated warm."}};
 static_assert(std::all_of(kStepTable.begin(), kStepTable.end(), [](const StepTraits& t) {
     const bool told = std::any_of(kLeftOut.begin(), kLeftOut.end(), [&](const auto& o) { return o.first == t.step; });
     return told == (t.need == Need::reported);
@@ -81,7 +81,7 @@ void addNotTested(const Case& c, Verdict& verdict) {
             verdict.notTested.push_back(
                 {NotTestedKind::skipped, {"Skipped: %1.", {byName(std::string(stepName(step)))}}});
     for (const StepCoverage& step : c.findings->steps) {
-        if (step.blindPoses == 0 || !traits(step.step).requiredWiggle()) continue;
+        if (step.blindPoses == 0 || !step.section.empty() || !traits(step.step).requiredWiggle()) continue;
         const Sentence dark = countedPoses(step.blindPoses);
         verdict.notTested.push_back(
             {NotTestedKind::blind, step.step == Step::wiggleShaft
@@ -128,6 +128,7 @@ Verdict judge(const Case& facts) {
         Cause cause{row.kind, row.decision, row.says(facts), row.nextTest(facts)};
         if (!decided) {
             verdict.decision = row.decision;
+            if (row.condition) verdict.condition = row.condition(facts);
             verdict.reasons.push_back({ReasonKind::cause, cause.says});
             decided = true;
         }
@@ -144,9 +145,9 @@ Verdict judge(const Case& facts) {
     }
     if (verdict.decision != Decision::cannotTell) { // else it is missing
         if (facts.shaft.any && facts.shaft.offScale > 0)
-            verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.shaft.offScale, Shaken::shaft)});
+            verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.shaft.offScale, Wiggled::shaft)});
         if (facts.harness.any && facts.harness.offScale > 0)
-            verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.harness.offScale, Shaken::harness)});
+            verdict.reasons.push_back({ReasonKind::offScale, leftItsRange(facts.harness.offScale, Wiggled::harness)});
     }
     if (verdict.decision == Decision::keep) addSeenOnce(facts, verdict);
     addLevelReasons(facts, verdict);

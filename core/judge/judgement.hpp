@@ -33,6 +33,12 @@ struct Case {
     const Findings* findings = nullptr; // all but the verdict
     const Levels* levels = nullptr;
     ShakenTally shaft, harness;              // wiggle steps and warm-repeat
+    ShakenTally section;                     // the worst of the harness; `harness` decides where it does
+    int sections = 1;                        // in how many the harness was shaken
+    ShakenTally held;                        // the shaft, the connector held
+    ShakenTally leads;                       // the newest lead check
+    bool harnessEnough = false;              // every section looked at enough
+    int heldWanted = 0;                      // poses still wanted with the connector held
     ShakenTally referenceWire, groundWire;   // the wiggle of the shaft, watched on those wires
     ShakenTally referenceStill, groundStill; // dropouts of those wires with nobody touching
     ReferenceTally secondMeter;              // dropouts of the reference that a second meter saw
@@ -51,7 +57,8 @@ struct JudgementRow {
     bool (*holds)(const Case&);
     Sentence (*says)(const Case&);
     Sentence (*nextTest)(const Case&);
-    CauseKind kind{}; // given by the part of the table it stands in
+    Sentence (*condition)(const Case&) = nullptr; // the decision holds if; null: without one
+    CauseKind kind{};                             // given by the part of the table it stands in
 };
 
 // In the order of rank; the last one always holds.

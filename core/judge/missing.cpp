@@ -44,10 +44,22 @@ Sentence mendOfBlindPoses(const Case& c, Step step) {
     return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on."} : mend;
 }
 
+// Where the most poses are wanted.
+Sentence wiggleOn(const Case& c, const StepCoverage& step) {
+    const std::string wanted = std::to_string(step.posesFor95.value_or(0));
+    if (step.step == Step::wiggleShaft) return {"Wiggle the shaft, poses still wanted: %1.", {wanted}};
+    const StepCoverage* section = nullptr;
+    for (const StepCoverage& one : c.findings->steps)
+        if (!one.section.empty() && one.posesFor95.value_or(0) > (section ? *section->posesFor95 : 0)) section = &one;
+    if (!section) return {"Wiggle the harness, poses still wanted: %1.", {wanted}};
+    return {"Wiggle the harness at %1, poses still wanted there: %2.",
+            {byName(section->section), std::to_string(*section->posesFor95)}};
+}
+
 void wiggle(const Case& c, std::vector<Missing>& out) {
     for (const StepCoverage& step : c.findings->steps) {
         const bool shaft = step.step == Step::wiggleShaft;
-        if (!traits(step.step).requiredWiggle()) continue;
+        if (!traits(step.step).requiredWiggle() || !step.section.empty()) continue;
         if (!step.posesFor95) {
             out.push_back({"This meter cannot see a dropout of half a volt here.",
                            "Use a meter with a finer range or less noise."});
@@ -55,7 +67,7 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
         }
         const int offScale = (shaft ? c.shaft : c.harness).offScale;
         if (offScale > 0 && *step.posesFor95 == 0) {
-            out.push_back({leftItsRange(offScale, shaft ? Shaken::shaft : Shaken::harness),
+            out.push_back({leftItsRange(offScale, shaft ? Wiggled::shaft : Wiggled::harness),
                            "Lock the meter's range on DC volts and repeat these poses."});
         }
         if (*step.posesFor95 == 0) continue;
@@ -69,9 +81,7 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
                                     {seen, std::to_string(step.blindPoses), wanted}})
                 : (shaft ? Sentence{"Looked at: %1 of the shaft; still wanted: %2.", {seen, wanted}}
                          : Sentence{"Looked at: %1 of the harness; still wanted: %2.", {seen, wanted}});
-        const Sentence more = shaft ? Sentence{"Wiggle the shaft, poses still wanted: %1.", {wanted}}
-                                    : Sentence{"Wiggle the harness, poses still wanted: %1.", {wanted}};
-        out.push_back({says, step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : more});
+        out.push_back({says, step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : wiggleOn(c, step)});
     }
 }
 
@@ -121,7 +131,10 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
     lone(c.shaft, poses,
          "A single short dropout with the shaft pushed: %1 went to %2 or further. One alone does not decide.",
          "Repeat the same pose of the shaft.");
-    lone(c.harness, poses,
+    const std::vector<StepCoverage>& steps = c.findings->steps;
+    const bool bySection =
+        std::any_of(steps.begin(), steps.end(), [](const StepCoverage& one) { return !one.section.empty(); });
+    lone(c.section, bySection ? trialsToSeeOne(c.sheet->referenceFault.sectionShare) : poses,
          "A single short dropout with the harness moved: %1 went to %2 or further. One alone does not decide.",
          "Repeat the same place of the harness.");
     lone(c.referenceWire, kPosesOfAWire, "A single short dropout of the reference: %1 went to %2 or further.",

@@ -13,7 +13,29 @@ namespace {
 
 constexpr std::string_view kConnector = "1"; // sections count from the sensor
 
+// What the capture does not show, and would rule out before the money is spent.
+Sentence ifTheRestIsRuledOut(const Case& c) {
+    const bool leads = c.timeline->did(Step::leadCheck);
+    if (c.held.poses > 0) return leads ? Sentence{} : Sentence{"if the lead is ruled out"};
+    return leads ? Sentence{"if it drops out with the connector held"}
+                 : Sentence{"if it drops out with the connector held, and the lead is ruled out"};
+}
+Sentence ifTheLeadIsRuledOut(const Case& c) {
+    return c.timeline->did(Step::leadCheck) ? Sentence{} : Sentence{"if the lead is ruled out"};
+}
+
 const std::array kRows = {
+    JudgementRow{"leads", Decision::cannotTell, [](const Case& c) { return c.leads.any; },
+                 [](const Case& c) {
+                     return Sentence{
+                         "With nothing but the leads moved, the signal went from %1 to %2 or further, in %3 "
+                         "of %4: the lead, or the pin it touches.",
+                         {volts(c.leads.held_V), volts(c.leads.extreme_V), faults(c.leads), poses(c.leads)}};
+                 },
+                 [](const Case&) {
+                     return Sentence{"Clip the lead again, best in another place of the same wire, repeat the lead "
+                                     "check, then wiggle again: what was seen before does not count."};
+                 }},
     JudgementRow{"harness", Decision::checkWiring, harnessDecides,
                  [](const Case& c) {
                      std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
@@ -41,7 +63,33 @@ const std::array kRows = {
                                       "Key off, then open the harness at %1 and look for a chafe or a broken strand.",
                                       {placeAsSaid(area)}};
                  }},
-    JudgementRow{"shaft", Decision::replace, shaftDecides,
+    JudgementRow{"connector", Decision::checkWiring, connectorTold,
+                 [](const Case& c) {
+                     return Sentence{
+                         "The signal dropped out in %1 of %2 of the shaft: %3 went to %4 or further; with "
+                         "the connector held it did not, in %5: the connector at the sensor.",
+                         {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V),
+                          countedPoses(c.held.poses)}};
+                 },
+                 [](const Case&) {
+                     return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and "
+                                     "seal, and wiggle it again."};
+                 }},
+    JudgementRow{
+        "shaft suspect", Decision::cannotTell, [](const Case& c) { return shaftDecides(c) && !othersRuledOut(c); },
+        [](const Case& c) {
+            return Sentence{"The signal dropped out in %1 of %2 of the shaft, %3 to %4 or further: the shaft "
+                            "is suspect, and its connector and the harness will tell.",
+                            {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V)}};
+        },
+        [](const Case& c) {
+            return c.harnessEnough || (c.held.poses > 0 && !c.held.any && c.heldWanted > 0)
+                       ? Sentence{"Hold the connector still and wiggle the shaft on, poses still wanted: %1.",
+                                  {std::to_string(c.heldWanted)}}
+                       : Sentence{};
+        }},
+    JudgementRow{"shaft", Decision::replace,
+                 [](const Case& c) { return shaftDecides(c) && othersRuledOut(c) && !connectorTold(c); },
                  [](const Case& c) {
                      const std::vector<Argument> figures{faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V),
                                                          volts(c.shaft.extreme_V)};
@@ -53,11 +101,16 @@ const std::array kRows = {
                                                        figures};
                  },
                  [](const Case& c) {
-                     return c.timeline->did(Step::wiggleReference) && c.timeline->did(Step::wiggleGround)
+                     const bool wires = c.timeline->did(Step::wiggleReference) && c.timeline->did(Step::wiggleGround);
+                     const bool held = c.held.poses > 0;
+                     if (held && wires) return Sentence{};
+                     if (held) return Sentence{"Watch the reference and the ground wire under the same wiggle."};
+                     return wires
                                 ? Sentence{"Hold the connector still and repeat the wiggle."}
                                 : Sentence{"Hold the connector still and repeat the wiggle; then watch the reference "
                                            "and the ground wire under the same wiggle."};
-                 }},
+                 },
+                 ifTheRestIsRuledOut},
     JudgementRow{"shaft and harness", Decision::checkWiring,
                  [](const Case& c) {
                      return (c.shaft.decides || c.harness.decides) && !shaftDecides(c) && !harnessDecides(c);
@@ -98,7 +151,7 @@ const std::array kRows = {
         [](const Case&) { return Sentence{"With the wiring mended, wiggle the shaft again."}; }},
     JudgementRow{
         "moving shaft", Decision::replace,
-        [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any; },
+        [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any && c.harnessEnough; },
         [](const Case& c) {
             const std::vector<Argument> figures{volts(c.moving.held_V), volts(c.moving.extreme_V)};
             return c.moving.dropped
@@ -110,7 +163,8 @@ const std::array kRows = {
         },
         [](const Case&) {
             return Sentence{"Sweep again, the harness held still: a worn spot shows at the same place."};
-        }}};
+        },
+        ifTheLeadIsRuledOut}};
 
 } // namespace
 

@@ -25,7 +25,8 @@ const std::array kRows = {
                             {volts(c.levels->hangLevel_V), std::to_string(c.levels->hangs),
                              countedReleases(c.levels->releases), volts(c.levels->goodRest_V)}};
         },
-        [](const Case&) { return Sentence{"The arm was on its stop: look at the sensor, then its mount."}; }},
+        [](const Case&) { return Sentence{"The arm was on its stop: look at the sensor, then its mount."}; },
+        [](const Case&) { return Sentence{"if lever and mount are tight"}; }},
     JudgementRow{
         "hangs off its stop", Decision::checkLinkage,
         [](const Case& c) { return c.levels->hangs > 0 && !c.levels->hungOnStop.value_or(false); },

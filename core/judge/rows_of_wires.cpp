@@ -17,6 +17,38 @@ const std::array kRows = {
         "over-voltage", Decision::checkWiring, [](const Case& c) { return c.findings->overVoltage; },
         [](const Case&) { return Sentence{"The signal went over 5.5 V: it touches a battery feed. Stop, key off."}; },
         [](const Case&) { return Sentence{"Key off. Look for a chafe to a battery feed before anything else."}; }},
+    // A lead reads so as well, and is clipped again in a minute.
+    JudgementRow{
+        "lead first", Decision::cannotTell, readsNothing,
+        [](const Case& c) {
+            const auto &r = c.findings->reference, &g = c.findings->ground;
+            const double half_V = c.sheet->nominal_V / 2;
+            if (r && r->level_V < half_V && r->conformance == Conformance::outside)
+                return Sentence{"The reference reads %1: a tip that does not touch reads so. The lead first.",
+                                {volts(r->level_V)}};
+            if (g && (g->level_V < 0 || g->level_V > half_V) && g->conformance == Conformance::outside)
+                return Sentence{"The ground wire reads %1: a lead on the wrong wire reads so. The lead first.",
+                                {volts(g->level_V)}};
+            return stuck(c, false)
+                       ? Sentence{"The signal stays near 0 V wherever the pedal is: a tip that does not "
+                                  "touch reads so. The lead first."}
+                       : Sentence{"The signal stays near the reference wherever the pedal is: a lead on the "
+                                  "wrong wire reads so. The lead first."};
+        },
+        [](const Case&) { return Sentence{"Clip the lead to the same wire in another place and measure again."}; }},
+    JudgementRow{
+        "lead on the signal", Decision::cannotTell, leadOnSignal,
+        [](const Case& c) {
+            const auto& r = c.findings->reference;
+            return r && r->conformance == Conformance::outside
+                       ? Sentence{"The reference reads %1, as the signal does: the lead is still on the "
+                                  "signal.",
+                                  {volts(r->worst_V)}}
+                       : Sentence{"The ground wire reads %1, as the signal does: the lead is still on the "
+                                  "signal.",
+                                  {volts(c.findings->ground->worst_V)}};
+        },
+        [](const Case&) { return Sentence{"Move the red lead to the wire it is to read, and measure again."}; }},
     JudgementRow{"reference outside", Decision::checkSupply,
                  [](const Case& c) {
                      return c.findings->reference && c.findings->reference->conformance == Conformance::outside;

@@ -16,7 +16,7 @@ const PositionLevel* Bench::position(const std::string& name) const {
 
 const StepCoverage* Bench::coverage(Step step) const {
     for (const StepCoverage& s : findings->steps)
-        if (s.step == step) return &s;
+        if (s.step == step && s.section.empty()) return &s;
     return nullptr;
 }
 
@@ -27,22 +27,24 @@ const Visit* Bench::visitSince(const std::string& name, Time since) const {
     return last.from >= since ? &last : nullptr;
 }
 
-std::unique_ptr<Activity> makeActivity(Step step, bool endsByEvidence) {
+std::unique_ptr<Activity> makeActivity(Step step, const ProcedureOptions& options) {
     switch (step) {
-    case Step::hookUp: return makeHookUp(endsByEvidence);
+    case Step::hookUp: return makeHookUp(options.endStepsByEvidence);
     case Step::reference:
     case Step::ground: return makeWireReading(step);
     case Step::coldStart: return makeColdStart();
+    case Step::leadCheck:
     case Step::wiggleShaft:
     case Step::wiggleHarness:
     case Step::warmRepeat:
+    case Step::connectorHeld:
     case Step::wiggleReference:
-    case Step::wiggleGround: return makePoses(step);
+    case Step::wiggleGround: return makePoses(step, static_cast<int>(options.sections.size()));
     case Step::fullPress:
     case Step::release:
     case Step::confirm: return makeVisits(step);
     case Step::sweep: return makeSweep();
-    case Step::lift: return makeLift(endsByEvidence);
+    case Step::lift: return makeLift(options.endStepsByEvidence);
     case Step::adjust: return makeAdjust();
     case Step::putBack: return makePutBack();
     }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/procedure/path.hpp"
 
+#include <algorithm>
+
 namespace stillwire {
 
 namespace {
@@ -27,9 +29,20 @@ void Path::go(std::size_t index) {
     set(StepOutcome::current);
 }
 
-void Path::addSupplyWires() {
-    entries_.insert(after(at_),
-                    {{Step::wiggleReference, StepOutcome::waiting}, {Step::wiggleGround, StepOutcome::waiting}});
+void Path::addAfterShaft() {
+    using enum StepOutcome;
+    entries_.insert(after(at_), {{Step::connectorHeld, waiting},
+                                 {Step::leadCheck, waiting},
+                                 {Step::wiggleReference, waiting},
+                                 {Step::wiggleGround, waiting}});
+}
+
+void Path::addNext(Step step) { entries_.insert(after(at_), {step, StepOutcome::waiting}); }
+
+bool Path::wasDone(Step step) const {
+    return std::any_of(entries_.begin(), entries_.end(), [&](const PathEntry& entry) {
+        return entry.step == step && entry.outcome == StepOutcome::done;
+    });
 }
 
 void Path::dropConfirm() { entries_.erase(after(at_)); }

@@ -18,8 +18,10 @@ public:
     void go(std::size_t index); // the step there is the current one
     void set(StepOutcome outcome) { entries_[at_].outcome = outcome; }
 
-    void addSupplyWires(); // after this step: reference and ground under the same wiggle
-    void dropConfirm();    // after this step, an adjustment that was skipped: nothing to confirm
+    void addAfterShaft();    // after this step: what tells the shaft from connector, leads and supply
+    void addNext(Step step); // after this step, once more
+    [[nodiscard]] bool wasDone(Step step) const;
+    void dropConfirm(); // after this step, an adjustment that was skipped: nothing to confirm
     // Where to go on: without turning where nothing is to be turned, with another round where the ends confirmed are
     // not yet right.
     [[nodiscard]] std::size_t next(const Findings& findings);

@@ -10,18 +10,21 @@ namespace stillwire {
 
 namespace {
 
-constexpr int kPosesWanted = 29;    // clean ones: one fault in ten poses shows with 95 % (1 - 0.9^29)
-constexpr int kPosesAtMost = 90;    // a meter that stays blind must not keep a hand wiggling for ever
-constexpr int kPosesPerSection = 6; // three each way, then the next section of the harness
-constexpr int kSections = 5;
-constexpr double kNextSection_s = 2;     // for the hand to get there
+constexpr int kPosesWanted = 29; // clean ones: one fault in ten poses shows with 95 % (1 - 0.9^29)
+constexpr int kPosesAtMost = 90; // a meter that stays blind must not keep a hand wiggling for ever
+constexpr int kPosesOfALead = 5;
+constexpr const char *kRedLead = "red-lead", *kBlackLead = "black-lead"; // as in marks
+constexpr double kNextPlace_s = 2;                                       // for the hand to get there
 constexpr double kWarmAfter_s = 10 * 60; // common practice, no source: 10 to 15 minutes
 
 class Poses : public Activity {
 public:
-    explicit Poses(Step step) : step_(step), warm_(traits(step).warmth == Warmth::warm) {}
+    Poses(Step step, int sections)
+        : step_(step), warm_(traits(step).warmth == Warmth::warm), sections_(std::max(1, sections)),
+          section_(traits(step).wiggled == Wiggled::harness ? 1 : 0) {}
 
     void begin(const Bench& bench) override {
+        before_ = counted(bench);
         bench.mark(PositionMark{bench.sheet.rest().name});
         if (!waiting(bench)) pose(bench);
     }
@@ -59,8 +62,10 @@ public:
         prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
         prompt.asked = AskedPose{.place = place_, .for_s = hold_s_, .since = poseSince_};
         if (step_ == Step::wiggleHarness) {
-            prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section())}};
-            prompt.detail = {phrases::kSectionsAre, {}};
+            prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section_)}};
+            prompt.detail = {phrases::kSectionsAre, {std::to_string(sections_)}};
+        } else if (step_ == Step::leadCheck) {
+            prompt.pose = {place_.area == kRedLead ? phrases::kRedLead : phrases::kBlackLead, {}};
         } else {
             prompt.pose = {left_ ? phrases::kHoldLeft : phrases::kHoldRight, {}};
         }
@@ -86,29 +91,50 @@ private:
     }
     [[nodiscard]] int missing(const Bench& bench) const {
         if (made_ >= kPosesAtMost) return 0;
+        // Each lead check is one of its own.
+        if (step_ == Step::leadCheck) return std::max(0, 2 * kPosesOfALead - (counted(bench) - before_));
         const StepCoverage* c = bench.coverage(step_);
-        if (c != nullptr && c->poses > 0 && c->posesFor95) return *c->posesFor95;
+        if (c != nullptr && c->poses > 0 && c->posesFor95) return *c->posesFor95 + c->again;
         return std::max(0, kPosesWanted - counted(bench));
     }
     [[nodiscard]] bool enough(const Bench& bench) const { return missing(bench) == 0; }
-    [[nodiscard]] int section() const { return 1 + (std::max(1, made_) - 1) / kPosesPerSection % kSections; }
+    // The first that still wants poses; the one in hand where all have enough.
+    [[nodiscard]] int nextSection(const Bench& bench) const {
+        int number = 0;
+        for (const StepCoverage& one : bench.findings->steps) {
+            if (one.step != step_ || one.section.empty()) continue;
+            ++number;
+            if (one.posesFor95.value_or(0) + one.again > 0) return number;
+        }
+        return section_;
+    }
+    [[nodiscard]] PosePlace nextPlace(const Bench& bench) {
+        const Side side = left_ ? Side::left : Side::right;
+        const int before = section_;
+        if (step_ == Step::wiggleHarness) section_ = nextSection(bench);
+        moved_ = section_ != before;
+        if (step_ != Step::leadCheck) return PosePlace::at(side, section_);
+        const bool red = counted(bench) - before_ < kPosesOfALead;
+        moved_ = !red && place_.area == kRedLead;
+        return {red ? kRedLead : kBlackLead, PosePlace::at(side).way};
+    }
 
     void pose(const Bench& bench) {
-        const int before = section();
         ++made_;
         left_ = made_ % 2 == 1;
         const StepCoverage* c = bench.coverage(step_);
         hold_s_ = bench.pace.hold_s(bench.interval_s(), c != nullptr ? c->shortestVisible_s.value_or(0) : 0);
-        const bool harness = traits(step_).wiggled == Wiggled::harness;
-        place_ = PosePlace::at(left_ ? Side::left : Side::right, harness ? section() : 0);
-        if (harness && section() != before) hold_s_ += kNextSection_s;
+        place_ = nextPlace(bench);
+        if (moved_) hold_s_ += kNextPlace_s;
         poseSince_ = bench.now;
         readingsAtPose_ = bench.findings->readings;
         bench.mark(PoseMark{place_});
     }
 
     Step step_;
-    bool warm_, hurried_ = false, left_ = false;
+    bool warm_, hurried_ = false, left_ = false, moved_ = false; // moved_: to another place since the last pose
+    int sections_, section_;
+    int before_ = 0; // poses counted when the step was opened
     Time poseSince_{0};
     double hold_s_ = 0;
     int made_ = 0;
@@ -118,6 +144,6 @@ private:
 
 } // namespace
 
-std::unique_ptr<Activity> makePoses(Step step) { return std::make_unique<Poses>(step); }
+std::unique_ptr<Activity> makePoses(Step step, int sections) { return std::make_unique<Poses>(step, sections); }
 
 } // namespace stillwire

@@ -13,7 +13,8 @@ namespace stillwire {
 namespace {
 
 constexpr double kUndoFor_s = 10; // "back" this soon after a step ended means the step that ended
-constexpr double kAskFor_s = 30;  // an unanswered offer is taken as no
+constexpr double kAskFor_s = 30;  // unanswered, a run on a bad supply ends
+constexpr int kLeadRounds = 3;    // a lead check that goes on failing is left for the verdict to say
 
 } // namespace
 
@@ -30,7 +31,10 @@ struct Procedure::State {
     LeadMove lead;
     Wire wire = Wire::none;
     Time keyOn{0}, enteredAt{0}, askedAt{0};
-    bool keyIsOn = false, endedByEvidence = false, offered = false;
+    bool keyIsOn = false, endedByEvidence = false;
+    bool shaftFollowed = false, leadsFollowed = false; // by the steps that a first dropout asks for
+    int leadsFailed = 0;
+    std::size_t readingsAtOpen = 0; // of the step
     Question question = Question::none;
     double outside_V = 0; // of a bad reference or ground
     Findings none;
@@ -48,6 +52,7 @@ struct Procedure::State {
         const Wire wanted = traits(step()).lead;
         if (wanted == Wire::none || wanted == wire || step() == Step::hookUp) return open(bench);
         mode = Mode::lead;
+        wire = Wire::none; // it has left the one it was on
         // The lead is being moved: what the meter shows meanwhile belongs to no wire, and to no step.
         bench.mark(StepEndMark{});
         lead.begin(wanted, bench);
@@ -57,7 +62,8 @@ struct Procedure::State {
         mode = Mode::step;
         if (traits(step()).lead != Wire::none) wire = traits(step()).lead;
         bench.mark(StepMark{step()});
-        activity = makeActivity(step(), options.endStepsByEvidence);
+        readingsAtOpen = bench.findings->readings;
+        activity = makeActivity(step(), options);
         activity->begin(bench);
     }
 
@@ -78,11 +84,36 @@ struct Procedure::State {
                            level->level_V);
         }
         if (step() == Step::adjust && outcome == StepOutcome::skipped) path.dropConfirm();
-        if (step() == Step::wiggleShaft && !offered) {
-            const StepCoverage* c = bench.coverage(Step::wiggleShaft);
-            if (c != nullptr && c->dropouts > 0) return ask(Question::supplyWires, bench.now);
-        }
+        if (outcome == StepOutcome::done) addWhatFollows(bench);
         enter(path.next(*bench.findings), bench);
+    }
+
+    // What tells a first dropout from its like comes at once, unasked: the connector, the leads, the supply wires.
+    void addWhatFollows(const Bench& bench) {
+        const auto dropped = [&](Step of) {
+            const StepCoverage* c = bench.coverage(of);
+            return c != nullptr && c->dropouts + c->jumps > 0;
+        };
+        if (step() == Step::leadCheck && bench.findings->leadsFailed) {
+            shaftFollowed = leadsFollowed = false;
+            if (++leadsFailed < kLeadRounds) path.addNext(Step::leadCheck);
+            return;
+        }
+        if (step() == Step::leadCheck && leadsFailed > 0) { // the poses before do not count
+            for (const Step again : {Step::wiggleHarness, Step::wiggleShaft}) {
+                const StepCoverage* c = bench.coverage(again);
+                if (path.wasDone(again) && c != nullptr && c->posesFor95.value_or(0) > 0) path.addNext(again);
+            }
+            leadsFailed = 0;
+        }
+        if (step() == Step::wiggleShaft && !shaftFollowed && dropped(Step::wiggleShaft)) {
+            shaftFollowed = leadsFollowed = true;
+            path.addAfterShaft();
+        }
+        if (step() == Step::wiggleHarness && !leadsFollowed && dropped(Step::wiggleHarness)) {
+            leadsFollowed = true;
+            path.addNext(Step::leadCheck);
+        }
     }
 
     void ask(Question what, Time now, double found_V = 0) {
@@ -91,17 +122,7 @@ struct Procedure::State {
         question = what;
         outside_V = found_V;
     }
-    [[nodiscard]] bool asksToEnd() const { return question != Question::supplyWires; }
-
-    void answer(bool yes, const Bench& bench) {
-        if (asksToEnd()) {
-            if (yes) return enter(path.last(), bench);
-        } else {
-            offered = true;
-            if (yes) path.addSupplyWires();
-        }
-        enter(path.next(*bench.findings), bench);
-    }
+    void answer(bool end, const Bench& bench) { enter(end ? path.last() : path.next(*bench.findings), bench); }
 
     void undo(const Bench& bench) {
         std::size_t target = path.at();
@@ -143,15 +164,9 @@ struct Procedure::State {
 
 void Procedure::State::showAsking() {
     prompt.question = question;
-    if (asksToEnd()) {
-        prompt.instruction = {question == Question::badReference ? phrases::kReferenceBad : phrases::kGroundBad,
-                              {volts(outside_V)}};
-        prompt.choices = {{Command::offerYes, {phrases::kEndHere, {}}},
-                          {Command::offerNo, {phrases::kGoOnAnyway, {}}}};
-    } else {
-        prompt.instruction = {phrases::kOfferSupplyWires, {}};
-        prompt.choices = {{Command::offerYes, {phrases::kYesLook, {}}}, {Command::offerNo, {phrases::kNoGoOn, {}}}};
-    }
+    prompt.instruction = {question == Question::badReference ? phrases::kReferenceBad : phrases::kGroundBad,
+                          {volts(outside_V)}};
+    prompt.choices = {{Command::offerYes, {phrases::kEndHere, {}}}, {Command::offerNo, {phrases::kGoOnAnyway, {}}}};
 }
 
 void Procedure::State::show(const Bench& bench) {
@@ -218,9 +233,7 @@ std::vector<Mark> Procedure::tick(Time now, const Findings& findings) {
                 s.leave(StepOutcome::done, bench);
             }
         } else if (s.mode == State::Mode::asking) {
-            // Bad supply ends the run by itself; an offer nobody takes up is declined.
-            if (s.options.endStepsByEvidence && toSeconds(now - s.askedAt) >= kAskFor_s)
-                s.answer(s.asksToEnd(), bench);
+            if (s.options.endStepsByEvidence && toSeconds(now - s.askedAt) >= kAskFor_s) s.answer(true, bench);
         }
     }
     s.show(bench);
@@ -243,11 +256,13 @@ std::vector<Mark> Procedure::command(Command command, Time now, const Findings& 
         s.undo(bench);
     } else if (s.mode == Mode::asking) {
         if (command == Command::next || command == Command::offerYes || command == Command::offerNo)
-            s.answer(command == Command::offerYes || (command == Command::next && s.asksToEnd()), bench);
+            s.answer(command != Command::offerNo, bench);
     } else if (command == Command::skip) {
-        bench.mark(SkipMark{s.step()});
+        // Left early it is ended, and what was seen counts.
+        const bool begun = s.mode == Mode::step && findings.readings > s.readingsAtOpen;
+        if (!begun) bench.mark(SkipMark{s.step()});
         s.endedByEvidence = false;
-        s.leave(StepOutcome::skipped, bench);
+        s.leave(begun ? StepOutcome::done : StepOutcome::skipped, bench);
     } else if (s.mode == Mode::lead) {
         if (command == Command::next) s.open(bench);
     } else {

@@ -30,7 +30,7 @@ struct Choice {
 };
 
 // What a person is asked before the run goes on; the answers are in Prompt::choices.
-enum class Question { none, badReference, badGround, supplyWires };
+enum class Question { none, badReference, badGround };
 
 // A pose that is asked for.
 struct AskedPose {
@@ -73,7 +73,8 @@ struct PathEntry {
 };
 
 struct ProcedureOptions {
-    std::uint64_t seed = 1; // of the random part of the pace
+    std::uint64_t seed = 1;                              // of the random part of the pace
+    std::vector<std::string> sections = usualSections(); // of the harness, as the examination knows them
     bool endStepsByEvidence = true;
 };
 

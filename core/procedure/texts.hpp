@@ -39,6 +39,8 @@ constexpr const char* kHoldLeft = "hold left";
 constexpr const char* kHoldRight = "hold right";
 constexpr const char* kSectionLeft = "section %1, hold left";
 constexpr const char* kSectionRight = "section %1, hold right";
+constexpr const char* kRedLead = "red lead";
+constexpr const char* kBlackLead = "black lead";
 constexpr const char* kGoTo = "Move to \"%1\" and hold it there.";
 constexpr const char* kLetGoTo = "Let it come back to \"%1\" by itself, hands off.";
 constexpr const char* kMoveLeadReference =
@@ -48,8 +50,8 @@ constexpr const char* kMoveLeadGround =
 constexpr const char* kMoveLeadSignal = "Move the red lead to the signal wire; leave the black lead where it is.";
 constexpr const char* kSayWhenThere = "Go on once the red lead sits firmly.";
 constexpr const char* kCannotSee = "This meter is too slow to see the fault looked for; the verdict will say so.";
-constexpr const char* kSectionsAre = "Section 1 is the connector with its first hand's width of wire; each further "
-                                     "section lies a hand's width nearer to the controller.";
+constexpr const char* kSectionsAre = "Section 1 is the sensor's connector, section %1 the controller's; between them "
+                                     "lie pieces of the wire.";
 constexpr const char* kWarmWait = "Leave the key on; the second look starts %1 minutes after key on.";
 constexpr const char* kSweepSlower = "Take about half a minute each way.";
 constexpr const char* kTurnTo = "Loosen the sensor a little and turn it until the meter shows %1.";
@@ -66,10 +68,6 @@ constexpr const char* kGroundBad =
     "The ground wire drops %1, more than the sheet allows: mend it before the sensor is tested or replaced.";
 constexpr const char* kEndHere = "End here";
 constexpr const char* kGoOnAnyway = "Go on anyway";
-constexpr const char* kOfferSupplyWires =
-    "The signal dropped under the shaft: look at the reference and the ground wire under the same wiggle?";
-constexpr const char* kYesLook = "Yes, look at both";
-constexpr const char* kNoGoOn = "No, go on";
 constexpr const char* kOnStop = "It was on its stop";
 constexpr const char* kOffStop = "It was off its stop";
 constexpr const char* kOverVoltage = "Stop: over 5.5 V on the signal. Key off now.";

@@ -14,6 +14,7 @@ constexpr int kReadingsAtPosition = 5;
 constexpr double kStay_s = 2;
 constexpr int kReleases = 5;         // three are required; common practice, no source: ten
 constexpr int kReleasesIfLoose = 10; // when the first ones do not agree
+constexpr int kPressRounds = 2;      // one visit is none
 constexpr int kConfirmRounds = 3;    // what was measured before the turn no longer counts
 
 class Visits : public Activity {
@@ -52,7 +53,7 @@ private:
 
     [[nodiscard]] int wanted(const Bench& bench) const {
         const int sides = static_cast<int>(working_.size());
-        if (step_ == Step::fullPress) return sides;
+        if (step_ == Step::fullPress) return kPressRounds * sides;
         if (step_ == Step::confirm) return kConfirmRounds * sides;
         const int loose = looseReturns(bench) ? kReleasesIfLoose : kReleases;
         return std::max(loose, sides);

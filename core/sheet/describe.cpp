@@ -38,6 +38,7 @@ std::string describe(const Sheet& sheet) {
     root["wiggle"] = node(TomlTable{{"play_V", node(sheet.play_V)},
                                     {"lean_max_V", node(sheet.leanMax_V)},
                                     {"fault_share", node(sheet.referenceFault.share)},
+                                    {"fault_section_share", node(sheet.referenceFault.sectionShare)},
                                     {"fault_depth_V", node(sheet.referenceFault.depth_V)},
                                     {"fault_level_share", node(sheet.referenceFault.levelShare)}});
     if (sheet.drive) {

@@ -89,6 +89,7 @@ void readWiggle(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
     keys.takeNumber(*table, "play_V", 0, sheet.nominal_V, sheet.play_V);
     keys.takeNumber(*table, "lean_max_V", 0, sheet.nominal_V, sheet.leanMax_V);
     keys.takeNumber(*table, "fault_share", 0.001, 1, sheet.referenceFault.share);
+    keys.takeNumber(*table, "fault_section_share", 0.001, 1, sheet.referenceFault.sectionShare);
     keys.takeNumber(*table, "fault_depth_V", 0.001, sheet.nominal_V, sheet.referenceFault.depth_V);
     keys.takeNumber(*table, "fault_level_share", 0.001, 1, sheet.referenceFault.levelShare);
 }

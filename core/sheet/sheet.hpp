@@ -27,10 +27,11 @@ struct Position {
     bool rest = false;
 };
 
-// The fault the wiggle must be able to find: shows in `share` of poses, `depth_V` deep, at most `level_share` of the
-// level.
+// The fault the wiggle must be able to find: shows in `share` of the poses of the shaft, and in `section_share` of
+// those of the section of the harness that it lies in, `depth_V` deep, at most `level_share` of the level.
 struct ReferenceFault {
     double share = 0.10;
+    double sectionShare = 1.0 / 3;
     double depth_V = 0.5;
     double levelShare = 0.8;
 };

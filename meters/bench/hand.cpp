@@ -92,6 +92,7 @@ void Hand::tellRig() { rig_.context(step_ ? std::string(stepName(*step_)) : "", 
 void Hand::onStep(Step step) {
     step_ = step;
     handsOff();
+    rig_.holdConnector(step == Step::connectorHeld);
     const Wire wanted = traits(step).wire;
     if (rig_.probed() != wanted && rig_.probed() != Wire::none) { // none: it is on its way
         plan(reaction_s(), [this, wanted] { reach(wanted); });
@@ -109,6 +110,7 @@ void Hand::onPose(const PosePlace& place) {
     std::from_chars(number.data(), number.data() + number.size(), section);
     plan(reaction_s(), [this, side, section] {
         span("wiggle");
+        if (step_ == Step::leadCheck) return; // nothing moves but the lead
         if (section > 0) {
             rig_.flex(section, side);
         } else {

@@ -45,6 +45,7 @@ void Hand::enter(const Prompt& prompt) {
     if (!prompt.movingLead) at_.clear();
     step_ = prompt.movingLead ? std::nullopt : prompt.step;
     handsOff();
+    rig_.holdConnector(step_ == Step::connectorHeld);
     const bool moves = prompt.movingLead || prompt.step == Step::hookUp;
     if (moves && prompt.wire != Wire::none && rig_.probed() != prompt.wire) {
         plan(reaction_s(), [this, wire = prompt.wire] {
@@ -72,6 +73,7 @@ void Hand::enter(const Prompt& prompt) {
     case Step::reference:
     case Step::ground:
     case Step::coldStart:
+    case Step::leadCheck:
     case Step::wiggleShaft:
     case Step::wiggleHarness:
     case Step::fullPress:
@@ -79,6 +81,7 @@ void Hand::enter(const Prompt& prompt) {
     case Step::warmRepeat:
     case Step::adjust:
     case Step::confirm:
+    case Step::connectorHeld:
     case Step::wiggleReference:
     case Step::wiggleGround: break; // follow() does it
     }

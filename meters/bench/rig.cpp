@@ -194,7 +194,8 @@ double Rig::rate_per_s(const Intermittent& fault) const {
     if (!keyOn_ && wire_ == Wire::none) return 0;
     double rate = fault.idle_per_s;
     const double strength = busyUntil_s_ > now_s_ ? 1.0 : kHeldActivity;
-    if (leaning_ != 0 && fault.side * leaning_ >= 0) rate += fault.shaft_per_s * strength;
+    const bool stilled = connectorHeld_ && fault.place != Place::wiper;
+    if (leaning_ != 0 && !stilled && fault.side * leaning_ >= 0) rate += fault.shaft_per_s * strength;
     if (section_ != 0 && (fault.section == 0 || fault.section == section_) && fault.side * flexing_ >= 0) {
         rate += fault.harness_per_s * strength;
     }

@@ -181,6 +181,11 @@ void Rig::leanOn(double side) {
     drawFaults();
 }
 
+void Rig::holdConnector(bool held) {
+    connectorHeld_ = held;
+    drawFaults();
+}
+
 void Rig::flex(int section, double side) {
     if (section == section_ && side == flexing_) return;
     section_ = side != 0 ? section : 0;

@@ -18,8 +18,9 @@ namespace stillwire {
 
 // What the scripted hand does, in the order of the procedure.
 struct BenchPlan {
-    std::vector<Step> steps = {Step::hookUp,        Step::reference, Step::ground, Step::coldStart, Step::wiggleShaft,
-                               Step::wiggleHarness, Step::fullPress, Step::sweep,  Step::release,   Step::lift};
+    std::vector<Step> steps = {Step::hookUp,    Step::reference,   Step::ground,        Step::coldStart,
+                               Step::leadCheck, Step::wiggleShaft, Step::connectorHeld, Step::wiggleHarness,
+                               Step::fullPress, Step::sweep,       Step::release,       Step::lift};
     int shaftPoses = 32;
     int harnessPoses = 32;
     int sections = 3; // section 1 is the sensor's own connector

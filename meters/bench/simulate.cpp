@@ -30,7 +30,9 @@ private:
     void mark(MarkContent content);
     void step(Step step);
     void lead(Wire wire);
+    [[nodiscard]] bool shaftShowed() const;
     void poses(int count, bool harness);
+    void leadPoses();
     // Stays until a settled level was shown, and the dark of a range change on the way.
     void visit(const std::string& name, double stay_s) {
         mark(PositionMark{name});
@@ -88,6 +90,23 @@ void Player::poses(int count, bool harness) {
     wait(std::max(1.0, 2 * interval_s_));
 }
 
+// Did a reading show what came and went while the shaft was pushed, as far as it was?
+bool Player::shaftShowed() const {
+    if (std::find(plan_.steps.begin(), plan_.steps.end(), Step::wiggleShaft) == plan_.steps.end()) return true;
+    return std::any_of(rig_.events().begin(), rig_.events().end(), [](const TruthEvent& event) {
+        return event.step == stepName(Step::wiggleShaft) && !event.touched.empty();
+    });
+}
+
+void Player::leadPoses() {
+    for (int i = 0; i < 10; ++i) {
+        mark(PoseMark{{i < 5 ? "red-lead" : "black-lead", i % 2 == 0 ? "left" : "right"}});
+        wait((plan_.poseReadings + pace_.uniform()) * interval_s_);
+    }
+    mark(StepEndMark{});
+    wait(std::max(1.0, 2 * interval_s_));
+}
+
 void Player::pressAll(double press_s, double rest_s) {
     for (std::size_t i = 0; i < sheet_.positions.size(); ++i) {
         if (i == rest_) continue;
@@ -112,6 +131,7 @@ void Player::releases() {
 }
 
 void Player::step(Step step) {
+    if (step == Step::connectorHeld && !shaftShowed()) return; // a led run comes to it after a dropout
     const double look_s = std::max(4.0, settle_s_);
     if (step != Step::hookUp) lead(traits(step).wire); // connecting: the lead stays where it is
     if (traits(step).warmth == Warmth::warm) {
@@ -127,6 +147,8 @@ void Player::step(Step step) {
     case Step::coldStart: wait(plan_.coldStart_s); break;
     case Step::wiggleShaft: poses(plan_.shaftPoses, false); break;
     case Step::wiggleHarness: poses(plan_.harnessPoses, true); break;
+    case Step::leadCheck: leadPoses(); break;
+    case Step::connectorHeld: poses(plan_.shaftPoses, false); break;
     case Step::wiggleReference:
     case Step::wiggleGround: poses(12, false); break;
     case Step::fullPress:
@@ -220,6 +242,8 @@ Result<Simulation> simulate(const BenchScript& script, const Sheet& sheet, const
     out.capture.header.notes = script.notes;
     out.capture.header.probe = setup.value().side;
     out.capture.header.black = setup.value().black;
+    for (int section = 1; section <= script.plan.sections; ++section)
+        out.capture.header.sections.push_back("section-" + std::to_string(section));
     out.capture.header.sheet = sheet;
     out.capture.header.meter = meter;
     out.capture.summary.rows = out.capture.rows.size();

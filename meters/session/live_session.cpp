@@ -25,7 +25,8 @@ LiveSession::LiveSession(std::unique_ptr<Input> signal, std::unique_ptr<Input> r
     : signal_(std::move(signal)), reference_(std::move(reference)), options_(std::move(options)),
       evidence_(setup, recorder_) {
     if (options_.guided && signal_->live())
-        procedure_.emplace(setup.sheet, setup.meter, ProcedureOptions{.seed = options_.seed});
+        procedure_.emplace(setup.sheet, setup.meter,
+                           ProcedureOptions{.seed = options_.seed, .sections = setup.sections});
 }
 
 Status LiveSession::begin(const CaptureHeader& header) {

@@ -61,6 +61,7 @@ Result<std::unique_ptr<Session>> Session::start(MeterPort signal, CaptureHeader 
         return Error{
             .where = name, .what = "the session has no meter description", .mend = "choose one with --meter"};
     if (reference) header.referenceMeter = reference->meter.traits;
+    if (options.guided && header.sections.empty()) header.sections = usualSections();
     auto setup = examinationSetup(header, {}, {}, name);
     if (!setup) return setup.error();
     auto first = openSignal(std::move(signal));

@@ -727,6 +727,14 @@
         <source>Stop. Key off now.</source>
         <translation>Alto. Quite ya el contacto.</translation>
     </message>
+    <message>
+        <source>leads</source>
+        <translation>puntas</translation>
+    </message>
+    <message>
+        <source>plug held</source>
+        <translation>conector quieto</translation>
+    </message>
 </context>
 <context>
     <name>core</name>
@@ -1451,10 +1459,6 @@
         <translation>Siguiente</translation>
     </message>
     <message>
-        <source>No, go on</source>
-        <translation>No, seguir</translation>
-    </message>
-    <message>
         <source>Not tested</source>
         <translation>Sin probar</translation>
     </message>
@@ -1611,10 +1615,6 @@
         <translation>SHA-256 de sus lecturas</translation>
     </message>
     <message>
-        <source>Section 1 is the connector with its first hand&apos;s width of wire; each further section lies a hand&apos;s width nearer to the controller.</source>
-        <translation>El tramo 1 es el conector con el primer palmo de cable; cada tramo siguiente está un palmo más cerca del controlador.</translation>
-    </message>
-    <message>
         <source>Sensor report: %1</source>
         <translation>Informe del sensor: %1</translation>
     </message>
@@ -1763,10 +1763,6 @@
         <translation>Se giró el sensor y no se confirmaron todos los extremos después de apretar.</translation>
     </message>
     <message>
-        <source>The signal dropped under the shaft: look at the reference and the ground wire under the same wiggle?</source>
-        <translation>La señal cayó con el eje: ¿mirar los cables de referencia y de masa con el mismo meneo?</translation>
-    </message>
-    <message>
         <source>The signal stays near 0 V wherever the pedal is: open reference, open signal, or a short to ground.</source>
         <translation>La señal se queda cerca de 0 V esté donde esté el pedal: referencia abierta, señal abierta o un corto a masa.</translation>
     </message>
@@ -1905,10 +1901,6 @@
     <message>
         <source>Without moving the arm, look whether it rests against its stop, then lift it a little by hand.</source>
         <translation>Sin mover el brazo, mire si descansa en su tope; luego levántelo un poco con la mano.</translation>
-    </message>
-    <message>
-        <source>Yes, look at both</source>
-        <translation>Sí, mirar los dos</translation>
     </message>
     <message>
         <source>[%1] is missing</source>
@@ -3490,6 +3482,134 @@
         <source>Released, it hung at %1 in %2 of %3, and nobody looked whether the arm was on its stop: spring and linkage first.</source>
         <translation>Al soltar, se quedó en %1 en %2 de %3, y nadie miró si el brazo estaba en su tope: primero el muelle y el varillaje.</translation>
     </message>
+    <message>
+        <source>A lead that loses contact looks like a bad sensor, and is clipped again in a minute.</source>
+        <translation>Una punta que pierde contacto parece un sensor malo, y se vuelve a poner en un minuto.</translation>
+    </message>
+    <message>
+        <source>Check the leads</source>
+        <translation>Compruebe las puntas</translation>
+    </message>
+    <message>
+        <source>Clip the lead again, best in another place of the same wire, repeat the lead check, then wiggle again: what was seen before does not count.</source>
+        <translation>Ponga otra vez la punta, mejor en otro sitio del mismo cable, repita la prueba de las puntas y menee de nuevo: lo visto antes no cuenta.</translation>
+    </message>
+    <message>
+        <source>Clip the lead to the same wire in another place and measure again.</source>
+        <translation>Ponga la punta en otro sitio del mismo cable y mida otra vez.</translation>
+    </message>
+    <message>
+        <source>Hold the connector</source>
+        <translation>Sujete el conector</translation>
+    </message>
+    <message>
+        <source>Hold the connector still and wiggle the shaft on, poses still wanted: %1.</source>
+        <translation>Sujete quieto el conector y siga meneando el eje; posturas que faltan: %1.</translation>
+    </message>
+    <message>
+        <source>If it no longer drops out, it is the connector and not the sensor.</source>
+        <translation>Si ya no hay cortes, es el conector y no el sensor.</translation>
+    </message>
+    <message>
+        <source>Move the red lead to the wire it is to read, and measure again.</source>
+        <translation>Pase la punta roja al cable que debe leer y mida otra vez.</translation>
+    </message>
+    <message>
+        <source>Push nothing but the leads at clip and tip, as the pace says: first the red one, then the black one.</source>
+        <translation>Empuje solo las puntas, en la pinza y en el extremo, al ritmo indicado: primero la roja, después la negra.</translation>
+    </message>
+    <message>
+        <source>Replace the sensor, %1.</source>
+        <translation>Cambie el sensor, %1.</translation>
+    </message>
+    <message>
+        <source>Section 1 is the sensor&apos;s connector, section %1 the controller&apos;s; between them lie pieces of the wire.</source>
+        <translation>El tramo 1 es el conector del sensor, el tramo %1 el del controlador; entre ellos están los trozos de cable.</translation>
+    </message>
+    <message>
+        <source>The ground wire reads %1, as the signal does: the lead is still on the signal.</source>
+        <translation>El cable de masa marca %1, lo mismo que la señal: la punta sigue en la señal.</translation>
+    </message>
+    <message>
+        <source>The ground wire reads %1: a lead on the wrong wire reads so. The lead first.</source>
+        <translation>El cable de masa marca %1: así marca una punta en el cable equivocado. Primero la punta.</translation>
+    </message>
+    <message>
+        <source>The lead check was not done.</source>
+        <translation>No se hizo la prueba de las puntas.</translation>
+    </message>
+    <message>
+        <source>The reference reads %1, as the signal does: the lead is still on the signal.</source>
+        <translation>La referencia marca %1, lo mismo que la señal: la punta sigue en la señal.</translation>
+    </message>
+    <message>
+        <source>The reference reads %1: a tip that does not touch reads so. The lead first.</source>
+        <translation>La referencia marca %1: así marca una punta que no toca. Primero la punta.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the shaft, %3 to %4 or further: the shaft is suspect, and its connector and the harness will tell.</source>
+        <translation>La señal se cortó en %1 de %2 del eje, de %3 a %4 o más allá: el eje es sospechoso, y su conector y el mazo lo dirán.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the shaft: %3 went to %4 or further; with the connector held it did not, in %5: the connector at the sensor.</source>
+        <translation>La señal se cortó en %1 de %2 del eje: %3 llegó a %4 o más allá; con el conector sujeto no, en %5: el conector del sensor.</translation>
+    </message>
+    <message>
+        <source>The signal stays near 0 V wherever the pedal is: a tip that does not touch reads so. The lead first.</source>
+        <translation>La señal se queda cerca de 0 V esté donde esté el pedal: así marca una punta que no toca. Primero la punta.</translation>
+    </message>
+    <message>
+        <source>The signal stays near the reference wherever the pedal is: a lead on the wrong wire reads so. The lead first.</source>
+        <translation>La señal se queda cerca de la referencia esté donde esté el pedal: así marca una punta en el cable equivocado. Primero la punta.</translation>
+    </message>
+    <message>
+        <source>Watch the reference and the ground wire under the same wiggle.</source>
+        <translation>Vigile los cables de referencia y de masa con el mismo meneo.</translation>
+    </message>
+    <message>
+        <source>Wiggle the harness at %1, poses still wanted there: %2.</source>
+        <translation>Menee el mazo en %1; posturas que faltan allí: %2.</translation>
+    </message>
+    <message>
+        <source>With nothing but the leads moved, the signal went from %1 to %2 or further, in %3 of %4: the lead, or the pin it touches.</source>
+        <translation>Moviendo solo las puntas, la señal pasó de %1 a %2 o más allá, en %3 de %4: la punta, o el contacto que toca.</translation>
+    </message>
+    <message>
+        <source>With one hand hold the sensor&apos;s connector still; with the other push the shaft sideways and hold, as the pace says.</source>
+        <translation>Con una mano sujete quieto el conector del sensor; con la otra empuje el eje de lado y manténgalo, al ritmo indicado.</translation>
+    </message>
+    <message>
+        <source>black lead</source>
+        <translation>punta negra</translation>
+    </message>
+    <message>
+        <source>if it drops out with the connector held</source>
+        <translation>si se corta con el conector sujeto</translation>
+    </message>
+    <message>
+        <source>if it drops out with the connector held, and the lead is ruled out</source>
+        <translation>si se corta con el conector sujeto y la punta queda descartada</translation>
+    </message>
+    <message>
+        <source>if lever and mount are tight</source>
+        <translation>si palanca y soporte están firmes</translation>
+    </message>
+    <message>
+        <source>if the lead is ruled out</source>
+        <translation>si la punta queda descartada</translation>
+    </message>
+    <message>
+        <source>red lead</source>
+        <translation>punta roja</translation>
+    </message>
+    <message>
+        <source>sections is not a list of names</source>
+        <translation>sections no es una lista de nombres</translation>
+    </message>
+    <message>
+        <source>write the names of the harness&apos;s sections, from the sensor</source>
+        <translation>escriba los nombres de los tramos del mazo, desde el sensor</translation>
+    </message>
 </context>
 <context>
     <name>names</name>
@@ -3756,6 +3876,14 @@
     <message>
         <source>SCPI running meter</source>
         <translation>Multímetro SCPI en marcha continua</translation>
+    </message>
+    <message>
+        <source>connector-held</source>
+        <translation>conector sujeto</translation>
+    </message>
+    <message>
+        <source>lead-check</source>
+        <translation>prueba de puntas</translation>
     </message>
 </context>
 <context>

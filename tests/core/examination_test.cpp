@@ -18,7 +18,7 @@ TEST(Verdict, GoodSensorIsKept) {
         EXPECT_EQ(f.positions[0].conformance, Conformance::inside);
         EXPECT_EQ(f.positions[1].conformance, Conformance::inside);
         EXPECT_EQ(f.positions[0].visits.size(), 5U);
-        EXPECT_EQ(f.wiggle.poses, 32);
+        EXPECT_EQ(f.wiggle.poses, 64); // shaft and harness
         EXPECT_EQ(*f.wiggle.posesFor95, 0);
     }
 }
@@ -73,7 +73,7 @@ TEST(Verdict, TooFewPosesCannotTell) {
     run.poses = 8;
     const Findings f = examine(guided(run), fallingSheet());
     EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << whatItSaid(f);
-    EXPECT_EQ(*f.wiggle.posesFor95, 21);
+    EXPECT_EQ(*f.wiggle.posesFor95, 42); // shaft and harness
 }
 
 TEST(Examination, ShowsTheNewestReadingOnTheMoveAndTheHeldLevelWhenStill) {

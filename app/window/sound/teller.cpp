@@ -24,8 +24,7 @@ QString Teller::hear(const Scene& scene) {
     if (prompt.finished) {
         if (over_) return {};
         over_ = true;
-        return TellerText::tr("The run is over. Verdict: %1.")
-            .arg(decisionWords(snapshot.findings->verdict.decision));
+        return TellerText::tr("The run is over. Verdict: %1.").arg(verdictWords(snapshot.findings->verdict));
     }
     over_ = stopped_ = false;
     return sayNew(prompt);
@@ -33,7 +32,7 @@ QString Teller::hear(const Scene& scene) {
 
 QString Teller::sayNew(const Prompt& prompt) {
     const QString main = say(prompt.instruction);
-    const std::string section(prompt.asked ? prompt.asked->place.section() : std::string_view{});
+    const std::string section = prompt.asked ? prompt.asked->place.area : std::string();
     if (main == said_) {
         if (section.empty() || section == section_) return {};
         section_ = section;

@@ -21,7 +21,7 @@ void VerdictBar::show(const Scene& scene) {
     const Verdict& verdict = snapshot.findings->verdict;
     const bool over = snapshot.prompt.finished || snapshot.link == LinkState::ended;
     const QString lead = over ? tr("Verdict:") : tr("So far:");
-    const QString decision = hidden_ ? tr("hidden") : decisionWords(verdict.decision);
+    const QString decision = hidden_ ? tr("hidden") : verdictWords(verdict);
     QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front().says);
     if (hidden_) reason = tr("What would you do with this sensor? H shows it.");
     if (lead == lead_ && decision == decision_ && reason == reason_) return;

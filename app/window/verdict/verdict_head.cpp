@@ -23,12 +23,14 @@ void VerdictHead::show(const Scene& scene) {
     QString decision = decisionWords(verdict.decision);
     if (!decision.isEmpty()) decision[0] = decision[0].toUpper();
     const QString reason = verdict.reasons.empty() ? QString() : say(verdict.reasons.front().says);
-    if (decision == decision_ && reason == reason_ && shape == shape_) return;
+    const QString condition = verdict.condition.empty() ? QString() : say(verdict.condition);
+    if (decision == decision_ && condition == condition_ && reason == reason_ && shape == shape_) return;
+    condition_ = condition;
     shape_ = shape;
     colour_ = colour;
     decision_ = decision;
     reason_ = reason;
-    setAccessibleDescription(tr("Verdict: %1. %2").arg(decisionWords(verdict.decision), reason_));
+    setAccessibleDescription(tr("Verdict: %1. %2").arg(verdictWords(verdict), reason_));
     update();
 }
 
@@ -46,7 +48,12 @@ void VerdictHead::paintEvent(QPaintEvent*) {
     double size = look_.px(52);
     while (size > look_.px(30) && QFontMetricsF(look_.digits(size)).horizontalAdvance(decision_) > width() - left)
         size *= 0.95;
-    text.line(QRectF(left, top, width() - left, look_.px(84)), Qt::AlignLeft | Qt::AlignVCenter, decision_,
+    // Under a condition it makes room for it.
+    const double high = look_.px(condition_.isEmpty() ? 84 : 58);
+    if (!condition_.isEmpty())
+        text.line(QRectF(left, top + high, width() - left, look_.px(30)), Qt::AlignLeft | Qt::AlignVCenter,
+                  condition_, look_.font(TextSize::title, true), look_(Role::ink));
+    text.line(QRectF(left, top, width() - left, high), Qt::AlignLeft | Qt::AlignVCenter, decision_,
               look_.digits(size), look_(colour_ == Role::quietText ? Role::ink : colour_));
     text.paragraph(QRectF(left, top + look_.px(88), width() - left, height() - top - look_.px(88)), reason_,
                    look_.font(TextSize::text), look_(Role::ink));

@@ -23,7 +23,7 @@ private:
     const Look& look_;
     Shape shape_ = Shape::dots;
     Role colour_ = Role::ink;
-    QString decision_, reason_;
+    QString decision_, condition_, reason_;
 };
 
 } // namespace stillwire

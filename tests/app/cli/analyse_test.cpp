@@ -163,7 +163,8 @@ TEST(AnalyseText, CanBeReadAloud) {
     w.dropoutsInShaft = true;
     const Ran r = run({"analyse", f.write("c.csv", madeCapture(w))});
     EXPECT_EQ(r.status, 0);
-    EXPECT_THAT(r.out, HasSubstr("Replace the sensor."));
+    EXPECT_THAT(r.out, HasSubstr("Replace the sensor, if it drops out with the connector held, and the "
+                                 "lead is ruled out."));
     EXPECT_THAT(r.out, HasSubstr("at least"));
     EXPECT_THAT(r.out, HasSubstr("good to"));
     EXPECT_THAT(r.out, HasSubstr("Not tested"));
@@ -196,7 +197,8 @@ TEST(Report, IsOnePageThatFetchesNothing) {
     const Ran r = run({"report", f.write("c.csv", madeCapture(w)), "-o", f.path("r.html")});
     ASSERT_EQ(r.status, 0) << r.err;
     const std::string html = f.read("r.html");
-    EXPECT_THAT(html, HasSubstr("Replace the sensor."));
+    EXPECT_THAT(html, HasSubstr("Replace the sensor, if it drops out with the connector held, and the "
+                                 "lead is ruled out."));
     EXPECT_THAT(html, HasSubstr("<svg"));
     EXPECT_THAT(html, HasSubstr("class=\"dropout\""));
     for (const char* fetched : {"<script", "<img", "<link", "http:", "https:"})

@@ -118,7 +118,6 @@ void addSteps(std::vector<Page>& all) {
         all.push_back({name, [step](Stage& s) { s.show(step == Step::hookUp ? hookUpMoment() : stepMoment(step)); }});
         all.push_back({"lead-" + name, [step](Stage& s) { s.show(stepMoment(step, true)); }});
     }
-    all.push_back({"question-wires", [](Stage& s) { s.show(questionMoment(Question::supplyWires)); }});
     all.push_back({"question-reference", [](Stage& s) { s.show(questionMoment(Question::badReference)); }});
     all.push_back({"question-ground", [](Stage& s) { s.show(questionMoment(Question::badGround)); }});
     all.push_back({"turning", [](Stage& s) { s.show(adjustMoment()); }});

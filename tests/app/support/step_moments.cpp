@@ -139,18 +139,13 @@ std::shared_ptr<SessionSnapshot> stepMoment(Step step, bool movingLead) {
 }
 
 std::shared_ptr<SessionSnapshot> questionMoment(Question question) {
-    auto snapshot = stepMoment(question == Question::badReference ? Step::reference
-                               : question == Question::badGround  ? Step::ground
-                                                                  : Step::wiggleShaft);
+    auto snapshot = stepMoment(question == Question::badReference ? Step::reference : Step::ground);
     Prompt& p = snapshot->prompt;
     p.question = question;
     p.instruction = question == Question::badReference ? sentence(phrases::kReferenceBad, {"4.412 V"})
-                    : question == Question::badGround  ? sentence(phrases::kGroundBad, {"0.312 V"})
-                                                       : sentence(phrases::kOfferSupplyWires);
+                                                       : sentence(phrases::kGroundBad, {"0.312 V"});
     p.detail = p.wanted = {};
-    const bool supply = question == Question::supplyWires;
-    p.choices = {{Command::offerYes, sentence(supply ? phrases::kYesLook : phrases::kEndHere)},
-                 {Command::offerNo, sentence(supply ? phrases::kNoGoOn : phrases::kGoOnAnyway)}};
+    p.choices = {{Command::offerYes, sentence(phrases::kEndHere)}, {Command::offerNo, sentence(phrases::kGoOnAnyway)}};
     return snapshot;
 }
 

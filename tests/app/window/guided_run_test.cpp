@@ -33,10 +33,10 @@ namespace {
 using test::LedDoors;
 using test::Person;
 
-const std::vector<Step> kWholeRun{Step::hookUp,      Step::reference,     Step::ground,     Step::coldStart,
-                                  Step::wiggleShaft, Step::wiggleHarness, Step::fullPress,  Step::sweep,
-                                  Step::release,     Step::lift,          Step::warmRepeat, Step::adjust,
-                                  Step::confirm,     Step::putBack};
+const std::vector<Step> kWholeRun{Step::hookUp,    Step::reference,   Step::ground,        Step::coldStart,
+                                  Step::leadCheck, Step::wiggleShaft, Step::wiggleHarness, Step::fullPress,
+                                  Step::sweep,     Step::release,     Step::lift,          Step::warmRepeat,
+                                  Step::adjust,    Step::confirm,     Step::putBack};
 
 class GuidedRun : public ::testing::Test {
 protected:

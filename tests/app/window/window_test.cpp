@@ -122,7 +122,7 @@ TEST_F(WindowTest, SpaceGoesOnWhereverTheKeyboardIs) {
 
 TEST_F(WindowTest, NumberKeysGiveTheAnswersThatAreOffered) {
     auto snapshot = test::wiggleMoment();
-    snapshot->prompt.question = Question::supplyWires;
+    snapshot->prompt.question = Question::badGround;
     snapshot->prompt.instruction = {"Was it on its stop?", {}};
     snapshot->prompt.choices = {{Command::liftOnStop, {"It was on its stop", {}}},
                                 {Command::liftOffStop, {"It was off its stop", {}}}};

@@ -24,6 +24,7 @@ CaptureHeader whole() {
     header.notes = "cold \"start\"\nsecond line";
     header.probe = ProbeSide::controllerSide;
     header.black = BlackLead::sensorGround;
+    header.sections = {"connector", "wire \"by the hinge\"", "controller"};
     header.sheet = std::move(*parseSheet(kSheet, "sheet"));
     header.meter = std::move(*parseMeterTraits(kMeter, "meter"));
     header.other =
@@ -33,7 +34,9 @@ CaptureHeader whole() {
 
 // What a header says, in one text.
 std::string said(const CaptureHeader& h) {
-    return std::to_string(h.format) + h.started + h.notes + std::to_string(static_cast<int>(h.probe)) +
+    std::string sections;
+    for (const std::string& name : h.sections) sections += name + ";";
+    return sections + std::to_string(h.format) + h.started + h.notes + std::to_string(static_cast<int>(h.probe)) +
            std::to_string(static_cast<int>(h.black)) + h.other + (h.sheet ? h.sheet->toml : "-") +
            (h.meter ? h.meter->toml : "-");
 }
@@ -100,6 +103,13 @@ TEST(Header, AStartThatIsNoDateIsKeptAsText) {
     header.started = "yesterday\nx = 1";
     EXPECT_EQ(throughAFile(header).started, "yesterday\nx = 1");
     EXPECT_EQ(throughAFile(CaptureHeader{}).started, "");
+}
+
+TEST(Header, RefusesSectionsThatAreNoNames) {
+    for (const char* wrong : {"sections = 3", "sections = [1, 2]", "sections = [\"\"]"}) {
+        const auto read = collect(std::string("# format = 1\n# ") + wrong + "\n" + kColumns);
+        EXPECT_NE(read.error.find(":2: header: sections is not a list of names"), std::string::npos) << read.error;
+    }
 }
 
 TEST(Header, RefusesASideThatItDoesNotKnow) {

@@ -32,7 +32,7 @@ TEST(StepTable, EveryStepHasItsWordsAndWhatGoesOnInIt) {
         EXPECT_EQ(text.step, t.step);
         EXPECT_TRUE(text.title && text.instruction && text.why) << t.name;
         EXPECT_FALSE(text.cautions.empty()) << t.name;
-        EXPECT_TRUE(makeActivity(t.step, true)) << t.name;
+        EXPECT_TRUE(makeActivity(t.step, ProcedureOptions{})) << t.name;
     }
 }
 
@@ -43,8 +43,8 @@ TEST(StepTable, EveryStepIsInTheOrderOnceOrIsOffered) {
                              [&](const PathEntry& e) { return e.step == step; });
     };
     for (const StepTraits& t : kStepTable) EXPECT_EQ(times(t.step), t.need == Need::offered ? 0 : 1) << t.name;
-    path.addSupplyWires();
-    for (const StepTraits& t : kStepTable) EXPECT_EQ(times(t.step), 1) << t.name;
+    path.addAfterShaft();
+    for (const StepTraits& t : kStepTable) EXPECT_EQ(times(t.step), t.step == Step::leadCheck ? 2 : 1) << t.name;
 }
 
 TEST(StepTable, EveryStepPutsTheTimelineWhereItsRowSays) {

@@ -35,22 +35,21 @@ TEST(Procedure, GoesOnAfterABadGroundOnlyWhenTold) {
     EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
 }
 
-TEST(Procedure, OffersTheSupplyWiresAfterAShaftDropout) {
+TEST(Procedure, AfterAShaftDropoutConnectorLeadsAndSupplyWiresComeUnasked) {
     Driver d(pedalSheet(), kPedal);
     d.dropoutsInShaft = 2;
-    while (d.procedure.prompt().question == Question::none && toSeconds(d.now) < 600) d.read();
-    ASSERT_EQ(d.procedure.prompt().choices.size(), 2U);
-    d.press(Command::offerYes);
+    EXPECT_TRUE(d.readUntil(Step::connectorHeld));
     EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
+    EXPECT_EQ(d.count("step:lead-check"), 2);
     EXPECT_EQ(d.count("step:wiggle-reference"), 1);
     EXPECT_EQ(d.count("step:wiggle-ground"), 1);
 }
 
-TEST(Procedure, GoesOnWithoutTheSupplyWiresWhenNobodyAnswers) {
+TEST(Procedure, AGoodShaftIsFollowedByTheHarness) {
     Driver d(pedalSheet(), kPedal);
-    d.dropoutsInShaft = 2;
     EXPECT_TRUE(d.readUntil(Step::wiggleHarness));
-    EXPECT_EQ(d.count("step:wiggle-reference"), 0);
+    EXPECT_EQ(d.count("step:connector-held"), 0);
+    EXPECT_EQ(d.count("step:lead-check"), 1);
 }
 
 TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
@@ -72,12 +71,46 @@ TEST(Procedure, SkippingLeavesItsMarkAndGoesOn) {
     d.press(Command::skip);
     EXPECT_EQ(d.count("skip:wiggle-shaft"), 1);
     EXPECT_EQ(d.procedure.prompt().step, Step::wiggleHarness);
-    EXPECT_EQ(d.procedure.path()[4].outcome, StepOutcome::skipped);
+    EXPECT_EQ(d.procedure.path()[5].outcome, StepOutcome::skipped);
+}
+
+TEST(Procedure, LeftEarlyAStepIsEndedAndNotSkipped) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    for (int i = 0; i < 10; ++i) d.read();
+    d.press(Command::skip);
+    EXPECT_EQ(d.count("skip:wiggle-shaft"), 0);
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleHarness);
+    EXPECT_EQ(d.procedure.path()[5].outcome, StepOutcome::done);
+}
+
+TEST(Procedure, ALeadCheckThatShowsSomethingIsRepeatedAndThenTheWiggle) {
+    Driver d(pedalSheet(), kPedal);
+    d.dropoutsInShaft = 2;
+    d.readUntil(Step::connectorHeld);
+    d.readUntil(Step::leadCheck);
+    d.findings.leadsFailed = true;
+    const int before = d.count("step:lead-check");
+    while (d.count("step:lead-check") == before && !d.procedure.prompt().finished) d.read();
+    EXPECT_EQ(d.procedure.prompt().step, Step::leadCheck);
+    d.findings.leadsFailed = false;
+    d.coverage(Step::wiggleShaft, "").posesFor95 = 29; // what was seen before does not count
+    while (d.procedure.prompt().step == Step::leadCheck) d.read();
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
+}
+
+TEST(Procedure, BackToAWireThatTheLeadHasLeftAsksForTheMove) {
+    Driver d(pedalSheet(), kPedal);
+    ASSERT_TRUE(d.readUntil(Step::ground));
+    ASSERT_TRUE(d.procedure.prompt().movingLead);
+    d.press(Command::back);
+    EXPECT_EQ(d.procedure.prompt().step, Step::reference);
+    EXPECT_TRUE(d.procedure.prompt().movingLead);
 }
 
 TEST(Procedure, BackSoonAfterAStepEndedUndoesThatStep) {
     Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::wiggleShaft);
+    d.readUntil(Step::leadCheck);
     d.press(Command::back);
     EXPECT_EQ(d.count("undo:cold-start"), 1);
     EXPECT_EQ(d.procedure.prompt().step, Step::coldStart);
@@ -96,9 +129,10 @@ TEST(Procedure, BackLaterStartsTheStepAgain) {
 TEST(Procedure, NextNeverEndsAWiggleShort) {
     Driver d(pedalSheet(), kPedal);
     d.readUntil(Step::wiggleShaft);
+    const int before = d.count("pose:");
     d.press(Command::next);
     EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
-    EXPECT_EQ(d.count("pose:"), 2); // it hurries the pose on
+    EXPECT_EQ(d.count("pose:"), before + 1); // it hurries the pose on
 }
 
 TEST(Procedure, TheLiftQuestionTakesItsAnswer) {

@@ -23,6 +23,7 @@ inline WireLevel settledWire(double level_V, double u_V, bool inside) {
 }
 
 struct Driver {
+    static constexpr int kPosesOfASection = 8;
     Sheet sheet;
     MeterTraits meter;
     std::map<std::string, double> level_V; // what the signal shows at each position
@@ -39,7 +40,7 @@ struct Driver {
     std::size_t readings = 0;
 
     Driver(Sheet s, std::map<std::string, double> levels, ProcedureOptions options = {})
-        : sheet(std::move(s)), level_V(std::move(levels)), procedure(sheet, meter, options) {
+        : sheet(std::move(s)), level_V(std::move(levels)), procedure(sheet, meter, std::move(options)) {
         meter.interval_s = 0.3;
         findings.meter.interval_s = 0.3;
         findings.meter.resolution_V = 0.001;
@@ -59,24 +60,38 @@ struct Driver {
                 since = m.time;
                 readings = 0;
             }
-            if (text.starts_with("pose:")) pose(step);
+            if (m.as<PoseMark>()) pose(*stepByName(step), m.as<PoseMark>()->place);
         }
     }
 
-    void pose(const std::string& name) {
-        const Step s = *stepByName(name);
+    StepCoverage& coverage(Step s, const std::string& section) {
         for (StepCoverage& c : findings.steps)
-            if (c.step == s) return count(c);
-        findings.steps.push_back({s, 0, 0, 0, {}, {}, {}, 0});
-        count(findings.steps.back());
+            if (c.step == s && c.section == section) return c;
+        StepCoverage& added = findings.steps.emplace_back();
+        added.step = s;
+        added.section = section;
+        if (!section.empty()) added.posesFor95 = kPosesOfASection;
+        return added;
     }
-    void count(StepCoverage& c) const {
+    void pose(Step s, const PosePlace& place) {
+        count(coverage(s, ""), 29);
+        if (s != Step::wiggleHarness) return;
+        const std::vector<std::string> names = usualSections();
+        int wanted = 0;
+        for (std::size_t i = 0; i < names.size(); ++i) {
+            StepCoverage& section = coverage(s, names[i]);
+            if (place.isSection(names[i], i + 1)) count(section, kPosesOfASection);
+            wanted += section.posesFor95.value_or(0);
+        }
+        if (!cannotSee) coverage(s, "").posesFor95 = wanted;
+    }
+    void count(StepCoverage& c, int wanted) const {
         ++c.poses;
         if (c.step == Step::wiggleShaft) c.dropouts = std::min(c.poses, dropoutsInShaft);
         if (cannotSee)
             c.posesFor95.reset();
         else
-            c.posesFor95 = std::max(0, 29 - c.poses);
+            c.posesFor95 = std::max(0, wanted - c.poses);
     }
 
     [[nodiscard]] double wire() const {

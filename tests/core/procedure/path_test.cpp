@@ -77,14 +77,15 @@ TEST(Path, NothingIsConfirmedOfAnAdjustmentThatWasSkipped) {
     EXPECT_EQ(path.step(), Step::putBack);
 }
 
-TEST(Path, TheSupplyWiresComeRightAfterTheShaft) {
+TEST(Path, WhatTellsTheShaftFromItsLikeComesRightAfterIt) {
     Path path = doneUpTo(Step::wiggleShaft);
-    path.addSupplyWires();
-    path.go(path.next(Findings{}));
-    EXPECT_EQ(path.step(), Step::wiggleReference);
-    path.set(StepOutcome::done);
-    path.go(path.next(Findings{}));
-    EXPECT_EQ(path.step(), Step::wiggleGround);
+    path.addAfterShaft();
+    for (const Step wanted :
+         {Step::connectorHeld, Step::leadCheck, Step::wiggleReference, Step::wiggleGround, Step::wiggleHarness}) {
+        path.go(path.next(Findings{}));
+        EXPECT_EQ(path.step(), wanted);
+        path.set(StepOutcome::done);
+    }
 }
 
 } // namespace

@@ -23,7 +23,7 @@ TEST(Procedure, RunsFromHookUpToPutBackByEvidenceAlone) {
 
     std::erase(steps, "step:end");
     EXPECT_THAT(steps, ElementsAre("step:hook-up", "step:reference", "step:ground", "step:cold-start",
-                                   "step:wiggle-shaft", "step:wiggle-harness", "step:full-press", "step:sweep",
+                                   "step:lead-check", "step:wiggle-shaft", "step:wiggle-harness", "step:full-press", "step:sweep",
                                    "step:release", "step:lift", "step:warm-repeat", "step:put-back"));
     EXPECT_EQ(d.count("key:on"), 1);
     EXPECT_EQ(d.count("key:off"), 1);
@@ -59,11 +59,11 @@ TEST(Procedure, WaitsForTheLeadToLeaveTheWireItWasOn) {
 
 TEST(Procedure, WatchesColdForThirtySeconds) {
     Driver d(pedalSheet(), kPedal);
-    d.readUntil(Step::wiggleShaft);
+    d.readUntil(Step::leadCheck);
     Time begun{0}, over{0};
     for (const Mark& m : d.marks) {
         if (m.text() == "step:cold-start") begun = m.time;
-        if (m.text() == "step:wiggle-shaft") over = m.time;
+        if (m.text() == "step:lead-check") over = m.time;
     }
     EXPECT_GE(toSeconds(over - begun), 30.0);
     EXPECT_LT(toSeconds(over - begun), 32.0);
@@ -74,14 +74,16 @@ TEST(Procedure, AsksForAsManyPosesAsTheFindingsWant) {
     d.readUntil(Step::wiggleHarness);
     EXPECT_EQ(d.count("pose:left") + d.count("pose:right"), 29);
     const auto poses = d.texts("pose:");
-    EXPECT_EQ(poses[0], "pose:left");
-    EXPECT_EQ(poses[1], "pose:right");
+    EXPECT_EQ(poses[0], "pose:red-lead/left");
+    EXPECT_EQ(poses[5], "pose:black-lead/right");
+    EXPECT_EQ(poses[10], "pose:left");
+    EXPECT_EQ(poses[11], "pose:right");
     d.readUntil(Step::fullPress);
     const auto all = d.texts("pose:section-");
-    EXPECT_EQ(all.size(), 29U);
+    EXPECT_EQ(all.size(), 32U); // eight in each of four sections
     EXPECT_EQ(all.front(), "pose:section-1/left");
-    EXPECT_EQ(all[6], "pose:section-2/left");
-    EXPECT_EQ(all.back(), "pose:section-5/left");
+    EXPECT_EQ(all[8], "pose:section-2/left");
+    EXPECT_EQ(all.back(), "pose:section-4/right");
 }
 
 TEST(Procedure, HoldsEachPoseThreeReadingsAndNeverInStepWithTheMeter) {
@@ -112,7 +114,8 @@ TEST(Procedure, VisitsBothSidesOfALeverThatRestsInTheMiddle) {
     d.readUntil(Step::sweep);
     auto visited = d.texts("position:");
     visited.erase(visited.begin(), visited.begin() + static_cast<std::ptrdiff_t>(before));
-    EXPECT_THAT(visited, ElementsAre("position:back", "position:middle", "position:forward", "position:middle"));
+    EXPECT_THAT(visited, ElementsAre("position:back", "position:middle", "position:forward", "position:middle",
+                                     "position:back", "position:middle", "position:forward", "position:middle"));
 }
 
 TEST(Procedure, ReleasesAtLeastThreeTimes) {
@@ -153,7 +156,8 @@ TEST(Procedure, ShowsCautionsFirstInEveryStep) {
 }
 
 TEST(Procedure, ASameSeedLeadsTheSameWay) {
-    Driver a(pedalSheet(), kPedal, {5, true}), b(pedalSheet(), kPedal, {5, true}), c(pedalSheet(), kPedal, {6, true});
+    Driver a(pedalSheet(), kPedal, {.seed = 5}), b(pedalSheet(), kPedal, {.seed = 5}),
+        c(pedalSheet(), kPedal, {.seed = 6});
     for (Driver* d : {&a, &b, &c}) d->readUntil(Step::putBack);
     const auto times = [](const Driver& d) {
         std::vector<std::int64_t> out;

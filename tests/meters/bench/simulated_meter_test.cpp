@@ -57,8 +57,9 @@ Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t s
     ExaminationSetup setup;
     setup.sheet = sheet;
     setup.meter = meter.traits;
+    setup.sections = usualSections();
     Examination examination(setup);
-    Procedure procedure(sheet, meter.traits, {seed, true});
+    Procedure procedure(sheet, meter.traits, {.seed = seed});
 
     Guided out;
     const auto take = [&](const std::vector<Mark>& marks) {

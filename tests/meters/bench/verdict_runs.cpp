@@ -29,7 +29,7 @@ void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, con
     const Findings f = judged(run);
     const Decision said = f.verdict.decision;
     ++tally.all;
-    if (said == Decision::keep && showed(run)) ++tally.keptInSight;
+    if (said == Decision::keep && showed(run) && wanted.accepted.count(said) == 0) ++tally.keptInSight;
     if (wanted.accepted.count(said) > 0) {
         ++tally.right;
         tally.strict += said == wanted.right;

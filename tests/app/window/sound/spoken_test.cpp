@@ -47,7 +47,7 @@ TEST(Teller, ReadsAQuestionWithItsAnswersAndTheirKeys) {
     Teller teller;
     auto moment = test::wiggleMoment();
     (void)teller.hear(sceneOf(moment));
-    moment->prompt.question = Question::supplyWires;
+    moment->prompt.question = Question::badGround;
     moment->prompt.instruction = {"Was it on its stop?", {}};
     moment->prompt.choices = {{Command::liftOnStop, {"On its stop", {}}}, {Command::liftOffStop, {"Off it", {}}}};
     EXPECT_EQ(teller.hear(sceneOf(moment)), QString("Was it on its stop? 1: On its stop. 2: Off it."));
