@@ -14,7 +14,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr double kOverVoltage_V = 5.5;
 constexpr int kOverVoltageReadings = 2; // one alone may be a needle slipping
 constexpr double kDefaultInterval_s = 0.33;
 constexpr Time kJumpShown = 3s;
@@ -52,8 +51,8 @@ Examination::Parts::Parts(ExaminationSetup given)
       search({meter, setup.sheet.nominal_V, windowsOf(setup.sheet), setup.tuning}),
       secondReference(resolutionOf(referenceMeter) / std::sqrt(12.0)), referenceBlind(referenceMeter),
       referenceWatch(referenceMeter, setup.sheet.nominal_V) {
-    const auto& ranges = setup.meter.ranges; // as described: what a trace lets guess is no ground for this
-    overloadIsOver = !ranges.empty() && ranges.front().fullScale_V >= kOverVoltage_V;
+    // Of a described range: what a trace lets guess is no ground for this.
+    overloadIsOver = setup.meterKnown && setup.meter.ranges.front().fullScale_V >= setup.sheet.overVoltage_V();
     expected = expectedBefore = expectationAt(books.timeline.now(), stepFrom, search.tuning(), meter.interval_s);
 }
 
@@ -71,8 +70,15 @@ void Examination::Parts::readSecondMeter(const Reading& reading) {
     secondReference.held(&reading, 1, static_cast<int>(visits.size()), place, resolution_V, 3 * resolution_V);
 }
 
-void Examination::Parts::watchVoltage(double volts_V) {
-    overReadings = volts_V > kOverVoltage_V && onSignal() ? overReadings + 1 : 0;
+// Between the steps, and before the meter is hooked up, the lead may touch anything.
+bool Examination::Parts::connected(int at) const {
+    const Context& place = books.timeline.context(at);
+    return place.step ? place.step != Step::hookUp : !books.timeline.anyStep();
+}
+
+void Examination::Parts::watchVoltage(double volts_V, int at) {
+    const bool over = volts_V > setup.sheet.overVoltage_V() && books.timeline.context(at).wire != Wire::ground;
+    overReadings = over && connected(at) ? overReadings + 1 : 0;
     overVoltage = overVoltage || overReadings >= kOverVoltageReadings;
 }
 
@@ -87,7 +93,9 @@ void Examination::Parts::look(const Reading& reading) {
     lastReading = reading.time;
     if (!blind.push(reading)) {
         const bool over = reading.flags.has(Flag::overload) && !reading.flags.has(Flag::unit);
-        if (over && overloadIsOver) watchVoltage(std::numeric_limits<double>::infinity());
+        if (over && overloadIsOver)
+            watchVoltage(std::numeric_limits<double>::infinity(),
+                         static_cast<int>(books.timeline.indexAt(reading.time - aperture)));
         search.blind();
         state = WireState::blind;
         return;
@@ -98,7 +106,7 @@ void Examination::Parts::look(const Reading& reading) {
     // A reading belongs to the marks in force when its aperture began.
     const Time began = reading.time - aperture;
     const int at = static_cast<int>(books.timeline.indexAt(began));
-    if (reading.volts_V > kOverVoltage_V || overReadings > 0) watchVoltage(reading.volts_V);
+    if (reading.volts_V > setup.sheet.overVoltage_V() || overReadings > 0) watchVoltage(reading.volts_V, at);
     search.push(reading, at, at == context ? expected : expectedBefore, classifier);
     hasJumped = books.jumps.size() > jumpsSeen;
     jumpsSeen = books.jumps.size();
@@ -121,7 +129,7 @@ WireState Examination::Parts::heldAt(Time at) const {
 // Until one of the stages has to look at a reading.
 QuietTerms Examination::Parts::quietTerms() const {
     const Search::Quiet quiet = search.quiet(expected);
-    const bool nearOver = quiet.level_V + 2 * quiet.reach_V > kOverVoltage_V;
+    const bool nearOver = quiet.level_V + 2 * quiet.reach_V > setup.sheet.overVoltage_V();
     const std::optional<Time> limit = blind.quietLimit();
     if (nearOver || overReadings > 0 || !limit || quiet.most == 0) return {};
     return {quiet.level_V,

@@ -31,7 +31,8 @@ struct Examination::Parts {
     void settle(); // what the gate has kept is handed on
     void pushQuiet(const Reading* from, std::size_t count);
     void readSecondMeter(const Reading& reading);
-    void watchVoltage(double volts_V);
+    void watchVoltage(double volts_V, int at);  // of the context there
+    [[nodiscard]] bool connected(int at) const; // the lead is where the step says
     [[nodiscard]] WireState stateNow() const;
     [[nodiscard]] WireState heldAt(Time at) const; // steady, or it has just jumped
     [[nodiscard]] bool onSignal() const { return books.timeline.now().wire == Wire::signal; }
@@ -70,7 +71,7 @@ struct Examination::Parts {
     WireState state = WireState::silent;
     int overReadings = 0;
     bool probedAtController = false; // by a mark
-    bool overloadIsOver = false;     // the smallest range reaches past 5.5 V, so what is over it is over that too
+    bool overloadIsOver = false; // the smallest range reaches past over-voltage, so what is over it is over that too
     bool overVoltage = false;
     Time flaggedFrom{-1}; // of the excursion flagged last
 };

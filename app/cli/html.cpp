@@ -79,7 +79,8 @@ std::string reportHtml(const ReportInput& in) {
                      "kind");
     out += verdictBox(in);
     if (in.evaluation.findings.overVoltage)
-        out += paragraph(in, {"The signal went over 5.5 V: stop, key off."}, "caution");
+        out += paragraph(
+            in, {{"It went over %1: stop, key off.", {volts(in.evaluation.setup.sheet.overVoltage_V())}}}, "caution");
     out += jobTable(in) + heading(in, "How it was measured") + measuredTable(in);
     out += heading(in, "Levels before and after") + levelsTable(in);
     out += heading(in, "Trace") + traceSvg(in);

@@ -31,17 +31,18 @@ Section about(const Evaluation& e, const std::string& path) {
 }
 
 Line coverageLine(const StepCoverage& c) {
-    if (c.poses == 0) return {{"%1: no pose was looked at.", {stepOf(c.step)}}};
+    const Sentence place = c.section.empty() ? Sentence{"%1", {stepOf(c.step)}}
+                                             : Sentence{"%1, %2", {stepOf(c.step), byName(c.section)}};
+    if (c.poses == 0) return {{"%1: no pose was looked at.", {place}}};
     Line line;
     if (c.dropouts > 0)
-        line.push_back(
-            {"%1: dropouts in %2 of %3.", {stepOf(c.step), std::to_string(c.dropouts), countedPoses(c.poses)}});
+        line.push_back({"%1: dropouts in %2 of %3.", {place, std::to_string(c.dropouts), countedPoses(c.poses)}});
     else if (c.shortestVisible_s)
-        line.push_back({"%1: none of %2 or longer in %3.",
-                        {stepOf(c.step), secondsAtMost(*c.shortestVisible_s), countedPoses(c.poses)}});
+        line.push_back(
+            {"%1: none of %2 or longer in %3.", {place, secondsAtMost(*c.shortestVisible_s), countedPoses(c.poses)}});
     else
-        line.push_back({"%1: %2 held, but this meter cannot see the fault looked for.",
-                        {stepOf(c.step), countedPoses(c.poses)}});
+        line.push_back(
+            {"%1: %2 held, but this meter cannot see the fault looked for.", {place, countedPoses(c.poses)}});
     if (c.jumps > 0) line.push_back({"Level jumps: %1.", {std::to_string(c.jumps)}});
     if (c.blindPoses > 0) line.push_back({"Poses while the meter was blind: %1.", {std::to_string(c.blindPoses)}});
     if (c.rateUpper95 && (c.shortestVisible_s || c.dropouts > 0))
@@ -116,7 +117,8 @@ Section oddities(const Evaluation& e) {
         s.lines.push_back({{"On the machine: %1, and up to %2 that the averaged readings allow.",
                             {counted(static_cast<std::size_t>(f.machine.stops), "1 sure stop", "%1 sure stops"),
                              std::to_string(f.machine.stopsPossible)}}});
-    if (f.overVoltage) s.lines.push_back({"The signal went over 5.5 V: stop, key off."});
+    if (f.overVoltage)
+        s.lines.push_back({{"It went over %1: stop, key off.", {volts(e.setup.sheet.overVoltage_V())}}});
     return s;
 }
 

@@ -129,7 +129,7 @@ struct Timeline::Taker {
         return add(true);
     }
     bool operator()(const KeyMark& mark) {
-        line.keyOff_ = !mark.on;
+        line.keyOff_ = next.keyOff = !mark.on;
         if (mark.on) {
             next.motion = next.step        ? traits(*next.step).motion
                           : line.anyStep() ? ExpectedMotion::free
@@ -144,6 +144,8 @@ struct Timeline::Taker {
     }
     bool operator()(const SkipMark& mark) {
         line.skipped_.push_back(mark.step);
+        // Skipped as it ran: no evidence either way.
+        if (next.step == mark.step) line.visits_.back().undone = true;
         return false;
     }
     bool operator()(const UndoMark& mark) {

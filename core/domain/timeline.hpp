@@ -23,6 +23,7 @@ struct Context {
     int poseIndex = -1;          // counts the poses of the capture; -1: not in a pose
     bool moveExpected = false;   // a movement was asked for at `from`
     bool warm = false;           // in or after warm-repeat
+    bool keyOff = false;         // every wire is dead
     double turns = 0;            // sum of turns so far, signed
     int turnCount = 0;           // how many were made
 };

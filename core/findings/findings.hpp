@@ -267,7 +267,7 @@ struct Findings {
     std::vector<WearBin> wear;
     std::optional<ColdWarm> coldWarm;
     bool leadsFailed = false; // the newest lead check showed something
-    bool overVoltage = false; // a signal over 5.5 V: stop, key off
+    bool overVoltage = false; // signal or reference over 1.1 times the nominal: stop, key off
     Verdict verdict;
 };
 

@@ -3,6 +3,7 @@
 
 #include "core/judge/adjustment.hpp"
 #include "core/judge/phrases.hpp"
+#include "core/judge/telling_stays.hpp"
 #include "core/judge/within.hpp"
 #include "core/stats/exact.hpp"
 
@@ -62,7 +63,7 @@ bool stuck(const Case& c, bool high) {
     }
     if (measured < 2 || high_V - low_V > kStuckShare * c.sheet->span_V()) return false;
     return high ? low_V >= (1 - kRailShare) * c.levels->supply.reference.level_V
-                : high_V <= kRailShare * c.sheet->nominal_V;
+                : readsNothing(Wire::signal, high_V, *c.sheet);
 }
 
 // Would the levels fit if the cold one were left out? Then it is the temperature, not the span.
@@ -181,9 +182,9 @@ bool othersRuledOut(const Case& c) {
 
 bool readsNothing(const Case& c) {
     const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
-    const double nominal_V = c.sheet->nominal_V, off_V = kRailShare * nominal_V;
-    if (r && r->level_V <= off_V) return true;
-    if (g && (g->level_V < -std::max(off_V, c.sheet->maxDrop_V) || g->level_V >= nominal_V / 2)) return true;
+    const double below_V = -std::max(kRailShare * c.sheet->nominal_V, c.sheet->maxDrop_V);
+    if (r && readsNothing(Wire::reference, r->level_V, *c.sheet)) return true;
+    if (g && (g->level_V < below_V || readsNothing(Wire::ground, g->level_V, *c.sheet))) return true;
     return stuck(c, false) || stuck(c, true);
 }
 

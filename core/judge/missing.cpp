@@ -99,6 +99,9 @@ void positions(const Case& c, std::vector<Missing>& out) {
             out.push_back({{"The level %1 was not measured.", {byName(position.name)}},
                            resting ? Sentence{"Record the level %1, hands off.", {byName(position.name)}}
                                    : Sentence{"Press fully to %1 and hold it still.", {byName(position.name)}}});
+        } else if (!resting && position.visits.size() == 1) {
+            out.push_back({{"%1 was visited once; one visit is none.", {byName(position.name)}},
+                           {"Press fully to %1 again and hold it still.", {byName(position.name)}}});
         } else if (position.conformance == Conformance::undecided) {
             const bool wanders = c.levels->supply.referenceMeasured && !c.levels->supply.steady();
             undecided = true;

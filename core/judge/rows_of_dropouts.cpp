@@ -93,11 +93,11 @@ const std::array kRows = {
                  [](const Case& c) {
                      const std::vector<Argument> figures{faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V),
                                                          volts(c.shaft.extreme_V)};
-                     return c.shaft.dropped ? Sentence{"The signal dropped out in %1 of %2 of the shaft, the arm "
-                                                       "still: %3 went to %4 or further.",
+                     return c.shaft.dropped ? Sentence{"The signal dropped out in %1 of %2 of the shaft, and came "
+                                                       "back: %3 went to %4 or further.",
                                                        figures}
-                                            : Sentence{"The level moved by itself in %1 of %2 of the shaft, the arm "
-                                                       "still: from %3 to %4, and stayed there.",
+                                            : Sentence{"The level moved by itself in %1 of %2 of the shaft: from %3 "
+                                                       "to %4, and stayed there.",
                                                        figures};
                  },
                  [](const Case& c) {
@@ -155,11 +155,8 @@ const std::array kRows = {
         [](const Case& c) {
             const std::vector<Argument> figures{volts(c.moving.held_V), volts(c.moving.extreme_V)};
             return c.moving.dropped
-                       ? Sentence{"Dropouts while the shaft turns, nothing else touched: %1 went to %2 or further.",
-                                  figures}
-                       : Sentence{
-                             "The level moved by itself from %1 to %2 with the shaft held, nothing else touched.",
-                             figures};
+                       ? Sentence{"Dropouts while the shaft turns: %1 went to %2 or further.", figures}
+                       : Sentence{"The level moved by itself from %1 to %2 with the shaft held.", figures};
         },
         [](const Case&) {
             return Sentence{"Sweep again, the harness held still: a worn spot shows at the same place."};

@@ -15,7 +15,10 @@ namespace {
 const std::array kRows = {
     JudgementRow{
         "over-voltage", Decision::checkWiring, [](const Case& c) { return c.findings->overVoltage; },
-        [](const Case&) { return Sentence{"The signal went over 5.5 V: it touches a battery feed. Stop, key off."}; },
+        [](const Case& c) {
+            return Sentence{"It went over %1: a wire touches a battery feed. Stop, key off.",
+                            {volts(c.sheet->overVoltage_V())}};
+        },
         [](const Case&) { return Sentence{"Key off. Look for a chafe to a battery feed before anything else."}; }},
     // A lead reads so as well, and is clipped again in a minute.
     JudgementRow{

@@ -58,6 +58,7 @@ struct Sheet {
     std::string toml;   // the text it was read from, for the capture header
 
     [[nodiscard]] const Position& rest() const;
+    [[nodiscard]] double overVoltage_V() const { return 1.1 * nominal_V; } // own rule, no source: over it, stop
     [[nodiscard]] double span_V() const; // from the lowest window's middle to the highest's
     [[nodiscard]] const Position* find(std::string_view name) const; // null if there is none
 };

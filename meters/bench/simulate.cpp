@@ -153,7 +153,7 @@ void Player::step(Step step) {
     case Step::wiggleGround: poses(12, false); break;
     case Step::fullPress:
         wait(1);
-        pressAll(6, 4);
+        for (int round = 0; round < 2; ++round) pressAll(6, 4); // one visit is none
         break;
     case Step::sweep: wait(hand_.sweepTakes_s() + 2); break;
     case Step::release: releases(); break;

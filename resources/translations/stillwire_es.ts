@@ -1143,10 +1143,6 @@
         <translation>Cortes de menos de %1: uno de %2 se ve con una probabilidad del %3 %%.</translation>
     </message>
     <message>
-        <source>Dropouts while the shaft turns, nothing else touched: %1 went to %2 or further.</source>
-        <translation>Cortes mientras gira el eje, sin tocar nada más: %1 llegó a %2 o más allá.</translation>
-    </message>
-    <message>
         <source>Each end must sit well inside its own window.</source>
         <translation>Cada extremo debe quedar bien dentro de su margen.</translation>
     </message>
@@ -1769,14 +1765,6 @@
     <message>
         <source>The signal stays near the reference wherever the pedal is: open ground, a short to the reference, or an open signal wire.</source>
         <translation>La señal se queda cerca de la referencia esté donde esté el pedal: masa abierta, un corto a la referencia o el cable de señal abierto.</translation>
-    </message>
-    <message>
-        <source>The signal went over 5.5 V: it touches a battery feed. Stop, key off.</source>
-        <translation>La señal pasó de 5.5 V: toca un positivo de batería. Pare, quite el contacto.</translation>
-    </message>
-    <message>
-        <source>The signal went over 5.5 V: stop, key off.</source>
-        <translation>La señal pasó de 5.5 V: pare, quite el contacto.</translation>
     </message>
     <message>
         <source>The sweep was not done.</source>
@@ -3299,10 +3287,6 @@
         <translation>La referencia cambió en %1 entre dos miradas: obsérvela más tiempo y vuelva a medir %2.</translation>
     </message>
     <message>
-        <source>The level moved by itself from %1 to %2 with the shaft held, nothing else touched.</source>
-        <translation>El nivel se movió solo de %1 a %2 con el eje sujeto, sin tocar nada más.</translation>
-    </message>
-    <message>
         <source>The level moved by itself in %1 of %2 of the harness: from %3 to %4, and stayed there.</source>
         <translation>El nivel se movió solo en %1 de %2 del mazo: de %3 a %4, y ahí se quedó.</translation>
     </message>
@@ -3395,16 +3379,8 @@
         <translation>Nadie arranca el motor; una sola persona guarda la llave.</translation>
     </message>
     <message>
-        <source>The level moved by itself in %1 of %2 of the shaft, the arm still: from %3 to %4, and stayed there.</source>
-        <translation>El nivel se movió solo en %1 de %2 del eje, con el brazo quieto: de %3 a %4, y ahí se quedó.</translation>
-    </message>
-    <message>
         <source>The maker&apos;s literature and local rules come first.</source>
         <translation>Primero el manual del fabricante y las normas locales.</translation>
-    </message>
-    <message>
-        <source>The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 or further.</source>
-        <translation>La señal dio corte en %1 de %2 del eje, con el brazo quieto: %3 llegó a %4 o más allá.</translation>
     </message>
     <message>
         <source>While the key is on, unplug nothing.</source>
@@ -3609,6 +3585,38 @@
     <message>
         <source>write the names of the harness&apos;s sections, from the sensor</source>
         <translation>escriba los nombres de los tramos del mazo, desde el sensor</translation>
+    </message>
+    <message>
+        <source>%1 was visited once; one visit is none.</source>
+        <translation>%1 se visitó una vez; una visita no cuenta.</translation>
+    </message>
+    <message>
+        <source>Dropouts while the shaft turns: %1 went to %2 or further.</source>
+        <translation>Cortes mientras el eje gira: %1 llegó a %2 o más allá.</translation>
+    </message>
+    <message>
+        <source>It went over %1: a wire touches a battery feed. Stop, key off.</source>
+        <translation>Pasó de %1: un cable toca la alimentación de la batería. Pare, quite el contacto.</translation>
+    </message>
+    <message>
+        <source>It went over %1: stop, key off.</source>
+        <translation>Pasó de %1: pare, quite el contacto.</translation>
+    </message>
+    <message>
+        <source>Press fully to %1 again and hold it still.</source>
+        <translation>Pise a fondo hasta %1 otra vez y manténgalo quieto.</translation>
+    </message>
+    <message>
+        <source>The level moved by itself from %1 to %2 with the shaft held.</source>
+        <translation>El nivel se movió solo de %1 a %2 con el eje sujeto.</translation>
+    </message>
+    <message>
+        <source>The level moved by itself in %1 of %2 of the shaft: from %3 to %4, and stayed there.</source>
+        <translation>El nivel se movió solo en %1 de %2 del eje: de %3 a %4, y allí se quedó.</translation>
+    </message>
+    <message>
+        <source>The signal dropped out in %1 of %2 of the shaft, and came back: %3 went to %4 or further.</source>
+        <translation>La señal se cortó en %1 de %2 del eje, y volvió: %3 llegó a %4 o más allá.</translation>
     </message>
 </context>
 <context>

@@ -4,6 +4,7 @@
 #include "tests/support/guided_run.hpp"
 
 #include <limits>
+#include <sstream>
 
 #include <gtest/gtest.h>
 
@@ -119,6 +120,41 @@ TEST(OverVoltage, WhatIsOverARangeThatReachesPastItIsOver) {
         examination.push(Reading{fromSeconds(at_s + 0.66), over.volts_V, over.flags});
         EXPECT_EQ(examination.findings().overVoltage, !withSmall);
     }
+}
+
+// A wire is judged while a step says that the lead is on it; 1.1 times the nominal, two readings in succession.
+TEST(Examination, OverVoltageIsOfAWireThatAStepReads) {
+    const auto over = [](const std::string& marks, double volts_V, Flag flag = {}, bool known = true) {
+        Examination examination({fallingSheet(), {"", 0.33, 0.1, {{6.0, 0.001, 0.5, 2}}, ""}, known});
+        double at_s = 0;
+        std::istringstream all(marks);
+        for (std::string mark; all >> mark;) examination.push(Mark{fromSeconds(at_s += 0.2), mark});
+        at_s += 1;
+        for (int i = 0; i < 3; ++i) examination.push(Reading{fromSeconds(at_s += 0.33), volts_V, flag});
+        return examination.findings().overVoltage;
+    };
+    EXPECT_TRUE(over("step:wiggle-shaft", 5.6));
+    EXPECT_TRUE(over("step:reference", 5.6));
+    EXPECT_TRUE(over("", 5.6)); // nobody marked anything
+    EXPECT_FALSE(over("step:wiggle-shaft", 5.4));
+    EXPECT_FALSE(over("step:ground", 12.4)); // the lead on battery, more likely
+    EXPECT_FALSE(over("step:reference step:end", 12.4));
+    EXPECT_FALSE(over("step:hook-up", 12.4));
+    const double none = std::numeric_limits<double>::quiet_NaN();
+    EXPECT_TRUE(over("step:wiggle-shaft", none, Flag::overload));
+    EXPECT_FALSE(over("step:wiggle-shaft", none, Flag::overload, false)); // its ranges are a guess
+}
+
+TEST(Examination, AStepSkippedAsItRanIsNoEvidence) {
+    TraceMaker trace(MakerMeter{}, 1);
+    trace.set(0.82); // the lead is still on the signal
+    trace.mark("step:reference");
+    trace.hold(5);
+    EXPECT_TRUE(examine(trace, risingSheet()).reference);
+    trace.mark("skip:reference");
+    trace.mark("step:cold-start");
+    trace.hold(5);
+    EXPECT_FALSE(examine(trace, risingSheet()).reference);
 }
 
 } // namespace

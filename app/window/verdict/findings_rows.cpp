@@ -37,7 +37,7 @@ bool dropoutsOf(Wire wire, const QString& on, const Findings& f, std::vector<Fin
     }
     if (!deepest) return false;
     for (const StepCoverage& step : f.steps)
-        if (wireRead(step.step) == wire) poses += step.poses;
+        if (wireRead(step.step) == wire && step.section.empty()) poses += step.poses;
     QString title = counted(count, FindingText::tr("1 dropout"), FindingText::tr("%1 dropouts"));
     if (poses > 0) title = FindingText::tr("%1 in %2 poses").arg(title).arg(poses);
     const bool up = deepest->direction == Direction::up;

@@ -76,7 +76,7 @@ void fillFindings(Findings& f) {
     f.verdict.decision = Decision::replace;
     f.verdict.reasons = {
         {ReasonKind::cause,
-         {"The signal dropped out in %1 of %2 of the shaft, the arm still: %3 went to %4 or further.",
+         {"The signal dropped out in %1 of %2 of the shaft, and came back: %3 went to %4 or further.",
           {"7", Sentence{"%1 poses", {"23"}}, "4.12 V", "1.98 V"}}}};
     f.verdict.next = {
         {NextKind::splitsCauses,

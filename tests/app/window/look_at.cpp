@@ -25,13 +25,13 @@ namespace {
 using namespace stillwire;
 
 QPixmap allDrawings(const Palette& palette) {
-    QPixmap sheet(4 * 330, 4 * 234);
+    QPixmap sheet(4 * 330, 5 * 234);
     sheet.fill(palette[Role::paper]);
     QPainter painter(&sheet);
     for (int i = 0; i < kStepCount; ++i) {
         QSvgRenderer svg(
             drawingSvg(QString::fromUtf8(stepName(static_cast<Step>(i)).data()), QStringLiteral("left"), palette));
-        svg.render(&painter, QRectF(7 + i % 4 * 330, 7 + i / 4 * 234, 316, 220));
+        svg.render(&painter, QRectF(7 + i % 4 * 330, 7 + i / 5 * 234, 316, 220));
     }
     return sheet;
 }

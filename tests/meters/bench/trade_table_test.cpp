@@ -40,7 +40,7 @@ BenchScript plain(const std::function<void(BenchScript&)>& change) {
 }
 
 const Row kRows[] = {
-    {"Spike at one shaft position", Decision::replace, "poses of the shaft, the arm still",
+    {"Spike at one shaft position", Decision::replace, "poses of the shaft, and came back",
      "the reference and the ground wire under the same wiggle", [] { return with(FaultKind::dirtySpot); }},
     {"Jumps on connector touch", Decision::checkWiring, "poses of the harness", "pin grip and seal",
      [] {
@@ -102,7 +102,7 @@ const Row kRows[] = {
      [] { return plain([](BenchScript& s) { s.setup.reference.drop_V = 0.6; }); }},
     {"Good at sensor, bad at controller: probed there", Decision::checkWiring, "poses of the harness",
      "open the harness at section 2", [] { return with(FaultKind::harnessOpen); }},
-    {"Bad cold, good warm", Decision::replace, "poses of the shaft, the arm still",
+    {"Bad cold, good warm", Decision::replace, "poses of the shaft, and came back",
      "the reference and the ground wire under the same wiggle", [] {
          return with(FaultKind::wornTrack, [](BenchScript& s) {
              s.faults[0].tuned = {{&bench::Intermittent::warm, 0.0}};
