@@ -48,6 +48,11 @@ Sheet twoWaySheet() {
     return out;
 }
 
+const char* meterName(MeterKind kind) {
+    const char* names[] = {"fair", "brisk", "slow", "coarse", "ranging"};
+    return names[static_cast<int>(kind)];
+}
+
 MeterTraits meterTraits(MeterKind kind) {
     MeterTraits out;
     switch (kind) {

@@ -24,6 +24,7 @@ enum class MeterKind {
 };
 inline constexpr MeterKind kMeterKinds[] = {MeterKind::fair, MeterKind::brisk, MeterKind::slow, MeterKind::coarse,
                                             MeterKind::ranging};
+[[nodiscard]] const char* meterName(MeterKind kind);
 [[nodiscard]] MeterTraits meterTraits(MeterKind kind);
 [[nodiscard]] bench::MeterQuirks meterQuirks(MeterKind kind);
 

@@ -2,10 +2,9 @@
 // The bench on a link: frames through a decoder, and the whole guided run by a live procedure with the simulated
 // hand.
 #include "core/capture/writer.hpp"
-#include "core/examination.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
-#include "tests/support/bench_runs.hpp"
+#include "tests/meters/bench/guided.hpp"
 
 #include <algorithm>
 #include <array>
@@ -17,86 +16,12 @@ namespace stillwire {
 namespace {
 
 using bench::FaultKind;
+using test::guide;
+using test::Guided;
 
-MeterDescription description(FrameKind kind) {
-    MeterDescription out;
-    out.traits = test::meterTraits(test::MeterKind::fair);
-    out.frame.kind = kind;
-    return out;
-}
+MeterDescription description(FrameKind kind) { return test::describedMeter(test::MeterKind::fair, kind); }
 
-struct Guided {
-    std::vector<Reading> readings;
-    std::vector<Mark> marks;
-    Findings findings;
-    Truth truth;
-    bool finished = false;
-    std::optional<double> aim_V; // the last that a prompt gave, and how near was near enough
-    double aimWithin_V = 0;
-    double shown_V = 0; // when it was given last
-};
-
-// The same prompt with every word for people left out.
-Prompt withoutWords(Prompt prompt) {
-    prompt.title = prompt.instruction = prompt.detail = prompt.why = prompt.wanted = prompt.pose = {};
-    prompt.cautions.clear();
-    for (Choice& choice : prompt.choices) choice.says = {};
-    return prompt;
-}
-
-enum class Words { kept, leftOut };
-
-// What a session does, without its thread: bytes, decoder, examination, procedure, hand.
-Guided guide(std::optional<FaultKind> fault, const Sheet& sheet, std::uint64_t seed, Words words = Words::kept) {
-    const MeterDescription meter = description(FrameKind::text);
-    BenchScript script = test::benchScript(fault);
-    script.habits.warmPatience_s = 30;
-    Result<SimulatedMeter> made = simulatedMeter(script, sheet, meter, seed, 0, nullptr);
-    SimulatedMeter& simulated = made.value();
-    const auto decoder = makeDecoder(meter);
-    ExaminationSetup setup;
-    setup.sheet = sheet;
-    setup.meter = meter.traits;
-    setup.sections = usualSections();
-    Examination examination(setup);
-    Procedure procedure(sheet, meter.traits, {.seed = seed});
-
-    Guided out;
-    const auto take = [&](const std::vector<Mark>& marks) {
-        for (const Mark& mark : marks) {
-            examination.push(mark);
-            out.marks.push_back(mark);
-        }
-    };
-    (void)simulated.link->open();
-    take(procedure.start(simulated.link->now()));
-    std::array<std::uint8_t, 256> buffer{};
-    while (!procedure.prompt().finished && toSeconds(simulated.link->now()) < 1800) {
-        const LinkEvent event = simulated.link->read(buffer);
-        std::vector<Reading> readings;
-        decoder->push(std::span(buffer).first(event.bytes), event.arrived, readings);
-        for (const Reading& reading : readings) {
-            examination.push(reading);
-            out.readings.push_back(reading);
-        }
-        const Time now = simulated.link->now();
-        out.findings = examination.findings();
-        take(procedure.tick(now, out.findings));
-        if (procedure.prompt().aim_V) {
-            out.aim_V = procedure.prompt().aim_V;
-            out.aimWithin_V = procedure.prompt().aimWithin_V;
-            out.shown_V = out.readings.back().volts_V;
-        }
-        const Prompt& prompt = procedure.prompt();
-        for (const Command command : simulated.hand(words == Words::kept ? prompt : withoutWords(prompt), now)) {
-            take(procedure.command(command, now, examination.findings()));
-        }
-    }
-    out.finished = procedure.prompt().finished;
-    out.findings = examination.findings();
-    out.truth = simulated.truth();
-    return out;
-}
+Decision saidOf(FaultKind fault) { return guide({.fault = fault, .seed = 4}).findings.verdict.decision; }
 
 bool saw(const Guided& run, const std::string& mark) {
     return std::any_of(run.marks.begin(), run.marks.end(), [&](const Mark& m) { return m.text() == mark; });
@@ -152,7 +77,7 @@ TEST(SimulatedMeter, KeepsPaceWithAClock) {
 
 TEST(SimulatedMeter, HandFinishesTheProcedureOnEverySheet) {
     for (const Sheet& sheet : {test::pedalSheet(), test::depthSheet(), test::twoWaySheet()}) {
-        const Guided run = guide(std::nullopt, sheet, 4);
+        const Guided run = guide({.sheet = sheet, .seed = 4});
         EXPECT_TRUE(run.finished) << sheet.name;
         for (const char* mark : {"key:on", "step:reference", "step:ground", "step:cold-start", "step:wiggle-shaft",
                                  "step:wiggle-harness", "step:full-press", "step:sweep", "step:release", "step:lift",
@@ -167,14 +92,14 @@ TEST(SimulatedMeter, HandFinishesTheProcedureOnEverySheet) {
 
 TEST(SimulatedMeter, HandReadsNoWords) {
     for (const FaultKind fault : {FaultKind::dirtySpot, FaultKind::harnessShortToGround, FaultKind::referenceSag}) {
-        const Guided with = guide(fault, test::pedalSheet(), 4);
-        const Guided without = guide(fault, test::pedalSheet(), 4, Words::leftOut);
+        const Guided with = guide({.fault = fault, .seed = 4});
+        const Guided without = guide({.fault = fault, .seed = 4, .words = test::Words::leftOut});
         EXPECT_EQ(rowsOf(with), rowsOf(without));
     }
 }
 
 TEST(SimulatedMeter, HandTurnsASensorToItsAim) {
-    const Guided run = guide(FaultKind::mountRotated, test::pedalSheet(), 4);
+    const Guided run = guide({.fault = FaultKind::mountRotated, .seed = 4});
     EXPECT_TRUE(run.finished);
     EXPECT_TRUE(saw(run, "step:adjust"));
     EXPECT_TRUE(saw(run, "turn:-1"));
@@ -186,10 +111,9 @@ TEST(SimulatedMeter, HandTurnsASensorToItsAim) {
 }
 
 TEST(SimulatedMeter, FaultsComeThroughTheRealPath) {
-    EXPECT_EQ(guide(FaultKind::dirtySpot, test::pedalSheet(), 4).findings.verdict.decision, Decision::replace);
-    EXPECT_EQ(guide(FaultKind::harnessShortToGround, test::pedalSheet(), 4).findings.verdict.decision,
-              Decision::checkWiring);
-    EXPECT_EQ(guide(FaultKind::referenceSag, test::pedalSheet(), 4).findings.verdict.decision, Decision::checkSupply);
+    EXPECT_EQ(saidOf(FaultKind::dirtySpot), Decision::replace);
+    EXPECT_EQ(saidOf(FaultKind::harnessShortToGround), Decision::checkWiring);
+    EXPECT_EQ(saidOf(FaultKind::referenceSag), Decision::checkSupply);
 }
 
 } // namespace

@@ -58,11 +58,6 @@ void add(VerdictTally& tally, const Signable& wanted, const Simulation& run, con
 
 } // namespace
 
-const char* meterName(MeterKind kind) {
-    const char* names[] = {"fair", "brisk", "slow", "coarse", "ranging"};
-    return names[static_cast<int>(kind)];
-}
-
 Findings judged(const Simulation& simulation) {
     const Capture& capture = simulation.capture;
     Examination examination(*examinationSetup(capture.header, {}, capture.readings, "simulation"));

@@ -12,8 +12,6 @@
 
 namespace stillwire::test {
 
-[[nodiscard]] const char* meterName(MeterKind kind);
-
 // The whole path but the bytes: rows in, findings out.
 [[nodiscard]] Findings judged(const Simulation& simulation);
 
