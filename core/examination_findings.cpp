@@ -135,7 +135,7 @@ Findings Examination::Parts::findings() const {
     f.aside = tellAside(f.excursions, f.jumps, {&setup.sheet, &timeline, &held, aperture, resolutionOf(meter)});
     f.plateaus = staysOf(held, setup.sheet);
     const std::vector<Plateau> reference = secondReference.all();
-    const std::vector<Plateau> stays = tellingStays(settledStays(held), setup.sheet);
+    const std::vector<Plateau> stays = tellingStays(settledStays(held, timeline), setup.sheet);
     const LevelEvidence levelEvidence{
         &setup.sheet, &meter, &timeline, &stays, setup.black == BlackLead::sensorGround, &reference, &referenceMeter};
     const Levels levels = weighLevels(levelEvidence);

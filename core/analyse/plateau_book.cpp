@@ -4,6 +4,7 @@
 #include "core/stats/robust.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace stillwire {
 
@@ -75,9 +76,11 @@ std::vector<Plateau> PlateauBook::all() const {
 
 std::vector<Stay> staysOf(const std::vector<Plateau>& plateaus, const Sheet& sheet) {
     std::vector<Stay> stays;
+    Wire wire = Wire::none;
     for (const Plateau& p : plateaus) {
         const auto more = static_cast<double>(p.readings);
-        if (p.moved || stays.empty()) {
+        const bool another = p.place.wire != std::exchange(wire, p.place.wire);
+        if (p.moved || another) {
             stays.push_back({p.from, p.to, p.level_V, p.noise_V, p.readings, {}});
             continue;
         }

@@ -144,7 +144,7 @@ struct StepCoverage {
     std::optional<int> posesFor95;     // still needed; absent: this meter cannot see the reference fault here
     std::optional<double> shortestVisible_s;
     int jumps = 0;
-    int again = 0; // more than posesFor95: after one that dropped out alone as many clean ones are wanted
+    int again = 0; // to be asked for beyond posesFor95: after one that dropped out alone, or to be surer
 };
 
 struct AdjustmentAdvice {

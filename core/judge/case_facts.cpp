@@ -36,9 +36,11 @@ bool moreOften(const ShakenTally& a, const ShakenTally& b, int chosenFrom = 1) {
 
 bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0; }
 
+// Every end, and where the hand is to bring the pedal more than once: one visit is none.
 bool allMeasured(const Case& c) {
-    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
-                       [](const PositionLevel& p) { return p.level_V.has_value(); });
+    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(), [&](const PositionLevel& p) {
+        return p.level_V && (p.name == c.sheet->rest().name || p.visits.size() > 1);
+    });
 }
 
 // The reference was measured, and neither wire is bad where it was.
@@ -204,7 +206,8 @@ bool leadOnSignal(const Case& c) {
 // moves with nobody touching is not steady enough to be turned anywhere.
 bool adjustable(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    return !c.untouched.any && a.wanted && a.feasible && std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
+    return allMeasured(c) && !c.untouched.any && a.wanted && a.feasible &&
+           std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
 }
 
 } // namespace stillwire

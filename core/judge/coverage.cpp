@@ -16,8 +16,10 @@ namespace stillwire {
 namespace {
 constexpr int kReadingsInAPose = 2;              // fewer show nothing
 constexpr int kReadingsOfASpike = 2;             // of a sweep
+constexpr int kPosesHeld = 12;                   // with the connector held, where they can still be asked for
 constexpr int kPosesOfLeads = 10;                // of both together
 constexpr int kPosesOfAWire = 8;                 // of a step that follows a dropout, at least
+constexpr double kSureOfAConnector = 0.99;       // where it can still be asked for
 constexpr double kRangesMeet = 0.9;              // of its full scale a range is left downwards. From memory
 constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 constexpr Time kApart = std::chrono::seconds(1); // dropouts outside poses count as two when further apart
@@ -301,14 +303,14 @@ namespace {
 
 // So many poses of a step show the fault it is for. What follows the shaft asks for as many as show what the shaft
 // showed, at its own rate.
-int posesWanted(const CoverageEvidence& evidence, Step step) {
+int posesWanted(const CoverageEvidence& evidence, Step step, double sure = 0.95) {
     const int all = trialsToSeeOne(evidence.sheet->referenceFault.share);
     if (step == Step::leadCheck) return kPosesOfLeads;
     if (traits(step).need != Need::offered) return all;
-    const ShakenTally shaft = tally(evidence, Wiggled::shaft);
+    const ShakenTally shaft = tallyStep(evidence, Step::wiggleShaft); // as it was before; what is warm later is not
     if (!shaft.any) return kPosesOfAWire;
     const double rate = static_cast<double>(shaft.faultPoses) / std::max(shaft.faultPoses, shaft.poses);
-    return std::clamp(rate < 1 ? trialsToSeeOne(rate) : 1, kPosesOfAWire, all);
+    return std::clamp(rate < 1 ? trialsToSeeOne(rate, sure) : 1, kPosesOfAWire, all);
 }
 
 using Meant = std::function<bool(const Pose&)>;
@@ -401,6 +403,9 @@ std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence) {
         if (!t.requiredWiggle() && (!t.wiggles() || !evidence.timeline->did(t.step))) continue;
         steps.push_back(coverStep(evidence, t.step));
         const int all = posesWanted(evidence, t.step);
+        if (t.step == Step::connectorHeld && steps.back().posesFor95)
+            steps.back().again = std::max(0, std::max(kPosesHeld, posesWanted(evidence, t.step, kSureOfAConnector)) -
+                                                 steps.back().poses - *steps.back().posesFor95);
         if (t.step == Step::wiggleShaft) askAgain(steps.back(), tally(evidence, Wiggled::shaft), all);
         if (t.step == Step::wiggleHarness) askAgain(steps.back(), worstSection(evidence).tally, all);
         if (t.step == Step::wiggleHarness) addSections(evidence, steps);

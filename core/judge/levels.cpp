@@ -108,10 +108,13 @@ Conformance conformanceOf(double probability) {
     return probability <= kSureOutside ? Conformance::outside : Conformance::undecided;
 }
 
-std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus) {
+std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus, const Timeline& timeline) {
     std::vector<Plateau> stays;
     for (std::size_t begin = 0; begin < plateaus.size();) {
         const Context& place = plateaus[begin].place;
+        const std::size_t after = timeline.indexAt(place.from) + 1;
+        const bool goesOn = after >= timeline.count();
+        const Time over = goesOn ? Time::max() : timeline.context(static_cast<int>(after)).from;
         std::size_t end = begin;
         const Plateau* best = nullptr;
         bool anyMoved = false;
@@ -122,7 +125,7 @@ std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus) {
             const Plateau& plateau = plateaus[i];
             if (plateau.readings < 2) continue;
             // The hand had not moved yet: it moved later, and settled or was too unsteady to.
-            const bool left = end < plateaus.size() && plateaus[end].place.from - plateau.to > kLeft;
+            const bool left = !goesOn && over - plateau.to > kLeft;
             if (place.moveExpected && (anyMoved || left) && !plateau.moved) continue;
             if (!best || plateau.readings >= best->readings) best = &plateau;
         }

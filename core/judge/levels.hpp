@@ -53,6 +53,6 @@ struct LevelEvidence {
 
 // One stay per place: the plateau with most readings, leaving out what was only carried over a mark that asked for
 // movement.
-[[nodiscard]] std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus);
+[[nodiscard]] std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus, const Timeline& timeline);
 
 } // namespace stillwire
