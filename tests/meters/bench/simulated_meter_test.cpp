@@ -90,6 +90,15 @@ TEST(SimulatedMeter, HandFinishesTheProcedureOnEverySheet) {
     }
 }
 
+// Its display glides from wire to wire for seconds: what was read before stands.
+TEST(SimulatedMeter, ASlowDisplayKeepsWhatItReadOfTheReference) {
+    for (const std::uint64_t seed : {2U, 11U, 16U}) {
+        const Guided run = guide({.meter = test::MeterKind::slow, .seed = seed});
+        ASSERT_TRUE(run.findings.reference) << seed;
+        EXPECT_NEAR(run.findings.reference->level_V, run.truth.reference_V, 0.05) << seed;
+    }
+}
+
 TEST(SimulatedMeter, HandReadsNoWords) {
     for (const FaultKind fault : {FaultKind::dirtySpot, FaultKind::harnessShortToGround, FaultKind::referenceSag}) {
         const Guided with = guide({.fault = fault, .seed = 4});
