@@ -219,11 +219,12 @@ enum class ReasonKind {
     meterAssumed
 };
 enum class NotTestedKind { step, skipped, blind, undone, beyondTheSensor, shortDropouts };
-enum class NextKind { splitsCauses, fillsIn }; // the test of a cause; what is missing for keep
+enum class NextKind { splitsCauses, fillsIn, nothingLeft }; // the test of a cause; what is missing for keep; none
 
 struct Verdict {
     Decision decision = Decision::cannotTell;
-    Sentence condition; // stands beside the decision, as in "if lever and mount are tight"; or empty
+    bool settled = false; // no step left would change it: each that could outrank it is done or declined
+    Sentence condition;   // stands beside the decision, as in "if lever and mount are tight"; or empty
     std::vector<Said<ReasonKind>> reasons; // the first is the decision's
     std::vector<Cause> causes;             // ranked; the first is the decision's
     std::vector<Said<NotTestedKind>> notTested;

@@ -116,6 +116,42 @@ void addNotTested(const Case& c, Verdict& verdict) {
     }
 }
 
+// Could this step still put another row before the one that decides? What follows a dropout with the shaft can only
+// where there was one.
+bool couldOutrank(Step step, CauseKind decided, const Case& c) {
+    switch (step) {
+    case Step::reference:
+    case Step::ground: return true;
+    case Step::wiggleReference:
+    case Step::wiggleGround:
+    case Step::connectorHeld: return c.shaft.any && decided != CauseKind::wires;
+    case Step::leadCheck:
+    case Step::wiggleShaft:
+    case Step::wiggleHarness: return decided != CauseKind::wires;
+    case Step::coldStart:
+    case Step::fullPress:
+    case Step::sweep:
+    case Step::release:
+    case Step::lift:
+    case Step::warmRepeat: return decided == CauseKind::levels || decided == CauseKind::allWell;
+    case Step::hookUp:
+    case Step::adjust:
+    case Step::confirm:
+    case Step::putBack: return false;
+    }
+    return false;
+}
+
+bool nothingLeft(const Verdict& verdict, const Case& c) {
+    if (verdict.decision == Decision::cannotTell) return false;
+    const CauseKind decided = verdict.causes.front().kind;
+    const auto& skipped = c.timeline->skippedSteps();
+    return std::all_of(kStepTable.begin(), kStepTable.end(), [&](const StepTraits& t) {
+        const bool declined = std::find(skipped.begin(), skipped.end(), t.step) != skipped.end();
+        return declined || c.timeline->did(t.step) || !couldOutrank(t.step, decided, c);
+    });
+}
+
 } // namespace
 
 Verdict judge(const Case& facts) {
@@ -152,6 +188,8 @@ Verdict judge(const Case& facts) {
     if (verdict.decision == Decision::keep) addSeenOnce(facts, verdict);
     addLevelReasons(facts, verdict);
     addNotTested(facts, verdict);
+    verdict.settled = nothingLeft(verdict, facts);
+    if (verdict.settled) verdict.next.push_back({NextKind::nothingLeft, {"No step left would change this.", {}}});
     return verdict;
 }
 

@@ -13,7 +13,7 @@ namespace stillwire {
 namespace {
 
 constexpr double kUndoFor_s = 10; // "back" this soon after a step ended means the step that ended
-constexpr double kAskFor_s = 30;  // unanswered, a run on a bad supply ends
+constexpr double kAskFor_s = 30;  // for an answer
 constexpr int kLeadRounds = 3;    // a lead check that goes on failing is left for the verdict to say
 
 } // namespace
@@ -34,6 +34,7 @@ struct Procedure::State {
     bool keyIsOn = false, endedByEvidence = false;
     bool shaftFollowed = false, leadsFollowed = false; // by the steps that a first dropout asks for
     int leadsFailed = 0;
+    bool finishOffered = false;
     std::size_t readingsAtOpen = 0; // of the step
     Question question = Question::none;
     double outside_V = 0; // of a bad reference or ground
@@ -85,6 +86,11 @@ struct Procedure::State {
         }
         if (step() == Step::adjust && outcome == StepOutcome::skipped) path.dropConfirm();
         if (outcome == StepOutcome::done) addWhatFollows(bench);
+        // A sensor that is kept, or only wants turning, has its last steps before it.
+        const Verdict& verdict = f.verdict;
+        const bool over =
+            verdict.settled && verdict.decision != Decision::keep && verdict.decision != Decision::adjust;
+        if (over && !std::exchange(finishOffered, true)) return ask(Question::finish, bench.now);
         enter(path.next(*bench.findings), bench);
     }
 
@@ -164,8 +170,11 @@ struct Procedure::State {
 
 void Procedure::State::showAsking() {
     prompt.question = question;
-    prompt.instruction = {question == Question::badReference ? phrases::kReferenceBad : phrases::kGroundBad,
-                          {volts(outside_V)}};
+    if (question == Question::finish)
+        prompt.instruction = {phrases::kNothingLeft, {}};
+    else
+        prompt.instruction = {question == Question::badReference ? phrases::kReferenceBad : phrases::kGroundBad,
+                              {volts(outside_V)}};
     prompt.choices = {{Command::offerYes, {phrases::kEndHere, {}}}, {Command::offerNo, {phrases::kGoOnAnyway, {}}}};
 }
 
@@ -233,7 +242,9 @@ std::vector<Mark> Procedure::tick(Time now, const Findings& findings) {
                 s.leave(StepOutcome::done, bench);
             }
         } else if (s.mode == State::Mode::asking) {
-            if (s.options.endStepsByEvidence && toSeconds(now - s.askedAt) >= kAskFor_s) s.answer(true, bench);
+            // Unanswered, a bad supply ends the run, and a verdict that stands does not.
+            if (s.options.endStepsByEvidence && toSeconds(now - s.askedAt) >= kAskFor_s)
+                s.answer(s.question != Question::finish, bench);
         }
     }
     s.show(bench);

@@ -30,7 +30,7 @@ struct Choice {
 };
 
 // What a person is asked before the run goes on; the answers are in Prompt::choices.
-enum class Question { none, badReference, badGround };
+enum class Question { none, badReference, badGround, finish };
 
 // A pose that is asked for.
 struct AskedPose {

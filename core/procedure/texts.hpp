@@ -66,6 +66,7 @@ constexpr const char* kReferenceBad =
     "The reference reads %1, outside its limits: find the cause before the sensor is tested or replaced.";
 constexpr const char* kGroundBad =
     "The ground wire drops %1, more than the sheet allows: mend it before the sensor is tested or replaced.";
+constexpr const char* kNothingLeft = "No step left would change the verdict: finish here?";
 constexpr const char* kEndHere = "End here";
 constexpr const char* kGoOnAnyway = "Go on anyway";
 constexpr const char* kOnStop = "It was on its stop";

@@ -3618,6 +3618,14 @@
         <source>The signal dropped out in %1 of %2 of the shaft, and came back: %3 went to %4 or further.</source>
         <translation>La señal se cortó en %1 de %2 del eje, y volvió: %3 llegó a %4 o más allá.</translation>
     </message>
+    <message>
+        <source>No step left would change the verdict: finish here?</source>
+        <translation>Ningún paso que queda cambiaría el veredicto: ¿terminar aquí?</translation>
+    </message>
+    <message>
+        <source>No step left would change this.</source>
+        <translation>Ningún paso que queda cambiaría esto.</translation>
+    </message>
 </context>
 <context>
     <name>names</name>

@@ -244,6 +244,8 @@ QT_TRANSLATE_NOOP("core", "Move to each position in turn and hold it until it is
 QT_TRANSLATE_NOOP("core", "Never unplug a connector while the key is on.")
 QT_TRANSLATE_NOOP("core", "Next")
 QT_TRANSLATE_NOOP("core", "No description fits. At %1, %2, the bytes look like this: %3.")
+QT_TRANSLATE_NOOP("core", "No step left would change the verdict: finish here?")
+QT_TRANSLATE_NOOP("core", "No step left would change this.")
 QT_TRANSLATE_NOOP("core", "Nobody starts the engine; one person keeps the key.")
 QT_TRANSLATE_NOOP("core", "Not tested")
 QT_TRANSLATE_NOOP("core", "Notes")

@@ -77,6 +77,7 @@ TEST(Sections, TwoPosesOfOneDecideAndOneInEachOfTwoDoesNot) {
     Led run;
     run.harness[1].every = 4;
     EXPECT_EQ(examined(run).verdict.decision, Decision::checkWiring);
+    EXPECT_TRUE(examined(run).verdict.settled);
     run.harness[1].every = run.harness[2].every = 8;
     const Findings f = examined(run);
     EXPECT_EQ(f.verdict.decision, Decision::cannotTell) << whatItSaid(f);
@@ -107,6 +108,7 @@ TEST(Shaft, IsSuspectOnlyUntilEverySectionWasLookedAt) {
     run.heldEvery = 3;
     EXPECT_EQ(examined(run).verdict.decision, Decision::replace);
     EXPECT_TRUE(examined(run).verdict.condition.empty());
+    EXPECT_FALSE(examined(run).verdict.settled); // the supply wires could still speak
     run.harness.pop_back();
     const Findings f = examined(run);
     EXPECT_EQ(f.verdict.decision, Decision::cannotTell);

@@ -52,6 +52,20 @@ TEST(Procedure, AGoodShaftIsFollowedByTheHarness) {
     EXPECT_EQ(d.count("step:lead-check"), 1);
 }
 
+TEST(Procedure, OffersToFinishOnceWhereNoStepLeftWouldChangeTheVerdict) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleHarness);
+    d.findings.verdict.decision = Decision::checkWiring;
+    d.findings.verdict.settled = true;
+    while (d.procedure.prompt().question == Question::none && !d.procedure.prompt().finished) d.read();
+    EXPECT_EQ(d.procedure.prompt().question, Question::finish);
+    EXPECT_EQ(d.procedure.prompt().step, Step::wiggleHarness);
+    d.press(Command::offerNo);
+    EXPECT_EQ(d.procedure.prompt().step, Step::fullPress);
+    d.readUntil(Step::sweep);
+    EXPECT_EQ(d.procedure.prompt().question, Question::none); // asked once
+}
+
 TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
     Driver d(pedalSheet(), kPedal);
     d.readUntil(Step::fullPress);
