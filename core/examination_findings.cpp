@@ -88,7 +88,7 @@ Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, con
     facts.sections = worst.sections;
     facts.harness.decides = facts.section.decides;
     facts.held = tallyStep(coverage, Step::connectorHeld);
-    facts.leads = tallyLeads(coverage);
+    facts.leads = tallyLeads(coverage).newest;
     for (const StepCoverage& step : found.steps) {
         if (step.step == Step::connectorHeld) facts.heldWanted = step.posesFor95.value_or(0);
         if (step.step == Step::wiggleHarness && step.section.empty()) facts.harnessEnough = step.posesFor95 == 0;
@@ -160,7 +160,7 @@ Findings Examination::Parts::findings() const {
     CoverageEvidence coverage{
         &setup.sheet,     &timeline,           &held, &f.excursions,     &f.jumps, &f.blind,       f.meter.interval_s,
         meter.aperture_s, f.meter.threshold_V, last,  &b.renewals.all(), &meter,   &setup.sections};
-    if (const std::optional<Time> failed = leadsFailedUntil(coverage)) coverage.countsFrom = *failed;
+    coverage.countsFrom = tallyLeads(coverage).failedUntil.value_or(coverage.countsFrom);
     f.steps = coverSteps(coverage);
     f.wiggle = coverAll(f.steps);
     f.coldWarm = compareColdWarm(coverage);

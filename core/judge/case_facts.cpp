@@ -23,7 +23,6 @@ constexpr double kAlike = 0.06;                           // the positions' shar
 constexpr double kLowLeast = 0.02, kLowAlike = 0.3;       // a smaller share is drift; spread, of the share
 constexpr double kNearlySame = 0.5;                       // of the low end's way up, at the high end
 constexpr double kGroundLeast_V = 0.1;
-constexpr double kRailShare = 0.04;  // of the nominal: this near to a rail is on it
 constexpr double kSameWire_V = 0.02; // two readings of one wire differ by no more
 
 // Where the meter left its range, the other side may have failed as well.
@@ -182,7 +181,7 @@ bool othersRuledOut(const Case& c) {
     return c.harnessEnough && heldTells;
 }
 
-bool readsNothing(const Case& c) {
+bool someWireReadsNothing(const Case& c) {
     const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
     const double below_V = -std::max(kRailShare * c.sheet->nominal_V, c.sheet->maxDrop_V);
     if (r && readsNothing(Wire::reference, r->level_V, *c.sheet)) return true;

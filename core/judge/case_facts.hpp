@@ -20,7 +20,7 @@ namespace stillwire {
 
 // A wire reads what no such wire reads, as long as the lead is where it belongs: at 0 V, at the reference, or below
 // battery negative. And one that reads what the signal does.
-[[nodiscard]] bool readsNothing(const Case& facts);
+[[nodiscard]] bool someWireReadsNothing(const Case& facts);
 [[nodiscard]] bool leadOnSignal(const Case& facts);
 
 // Seen, and not often enough to decide.

@@ -210,33 +210,25 @@ WorstSection worstSection(const CoverageEvidence& evidence) {
     return worst;
 }
 
-ShakenTally tallyLeads(const CoverageEvidence& evidence) {
-    const std::vector<StepVisit>& visits = evidence.timeline->stepVisits();
-    Time from{0};
-    for (const StepVisit& visit : visits)
-        if (visit.step == Step::leadCheck && !visit.undone) from = visit.from;
+namespace {
+
+ShakenTally tallyLeadCheck(const CoverageEvidence& evidence, int visit) {
     return tallyWhere(evidence, [&](std::optional<Step> step, int pose) {
-        return step == Step::leadCheck && pose >= 0 && poseAt(evidence, pose).from >= from;
+        return step == Step::leadCheck && pose >= 0 && poseAt(evidence, pose).stepVisit == visit;
     });
 }
 
-std::optional<Time> leadsFailedUntil(const CoverageEvidence& evidence) {
-    std::optional<Time> until;
-    for (const StepVisit& visit : evidence.timeline->stepVisits()) {
-        if (visit.step != Step::leadCheck || visit.undone) continue;
-        const Time to = visit.closed ? visit.to : evidence.end;
-        const auto within = [&](Time at) { return at >= visit.from && at < to; };
-        const bool failed =
-            std::any_of(evidence.excursions->begin(), evidence.excursions->end(),
-                        [&](const Excursion& e) {
-                            return e.step == Step::leadCheck && within(e.from) && votes(e, *evidence.timeline);
-                        }) ||
-            std::any_of(evidence.jumps->begin(), evidence.jumps->end(), [&](const LevelJump& j) {
-                return j.step == Step::leadCheck && within(j.at) && !j.withReference;
-            });
-        if (failed) until = to;
+} // namespace
+
+LeadChecks tallyLeads(const CoverageEvidence& evidence) {
+    LeadChecks checks;
+    const std::vector<StepVisit>& visits = evidence.timeline->stepVisits();
+    for (std::size_t i = 0; i < visits.size(); ++i) {
+        if (visits[i].step != Step::leadCheck || visits[i].undone) continue;
+        checks.newest = tallyLeadCheck(evidence, static_cast<int>(i));
+        if (checks.newest.any) checks.failedUntil = visits[i].closed ? visits[i].to : evidence.end;
     }
-    return until;
+    return checks;
 }
 
 ShakenTally tallyStep(const CoverageEvidence& evidence, Step wanted) {
@@ -364,27 +356,25 @@ void askAgain(StepCoverage& cover, const ShakenTally& tally, int wanted) {
 }
 
 // A fault of the harness lies in one section: each is looked at by itself. Poses that name none are of the whole.
-void addSections(const CoverageEvidence& evidence, std::vector<StepCoverage>& steps) {
-    if (evidence.sections->empty()) return;
+void addSections(const CoverageEvidence& evidence, int wantedUnnamed, std::vector<StepCoverage>& steps) {
     const auto of = [&](const std::string& section) {
         return [&evidence, section](const Pose& pose) { return sectionOf(pose.where, evidence) == section; };
     };
     const int each = trialsToSeeOne(evidence.sheet->referenceFault.sectionShare);
-    const auto unnamed = cover(evidence, Step::wiggleHarness, posesWanted(evidence, Step::wiggleHarness), of(""));
     const std::size_t whole = steps.size() - 1;
     if (!steps[whole].posesFor95) return;
-    int wanted = 0, again = 0;
+    int wanted = 0;
     std::optional<double> worst = 0.0; // none where a section has none
     for (const std::string& section : *evidence.sections) {
         StepCoverage one = cover(evidence, Step::wiggleHarness, each, of(section));
         one.section = section;
         askAgain(one, tallySection(evidence, section), each);
-        again += one.again;
+        steps[whole].again += one.again;
         wanted += one.posesFor95.value_or(0);
         worst = worst && one.rateUpper95 ? std::max(worst, one.rateUpper95) : std::nullopt;
         steps.push_back(std::move(one));
     }
-    steps[whole].again = again;
+    const StepCoverage unnamed = cover(evidence, Step::wiggleHarness, wantedUnnamed, of(""));
     if (unnamed.posesFor95 == 0) return; // without naming one it has seen enough
     steps[whole].posesFor95 = std::min(wanted, unnamed.posesFor95.value_or(wanted));
     steps[whole].rateUpper95 = worst;
@@ -401,14 +391,17 @@ std::vector<StepCoverage> coverSteps(const CoverageEvidence& evidence) {
     std::vector<StepCoverage> steps;
     for (const StepTraits& t : kStepTable) {
         if (!t.requiredWiggle() && (!t.wiggles() || !evidence.timeline->did(t.step))) continue;
-        steps.push_back(coverStep(evidence, t.step));
-        const int all = posesWanted(evidence, t.step);
-        if (t.step == Step::connectorHeld && steps.back().posesFor95)
-            steps.back().again = std::max(0, std::max(kPosesHeld, posesWanted(evidence, t.step, kSureOfAConnector)) -
-                                                 steps.back().poses - *steps.back().posesFor95);
-        if (t.step == Step::wiggleShaft) askAgain(steps.back(), tally(evidence, Wiggled::shaft), all);
-        if (t.step == Step::wiggleHarness) askAgain(steps.back(), worstSection(evidence).tally, all);
-        if (t.step == Step::wiggleHarness) addSections(evidence, steps);
+        const int wanted = posesWanted(evidence, t.step);
+        StepCoverage& step = steps.emplace_back(cover(evidence, t.step, wanted, [](const Pose&) { return true; }));
+        if (t.step == Step::connectorHeld && step.posesFor95)
+            step.again = std::max(0, std::max(kPosesHeld, posesWanted(evidence, t.step, kSureOfAConnector)) -
+                                         step.poses - *step.posesFor95);
+        if (t.step == Step::wiggleShaft) askAgain(step, tally(evidence, Wiggled::shaft), wanted);
+        if (t.step != Step::wiggleHarness) continue;
+        if (evidence.sections->empty())
+            askAgain(step, worstSection(evidence).tally, wanted);
+        else
+            addSections(evidence, wanted, steps);
     }
     return steps;
 }

@@ -27,7 +27,7 @@ struct CoverageEvidence {
     const std::vector<Time>* renewals = nullptr; // of an excursion, perhaps in a later pose
     const MeterTraits* meter = nullptr;
     const std::vector<std::string>* sections = nullptr; // of the harness, from the sensor, as the capture names them
-    Time countsFrom{-10000000}; // poses before it do not count: a lead check failed; see leadsFailedUntil()
+    Time countsFrom{-10000000}; // poses before it do not count: a lead check failed; see tallyLeads()
 };
 
 // Votes of the poses for a fault: excursions deeper than the sheet's play, and level jumps.
@@ -62,8 +62,11 @@ struct WorstSection {
 [[nodiscard]] WorstSection worstSection(const CoverageEvidence& evidence);
 // The newest lead check that counts, and the end of the last one that showed anything: what was seen before it may
 // have been the leads.
-[[nodiscard]] ShakenTally tallyLeads(const CoverageEvidence& evidence);
-[[nodiscard]] std::optional<Time> leadsFailedUntil(const CoverageEvidence& evidence);
+struct LeadChecks {
+    ShakenTally newest;
+    std::optional<Time> failedUntil{};
+};
+[[nodiscard]] LeadChecks tallyLeads(const CoverageEvidence& evidence);
 // The same for one step, whatever is shaken in it.
 [[nodiscard]] ShakenTally tallyStep(const CoverageEvidence& evidence, Step step);
 

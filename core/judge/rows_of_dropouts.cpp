@@ -14,14 +14,18 @@ namespace {
 constexpr std::string_view kConnector = "1"; // sections count from the sensor
 
 // What the capture does not show, and would rule out before the money is spent.
-Sentence ifTheRestIsRuledOut(const Case& c) {
-    const bool leads = c.timeline->did(Step::leadCheck);
-    if (c.held.poses > 0) return leads ? Sentence{} : Sentence{"if the lead is ruled out"};
-    return leads ? Sentence{"if it drops out with the connector held"}
-                 : Sentence{"if it drops out with the connector held, and the lead is ruled out"};
-}
 Sentence ifTheLeadIsRuledOut(const Case& c) {
     return c.timeline->did(Step::leadCheck) ? Sentence{} : Sentence{"if the lead is ruled out"};
+}
+Sentence ifTheRestIsRuledOut(const Case& c) {
+    if (c.held.poses > 0) return ifTheLeadIsRuledOut(c);
+    return c.timeline->did(Step::leadCheck)
+               ? Sentence{"if it drops out with the connector held"}
+               : Sentence{"if it drops out with the connector held, and the lead is ruled out"};
+}
+
+Sentence lookAtTheConnector(const Case&) {
+    return {"Key off, unplug the connector at the sensor: clean it, check pin grip and seal, and wiggle it again."};
 }
 
 const std::array kRows = {
@@ -54,9 +58,7 @@ const std::array kRows = {
                  },
                  [](const Case& c) {
                      const PosePlace& area = c.harness.area;
-                     if (area.section() == kConnector)
-                         return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and "
-                                         "seal, and wiggle it again."};
+                     if (area.section() == kConnector) return lookAtTheConnector(c);
                      return area.empty()
                                 ? Sentence{"Wiggle the harness in short sections until one of them brings it back."}
                                 : Sentence{
@@ -71,10 +73,7 @@ const std::array kRows = {
                          {faults(c.shaft), poses(c.shaft), volts(c.shaft.held_V), volts(c.shaft.extreme_V),
                           countedPoses(c.held.poses)}};
                  },
-                 [](const Case&) {
-                     return Sentence{"Key off, unplug the connector at the sensor: clean it, check pin grip and "
-                                     "seal, and wiggle it again."};
-                 }},
+                 lookAtTheConnector},
     JudgementRow{
         "shaft suspect", Decision::cannotTell, [](const Case& c) { return shaftDecides(c) && !othersRuledOut(c); },
         [](const Case& c) {

@@ -22,7 +22,7 @@ const std::array kRows = {
         [](const Case&) { return Sentence{"Key off. Look for a chafe to a battery feed before anything else."}; }},
     // A lead reads so as well, and is clipped again in a minute.
     JudgementRow{
-        "lead first", Decision::cannotTell, readsNothing,
+        "lead first", Decision::cannotTell, someWireReadsNothing,
         [](const Case& c) {
             const auto &r = c.findings->reference, &g = c.findings->ground;
             const double half_V = c.sheet->nominal_V / 2;

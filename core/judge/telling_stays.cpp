@@ -5,10 +5,6 @@
 
 namespace stillwire {
 
-namespace {
-constexpr double kRailShare = 0.04; // of the nominal: this near to 0 V is at it. Own rule, no source
-}
-
 bool readsNothing(Wire wire, double level_V, const Sheet& sheet) {
     if (wire == Wire::ground) return level_V >= sheet.nominal_V / 2;
     return level_V <= kRailShare * sheet.nominal_V;

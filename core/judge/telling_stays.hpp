@@ -10,6 +10,8 @@
 
 namespace stillwire {
 
+inline constexpr double kRailShare = 0.04; // of the nominal: this near to a rail is on it. Own rule, no source
+
 // A reference at 0 V, a ground above half of the reference, a signal at 0 V: what a lead reads that is off its wire,
 // or with the key off. So near to 0 V (shown, with its sign) it is at 0 V.
 [[nodiscard]] bool readsNothing(Wire wire, double level_V, const Sheet& sheet);

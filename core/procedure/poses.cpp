@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace stillwire {
 
@@ -21,7 +22,9 @@ class Poses : public Activity {
 public:
     Poses(Step step, int sections)
         : step_(step), warm_(traits(step).warmth == Warmth::warm), sections_(std::max(1, sections)),
-          section_(traits(step).wiggled == Wiggled::harness ? 1 : 0) {}
+          section_(traits(step).wiggled == Wiggled::harness ? 1 : 0) {
+        place_ = step == Step::leadCheck ? PosePlace{kRedLead, {}} : PosePlace::at(Side::left, section_);
+    }
 
     void begin(const Bench& bench) override {
         before_ = counted(bench);
@@ -109,14 +112,10 @@ private:
         return section_;
     }
     [[nodiscard]] PosePlace nextPlace(const Bench& bench) {
-        const Side side = left_ ? Side::left : Side::right;
-        const int before = section_;
         if (step_ == Step::wiggleHarness) section_ = nextSection(bench);
-        moved_ = section_ != before;
-        if (step_ != Step::leadCheck) return PosePlace::at(side, section_);
-        const bool red = counted(bench) - before_ < kPosesOfALead;
-        moved_ = !red && place_.area == kRedLead;
-        return {red ? kRedLead : kBlackLead, PosePlace::at(side).way};
+        PosePlace place = PosePlace::at(left_ ? Side::left : Side::right, section_);
+        if (step_ == Step::leadCheck) place.area = counted(bench) - before_ < kPosesOfALead ? kRedLead : kBlackLead;
+        return place;
     }
 
     void pose(const Bench& bench) {
@@ -124,21 +123,21 @@ private:
         left_ = made_ % 2 == 1;
         const StepCoverage* c = bench.coverage(step_);
         hold_s_ = bench.pace.hold_s(bench.interval_s(), c != nullptr ? c->shortestVisible_s.value_or(0) : 0);
-        place_ = nextPlace(bench);
-        if (moved_) hold_s_ += kNextPlace_s;
+        const PosePlace before = std::exchange(place_, nextPlace(bench));
+        if (place_.area != before.area) hold_s_ += kNextPlace_s;
         poseSince_ = bench.now;
         readingsAtPose_ = bench.findings->readings;
         bench.mark(PoseMark{place_});
     }
 
     Step step_;
-    bool warm_, hurried_ = false, left_ = false, moved_ = false; // moved_: to another place since the last pose
+    bool warm_, hurried_ = false, left_ = false;
     int sections_, section_;
     int before_ = 0; // poses counted when the step was opened
     Time poseSince_{0};
     double hold_s_ = 0;
     int made_ = 0;
-    PosePlace place_;
+    PosePlace place_; // of the pose in hand; before the first, where it begins
     std::size_t readingsAtPose_ = 0;
 };
 

@@ -6,9 +6,12 @@
 #include "meters/bench/stage.hpp"
 
 #include <algorithm>
+#include <functional>
 
 namespace stillwire {
 namespace {
+
+Side sideOf(int pose) { return pose % 2 == 0 ? Side::left : Side::right; }
 
 class Player {
 public:
@@ -31,7 +34,9 @@ private:
     void step(Step step);
     void lead(Wire wire);
     [[nodiscard]] bool shaftShowed() const;
-    void poses(int count, bool harness);
+    void poses(int count, const std::function<PosePlace(int)>& place);
+    void shaftPoses(int count);
+    void harnessPoses(int count);
     void leadPoses();
     // Stays until a settled level was shown, and the dark of a range change on the way.
     void visit(const std::string& name, double stay_s) {
@@ -77,17 +82,28 @@ void Player::lead(Wire wire) {
     wait(hand_.reach(wire) - rig_.now_s() + 0.5);
 }
 
-void Player::poses(int count, bool harness) {
-    const int sections = std::max(plan_.sections, 1);
-    const int perSection = harness ? std::max((count + sections - 1) / sections, 1) : std::max(count, 1);
+void Player::poses(int count, const std::function<PosePlace(int)>& place) {
     for (int i = 0; i < count; ++i) {
-        const int section = std::min(i / perSection, sections - 1) + 1;
-        mark(PoseMark{PosePlace::at(i % 2 == 0 ? Side::left : Side::right, harness ? section : 0)});
+        mark(PoseMark{place(i)});
         wait((plan_.poseReadings + pace_.uniform()) * interval_s_);
     }
     // The hand lets go before the next step begins: what the shaft does late would count for the harness.
     mark(StepEndMark{});
     wait(std::max(1.0, 2 * interval_s_));
+}
+
+void Player::shaftPoses(int count) {
+    poses(count, [](int i) { return PosePlace::at(sideOf(i)); });
+}
+
+void Player::harnessPoses(int count) {
+    const int sections = std::max(plan_.sections, 1);
+    const int each = std::max((count + sections - 1) / sections, 1);
+    poses(count, [&](int i) { return PosePlace::at(sideOf(i), std::min(i / each, sections - 1) + 1); });
+}
+
+void Player::leadPoses() {
+    poses(10, [](int i) { return PosePlace{i < 5 ? "red-lead" : "black-lead", PosePlace::at(sideOf(i)).way}; });
 }
 
 // Did a reading show what came and went while the shaft was pushed, as far as it was?
@@ -96,15 +112,6 @@ bool Player::shaftShowed() const {
     return std::any_of(rig_.events().begin(), rig_.events().end(), [](const TruthEvent& event) {
         return event.step == stepName(Step::wiggleShaft) && !event.touched.empty();
     });
-}
-
-void Player::leadPoses() {
-    for (int i = 0; i < 10; ++i) {
-        mark(PoseMark{{i < 5 ? "red-lead" : "black-lead", i % 2 == 0 ? "left" : "right"}});
-        wait((plan_.poseReadings + pace_.uniform()) * interval_s_);
-    }
-    mark(StepEndMark{});
-    wait(std::max(1.0, 2 * interval_s_));
 }
 
 void Player::pressAll(double press_s, double rest_s) {
@@ -145,12 +152,12 @@ void Player::step(Step step) {
     case Step::reference:
     case Step::ground: wait(look_s); break;
     case Step::coldStart: wait(plan_.coldStart_s); break;
-    case Step::wiggleShaft: poses(plan_.shaftPoses, false); break;
-    case Step::wiggleHarness: poses(plan_.harnessPoses, true); break;
+    case Step::wiggleShaft: shaftPoses(plan_.shaftPoses); break;
+    case Step::wiggleHarness: harnessPoses(plan_.harnessPoses); break;
     case Step::leadCheck: leadPoses(); break;
-    case Step::connectorHeld: poses(plan_.shaftPoses, false); break;
+    case Step::connectorHeld: shaftPoses(plan_.shaftPoses); break;
     case Step::wiggleReference:
-    case Step::wiggleGround: poses(12, false); break;
+    case Step::wiggleGround: shaftPoses(12); break;
     case Step::fullPress:
         wait(1);
         for (int round = 0; round < 2; ++round) pressAll(6, 4); // one visit is none
@@ -163,7 +170,7 @@ void Player::step(Step step) {
         wait(4);
         break;
     }
-    case Step::warmRepeat: poses(plan_.warmPoses, false); break;
+    case Step::warmRepeat: shaftPoses(plan_.warmPoses); break;
     case Step::adjust:
         for (const int turns : plan_.turns) {
             mark(TurnMark{static_cast<double>(turns)});

@@ -103,6 +103,22 @@ void TraceMaker::flagged(double seconds_s, Flag flag) {
     flags_ = {};
 }
 
+void TraceMaker::guidedEnds(double pressed_V, int presses) {
+    const double rest_V = level_V_;
+    mark("step:full-press");
+    hold(1);
+    for (int i = 0; i < presses; ++i) {
+        press("pressed", pressed_V, 5);
+        press("released", rest_V);
+    }
+    mark("step:release");
+    for (int i = 0; i < 3; ++i) {
+        press("pressed", pressed_V);
+        press("released", rest_V);
+    }
+    mark("step:end");
+}
+
 void TraceMaker::guidedStart(double reference_V, double ground_V) {
     const double rest_V = level_V_;
     mark("key:on");
@@ -175,7 +191,11 @@ Sheet risingSheet() {
 
 Findings examine(const std::vector<std::variant<Reading, Mark>>& rows, const Sheet& sheet, const MeterTraits& meter,
                  BlackLead black) {
-    Examination examination({sheet, meter, true, ProbeSide::sensorSide, black});
+    return examine(rows, {sheet, meter, true, ProbeSide::sensorSide, black});
+}
+
+Findings examine(const std::vector<std::variant<Reading, Mark>>& rows, ExaminationSetup setup) {
+    Examination examination(std::move(setup));
     for (const auto& row : rows) {
         if (const auto* reading = std::get_if<Reading>(&row))
             examination.push(*reading);

@@ -69,6 +69,8 @@ public:
 
     // Parts of a guided run.
     void guidedStart(double reference_V = 5.0, double ground_V = 0.02);
+    // From the level at rest: so many full presses, three releases, the end.
+    void guidedEnds(double pressed_V, int presses = 1);
     // `poses` held poses; in pose i (from 0) the arm shifts by play and drops out by depth if `every` divides i+1.
     void wiggle(const std::string& step, const std::string& where, int poses, int every = 0, double depth_V = 0,
                 double duration_s = 0.5, double play_V = 0);
@@ -107,6 +109,8 @@ private:
                                BlackLead black = BlackLead::batteryNegative);
 [[nodiscard]] Findings examine(const std::vector<std::variant<Reading, Mark>>& rows, const Sheet& sheet,
                                const MeterTraits& meter, BlackLead black = BlackLead::batteryNegative);
+
+[[nodiscard]] Findings examine(const std::vector<std::variant<Reading, Mark>>& rows, ExaminationSetup setup);
 
 [[nodiscard]] int dropoutCount(const Findings& findings);
 

@@ -107,16 +107,7 @@ std::vector<std::variant<Reading, Mark>> twoMeters(bool signalFollows, bool refe
     const double from_s = trace.now_s();
     trace.wiggle("wiggle-shaft", "", 32, signalFollows ? 8 : 0, -4.4 * share, 1.2);
     trace.wiggle("wiggle-harness", "section-1/", 32);
-    trace.mark("step:full-press");
-    trace.hold(1);
-    trace.press("pressed", 0.9, 5);
-    trace.press("released", 4.4);
-    trace.mark("step:release");
-    for (int i = 0; i < 3; ++i) {
-        trace.press("pressed", 0.9);
-        trace.press("released", 4.4);
-    }
-    trace.mark("step:end");
+    trace.guidedEnds(0.9);
     std::vector<TrueDropout> dips = trace.dropouts();
     if (!signalFollows)
         for (int i = 1; i <= 4; ++i) dips.push_back({from_s + 10.0 * i, from_s + 10.0 * i + 1.2, 0, 0});

@@ -38,21 +38,8 @@ Findings examined(const Led& run) {
     if (run.leadsAgain) wiggle("lead-check", "red-lead/", 10, 0);
     for (const Part& part : run.harness)
         wiggle("wiggle-harness", "section-" + std::to_string(part.section) + "/", part.poses, part.every);
-    trace.mark("step:full-press");
-    trace.hold(1);
-    for (int i = 0; i < 2; ++i) {
-        trace.press("pressed", 0.9, 5);
-        trace.press("released", 4.4);
-    }
-    trace.mark("step:release");
-    for (int i = 0; i < 3; ++i) {
-        trace.press("pressed", 0.9);
-        trace.press("released", 4.4);
-    }
-    trace.mark("step:end");
-    Examination examination({.sheet = fallingSheet(), .meter = trace.traits(), .sections = usualSections()});
-    for (const auto& row : trace.rows()) std::visit([&](const auto& one) { examination.push(one); }, row);
-    return examination.findings();
+    trace.guidedEnds(0.9, 2);
+    return examine(trace.rows(), {.sheet = fallingSheet(), .meter = trace.traits(), .sections = usualSections()});
 }
 
 TEST(Sections, EightPosesInEachAreEnough) {
