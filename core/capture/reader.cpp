@@ -13,10 +13,35 @@ namespace {
 
 constexpr std::size_t kBlock = std::size_t{1} << 18; // stays in the second-level cache while it is parsed
 
+ImportTaken takenOf(const Prologue& prologue, const RowParser& parser) {
+    const Layout& layout = prologue.layout;
+    const auto name = [&](int column) {
+        return column == Layout::kNone ? std::string() : layout.names[static_cast<std::size_t>(column)];
+    };
+    ImportTaken taken;
+    taken.timeColumn = name(layout.time);
+    taken.dateColumn = name(layout.date);
+    taken.voltsColumn = name(layout.volts.column);
+    taken.referenceColumn = name(layout.reference.column);
+    taken.columnsLine = prologue.columnsLine;
+    taken.delimiter = layout.delimiter;
+    const ForeignCells& cells = parser.foreign();
+    if (const auto sign = cells.numbers().certain()) taken.decimal = *sign == DecimalSign::point ? "point" : "comma";
+    if (layout.time != Layout::kNone) taken.timeAs = nameOf(cells.times().as());
+    if (const auto order = cells.times().order()) taken.dateOrder = nameOf(*order);
+    const int exponent = layout.volts.exponent;
+    taken.voltsUnit = exponent == -3 ? "mV" : exponent == -6 ? "µV" : exponent == 3 ? "kV" : "V";
+    taken.timeUnitAssumed = cells.times().unitAssumed();
+    taken.voltsUnitAssumed = !layout.volts.unitGiven;
+    taken.withoutNumber = cells.withoutNumber();
+    return taken;
+}
+
 ReadSummary summaryOf(const Prologue& prologue, RowParser& parser) {
     ReadSummary summary;
     summary.rows = parser.rows();
     summary.imported = prologue.layout.imported;
+    if (summary.imported) summary.taken = takenOf(prologue, parser);
     summary.warnings = prologue.warnings;
     for (Sentence& warning : parser.warnings()) summary.warnings.push_back(std::move(warning));
     return summary;
@@ -30,7 +55,7 @@ Result<ReadSummary> readCaptureText(std::string_view bytes, const std::string& w
     if (!prologue) return prologue.error();
     if (auto status = sink.header(prologue->header); !status) return status.error();
     SecondSpreader spreader(sink, prologue->layout.imported);
-    RowParser parser(*prologue, where, prologue->sharedSeconds ? spreader : sink, nullptr);
+    RowParser parser(*prologue, where, prologue->sharedSeconds ? spreader : sink, nullptr, options.lastLine);
     if (auto used = parser.consume(bytes.substr(prologue->rowsAt), true); !used) return used.error();
     spreader.finish();
     return summaryOf(*prologue, parser);
@@ -57,9 +82,10 @@ Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const Impor
         return Done{};
     };
     const auto view = [&] { return std::string_view(buffer.data(), filled); };
+    std::size_t looked = 0;
     do {
         if (auto status = more(); !status) return status.error();
-    } while (!ended && !prologueFits(view()));
+    } while (!ended && !prologueFits(view(), options, looked));
 
     auto prologue = readPrologue(view(), ended, path, options);
     if (!prologue) return prologue.error();
@@ -67,7 +93,7 @@ Result<ReadSummary> readRows(const std::string& path, RowSink& sink, const Impor
     if (auto status = sink.header(prologue->header); !status) return status.error();
     SecondSpreader spreader(sink, prologue->layout.imported);
     // Who wants the bytes of the rows wants their times as written.
-    RowParser parser(*prologue, path, prologue->sharedSeconds && !raw ? spreader : sink, raw);
+    RowParser parser(*prologue, path, prologue->sharedSeconds && !raw ? spreader : sink, raw, options.lastLine);
     std::size_t done = prologue->rowsAt;
     for (;;) {
         auto used = parser.consume(view().substr(done), ended);

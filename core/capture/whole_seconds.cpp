@@ -23,6 +23,7 @@ struct Looker : RowSink {
     int count = 0;
     Time last{-1};
     void reading(const Reading& reading) override {
+        if (reading.flags.has(Flag::ref)) return; // another meter's
         whole = whole && isWhole(reading.time);
         shared = shared || reading.time == last;
         last = reading.time;
@@ -61,22 +62,29 @@ void SecondSpreader::finish() {
     if (open_.count() > 0) close(true);
 }
 
+// What a second meter read at the same time has no place of its own.
+std::size_t SecondSpreader::Second::places() const {
+    const auto own = std::count_if(rows.readings.begin(), rows.readings.end(),
+                                   [](const Reading& r) { return !r.flags.has(Flag::ref); });
+    return std::max<std::size_t>(1, static_cast<std::size_t>(own));
+}
+
 void SecondSpreader::close(bool last) {
     Second done = std::exchange(open_, {});
     if (perSecond_ == 0 && !last) {
-        perSecond_ = done.count();
+        perSecond_ = done.places();
         first_ = std::move(done);
         return;
     }
     // A second that is left as written does not tell how many a second holds.
     if (first_) {
-        const std::size_t held = first_->count();
-        if (!done.asWritten) perSecond_ = std::max(held, done.count());
+        const std::size_t held = first_->places();
+        if (!done.asWritten) perSecond_ = std::max(held, done.places());
         give(*first_, perSecond_ - held);
         first_.reset();
     }
-    if (!done.asWritten) perSecond_ = last ? std::max(perSecond_, done.count()) : done.count();
-    if (perSecond_ == 0) perSecond_ = done.count();
+    if (!done.asWritten) perSecond_ = last ? std::max(perSecond_, done.places()) : done.places();
+    if (perSecond_ == 0) perSecond_ = done.places();
     give(done, 0);
 }
 
@@ -91,7 +99,7 @@ void SecondSpreader::give(const Second& second, std::size_t skipped) {
             to_.mark(row);
         } else {
             row.time = inOrder(second.asWritten ? row.time : Time(second.at_s * kSecond_us) + within());
-            ++place;
+            if (!row.flags.has(Flag::ref)) ++place;
             to_.readings(&row, 1);
         }
     });

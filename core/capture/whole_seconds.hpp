@@ -34,6 +34,7 @@ private:
         bool asWritten = false;
         Capture rows;
         [[nodiscard]] std::size_t count() const { return rows.readings.size(); }
+        [[nodiscard]] std::size_t places() const;
     };
     void close(bool last);
     void give(const Second& second, std::size_t skipped);

@@ -43,7 +43,7 @@ TEST(Reader, EmptyVoltsWithoutAKnownFlagIsAReadingWithoutANumber) {
     EXPECT_EQ(collect(kColumnLine + "0,,,\n1,,sparkle,\n2,,ref,\n").text, "0 - unit|1 - unit|2 - ref|");
 }
 
-TEST(Reader, AMarkRowMayHoldVoltsAndIsAMark) { EXPECT_EQ(collect(kColumnLine + "0,4.5,,gap\n").text, "0 gap|"); }
+TEST(Reader, AMarkInAReadingsOwnRowKeepsTheReading) { EXPECT_EQ(collect(kColumnLine + "0,4.5,,gap\n").text, "0 gap|0 4.5|"); }
 
 TEST(Reader, ColumnsWithoutReadingsAreFine) {
     EXPECT_EQ(collect(kColumnLine).error, "");
