@@ -55,6 +55,10 @@ constexpr std::array<StateWord, 29> kStates = {{{"ol", Flag::overload},
                                                 {"acv", Flag::unit}}};
 
 std::optional<ReadingFlags> stateNamed(std::string_view word) {
+    // "OL V": the unit stays on the display.
+    if (const std::size_t space = word.rfind(' ');
+        space != std::string_view::npos && readUnit(word.substr(space + 1)).of == ColumnUnit::Of::volts)
+        word = word.substr(0, space);
     std::string text = foldedText(word);
     if (!text.empty() && (text[0] == '+' || text[0] == '-')) text.erase(0, 1);
     std::erase_if(text, [](char c) { return c == '.' || c == ' ' || c == '-' || c == '_' || c == '!'; });

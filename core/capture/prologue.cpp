@@ -53,12 +53,6 @@ std::size_t headerEnd(std::string_view bytes) {
 std::optional<Error> notText(std::string_view bytes, const std::string& where) {
     if (bytes.empty()) return bad(where, 0, "the file is empty", "choose a capture or another CSV");
     const std::string_view sample = bytes.substr(0, kSample);
-    const auto nulls = static_cast<std::size_t>(std::count(sample.begin(), sample.end(), '\0'));
-    const std::string_view start = bytes.substr(0, 2);
-    if (start == "\xFF\xFE" || start == "\xFE\xFF" ||
-        (nulls * 5 > sample.size() * 2 && nulls * 5 < sample.size() * 3)) {
-        return bad(where, 0, "the text is UTF-16", "save it as UTF-8");
-    }
     const bool binary = std::any_of(sample.begin(), sample.end(), [](char c) {
         const auto byte = static_cast<unsigned char>(c);
         return byte < 0x20 && c != '\t' && c != '\n' && c != '\r';

@@ -50,13 +50,13 @@ TEST(Import, RecognisesDatesAndTimesOfDay) {
     EXPECT_EQ(imported("Time,Voltage\n23:59:59,1\n00:00:01,2\n"), "0 1|2 2|"); // over midnight
     EXPECT_EQ(imported("Elapsed,Voltage\n00:59.5,1\n01:00.0,2\n"), "0 1|0.5 2|");
     EXPECT_EQ(imported("timestamp,voltage\n1772355600000,1\n1772355600330,2\n"), "0 1|0.33 2|"); // ms since 1970
-    EXPECT_THAT(collect("time,voltage\n00:01,1\n").error, HasSubstr("test.csv:2: time \"00:01\" may be hours and minutes or minutes and seconds"));
+    EXPECT_THAT(collect("time,voltage\n00:01,1\n").error,
+                HasSubstr("test.csv:2: time \"00:01\" may be hours and minutes or minutes and seconds"));
 }
 
 TEST(Import, TakesOverloadAndGapsAsLoggersWriteThem) {
-    EXPECT_EQ(
-        imported("time,voltage\n0,OL\n1,-O.L\n2,overload\n3,inf\n4,9.9E37\n5,9.91E37\n6,----\n7,NaN\n8,\n"),
-        "0 - overload|1 - overload|2 - overload|3 - overload|4 - overload|"); // the rest is silence
+    EXPECT_EQ(imported("time,voltage\n0,OL\n1,-O.L\n2,overload\n3,inf\n4,9.9E37\n5,9.91E37\n6,----\n7,NaN\n8,\n"),
+              "0 - overload|1 - overload|2 - overload|3 - overload|4 - overload|"); // the rest is silence
     EXPECT_THAT(collect("time,voltage\n0,soup\n").error, HasSubstr("test.csv:2: volts \"soup\" is no number"));
 }
 
