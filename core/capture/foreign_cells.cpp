@@ -95,8 +95,10 @@ bool saysNothing(std::string_view cell) {
 
 // "DC", "DC voltage": the meter's function, without the unit.
 bool saysDirectVolts(std::string_view cell) {
+    const std::string text = foldedText(cell);
     const ColumnName name = readColumnName(cell);
-    return foldedText(cell) == "dc" || (name.has(Says::volts) && !name.has(Says::other));
+    if (std::any_of(text.begin(), text.end(), [](char c) { return c != ' ' && (c < 'a' || c > 'z'); })) return false;
+    return text == "dc" || (name.has(Says::volts) && !name.has(Says::other));
 }
 
 void noNumber(Reading& into, ReadingFlags why) {
@@ -169,21 +171,29 @@ std::optional<CellError> ForeignCells::readOne(const std::vector<std::string>& c
                          "say which with --decimal-comma or --decimal-point"};
     const auto number = numbers_.read(text);
     if (!number) return badVolts(text);
-    std::string_view unitText = number->rest;
-    if (unitText.empty()) unitText = cell(cells, layout_.unit);
     int exponent = column.exponent;
     bool unitGiven = column.unitGiven;
-    if (!unitText.empty()) {
+    // Another function of the meter: its number is no voltage, but the row is no damage either.
+    const auto takeUnit = [&](std::string_view unitText) {
         const ColumnUnit unit = readUnit(unitText);
-        // Another function of the meter: its number is no voltage, but the row is no damage either.
         if (unit.of == ColumnUnit::Of::volts) {
             exponent = unit.exponent;
             unitGiven = true;
-        } else if (!saysDirectVolts(unitText) && stateOf(unitText).none()) {
-            return noNumber(into, Flag::unit), std::nullopt;
-        } else {
-            into.flags |= stateOf(unitText); // "4.123 HOLD"
         }
+        return unit.of == ColumnUnit::Of::volts || unitText.empty() || saysDirectVolts(unitText);
+    };
+    std::string_view beside = number->rest;
+    for (std::size_t space = 0; !beside.empty() && space != std::string_view::npos;) { // "4.123 V HOLD"
+        space = beside.rfind(' ');
+        const auto state = stateNamed(beside.substr(space + 1));
+        if (!state || readUnit(beside).of != ColumnUnit::Of::nothing) break;
+        into.flags |= *state;
+        beside = space == std::string_view::npos ? std::string_view() : trimmed(beside.substr(0, space));
+    }
+    const std::string_view unitText = beside.empty() ? cell(cells, column.unitColumn) : beside;
+    if (!takeUnit(unitText)) {
+        if (!beside.empty() && readUnit(beside).of == ColumnUnit::Of::nothing) return badVolts(text);
+        return noNumber(into, Flag::unit), std::nullopt;
     }
     const auto written = parseNumber(number->plain);
     const auto value = parseNumber(number->plain, exponent);

@@ -295,6 +295,15 @@ private:
         if (!columns.empty()) layout_.reference = voltsColumn(columns.front());
     }
 
+    // The next one behind the value, else the first. Where a column says the function and none the unit, it says
+    // both.
+    void takeUnitColumn(VoltsColumn& value) const {
+        auto columns = columnsThat([](const ColumnName& c) { return c.has(Says::unit); });
+        narrow(columns, [&](int c) { return part(c).has(Says::status); });
+        narrow(columns, [&](int c) { return c < value.column; });
+        if (value.column != Layout::kNone && !columns.empty()) value.unitColumn = columns.front();
+    }
+
     void takeOthers() {
         const auto exactly = [&](Says what, std::string_view name) {
             const int column = firstThat(what);
@@ -304,11 +313,11 @@ private:
         };
         layout_.flags = exactly(Says::flags, "flags");
         layout_.mark = exactly(Says::mark, "mark");
-        // Where a column says the meter's function and none the unit, it says both.
         layout_.status = columnsThat([](const ColumnName& c) { return c.has(Says::status); });
-        for (const int column : columnsThat([](const ColumnName& c) { return c.has(Says::unit); }))
-            if (layout_.unit == Layout::kNone || !part(column).has(Says::status)) layout_.unit = column;
-        std::erase(layout_.status, layout_.unit);
+        takeUnitColumn(layout_.volts);
+        takeUnitColumn(layout_.reference);
+        for (const VoltsColumn& column : {layout_.volts, layout_.reference})
+            std::erase(layout_.status, column.unitColumn);
         layout_.hold = firstThat(Says::hold);
         // A time of day has its date beside it; one that is gone by has none, nor has one that was chosen.
         if (layout_.time == Layout::kNone || !options_.timeColumn.empty() || part(layout_.time).unit.of == Of::time)
@@ -431,16 +440,14 @@ std::optional<CellError> learnCells(const std::vector<std::string_view>& rows, c
         if (point != comma) layout.numbers.ruleOut(point ? DecimalSign::comma : DecimalSign::point);
     }
     if (auto question = layout.times.learn(times, layout.numbers)) return question;
-    // Whole numbers above what a mechanic's meter shows without decimals: volts or millivolts.
+    // No meter shows volts without decimals where a sensor's wire is read.
     const auto whole = [](const std::string& value) {
         return value.find_first_not_of("0123456789+-") == std::string::npos;
     };
-    constexpr double kMostWhole_V = 6;
-    if (!layout.volts.unitGiven && layout.unit == Layout::kNone && values.size() > 2 &&
+    if (!layout.volts.unitGiven && layout.volts.unitColumn == Layout::kNone && values.size() > 2 &&
         std::all_of(values.begin(), values.end(), whole)) {
-        const auto most = std::find_if(values.begin(), values.end(), [&](const std::string& value) {
-            const auto number = parseNumber(value);
-            return number && std::abs(*number) > kMostWhole_V;
+        const auto most = std::find_if(values.begin(), values.end(), [](const std::string& value) {
+            return value.find_first_of("123456789") != std::string::npos;
         });
         if (most != values.end())
             return CellError{

@@ -16,6 +16,7 @@ struct VoltsColumn {
     int column = -1;
     int exponent = 0; // -3 for millivolts
     bool unitGiven = false;
+    int unitColumn = -1; // the unit, or the meter's function, beside each value
 };
 
 struct Layout {
@@ -29,9 +30,9 @@ struct Layout {
     // Imports only.
     std::vector<std::string> names;         // as written
     int date = kNone, milliseconds = kNone; // beside a time of day
-    int unit = kNone, hold = kNone;         // beside a value
-    std::vector<int> status;
-    VoltsColumn reference; // a second channel
+    int hold = kNone;                       // beside a value
+    std::vector<int> status;                // the same
+    VoltsColumn reference;                  // a second channel
     NumberStyle numbers;
     TimeColumn times;
 };

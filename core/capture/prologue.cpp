@@ -249,15 +249,23 @@ Result<Prologue> readPrologue(std::string_view head, bool whole, const std::stri
             return asked(*question, prologue.lines + 1);
         if (prologue.layout.times.unitAssumed())
             prologue.header.assumed.push_back("times without a unit are seconds");
-        if (!prologue.layout.volts.unitGiven && prologue.layout.unit == Layout::kNone)
+        if (!prologue.layout.volts.unitGiven && prologue.layout.volts.unitColumn == Layout::kNone)
             prologue.header.assumed.push_back("values without a unit are volts");
         if (options.interval)
             prologue.header.assumed.push_back({"the readings are %1 apart", {seconds(toSeconds(*options.interval))}});
     }
     const std::size_t sampleEnd = std::min(prologue.rowsAt + kSample, head.size());
-    if (prologue.rowsAt < sampleEnd && !options.interval)
-        prologue.sharedSeconds =
-            sharesWholeSeconds(head.substr(prologue.rowsAt, sampleEnd - prologue.rowsAt), prologue);
+    if (prologue.rowsAt < sampleEnd && !options.interval) {
+        const SharedTimes shared = sharedTimes(head.substr(prologue.rowsAt, sampleEnd - prologue.rowsAt), prologue);
+        if (shared == SharedTimes::minutes)
+            return bad(where, prologue.lines + 1, "times are whole minutes, with several readings on each",
+                       "save them with seconds, or give the seconds between the readings with --interval");
+        if (shared == SharedTimes::all)
+            return bad(where, prologue.lines + 1, "the time stands still",
+                       "give the column of the times with --time-column, or the seconds between the readings with "
+                       "--interval");
+        prologue.sharedSeconds = shared == SharedTimes::seconds;
+    }
     if (prologue.sharedSeconds)
         prologue.header.assumed.push_back("times are whole seconds: readings spread evenly within each");
     return prologue;

@@ -16,7 +16,7 @@ namespace {
 
 constexpr Time kHalfDay = std::chrono::hours(12), kDay = std::chrono::hours(24);
 // No meter sends faster or slower; and what those on a bench send, where a number has no unit.
-constexpr double kFastest_s = 0.001, kSlowest_s = 60, kUsuallyFastest_s = 0.02, kUsuallySlowest_s = 2;
+constexpr double kFastest_s = 0.001, kSlowest_s = 60, kUsuallyFastest_s = 0.09, kUsuallySlowest_s = 2;
 // Days since 1899-12-30, from 2000 to 2100, and the years 2001 to 2100 since 1970.
 constexpr double kFirstSerial = 36526, kLastSerial = 73051, kFirstEpoch_s = 1e9, kLastEpoch_s = 4.2e9;
 

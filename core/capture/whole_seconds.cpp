@@ -17,15 +17,19 @@ bool isWhole(Time time) { return time.count() % kSecond_us == 0; }
 
 // A capture of ours has microseconds: fewer readings that show none may have been written by hand.
 constexpr int kFewestOfOurs = 10;
+// So many readings in one second come from no meter of those that write whole seconds.
+constexpr int kFewestThatMove = 100;
 
 struct Looker : RowSink {
-    bool whole = true, shared = false;
+    bool whole = true, minutes = true, shared = false, moves = false;
     int count = 0;
     Time last{-1};
     void reading(const Reading& reading) override {
         if (reading.flags.has(Flag::ref)) return; // another meter's
         whole = whole && isWhole(reading.time);
+        minutes = minutes && reading.time.count() % (60 * kSecond_us) == 0;
         shared = shared || reading.time == last;
+        moves = moves || (count > 0 && reading.time != last);
         last = reading.time;
         ++count;
     }
@@ -34,11 +38,15 @@ struct Looker : RowSink {
 
 } // namespace
 
-bool sharesWholeSeconds(std::string_view rows, const Prologue& prologue) {
+SharedTimes sharedTimes(std::string_view rows, const Prologue& prologue) {
     Looker looker;
     RowParser parser(prologue, {}, looker, nullptr);
     const auto read = parser.consume(rows, false); // what is wrong is said when the rows are read
-    return read && looker.whole && looker.shared && (prologue.layout.imported || looker.count >= kFewestOfOurs);
+    if (!read || !looker.shared) return SharedTimes::none;
+    if (prologue.layout.imported && !looker.moves && looker.count >= kFewestThatMove) return SharedTimes::all;
+    if (prologue.layout.imported && looker.moves && looker.minutes) return SharedTimes::minutes;
+    const bool enough = prologue.layout.imported || looker.count >= kFewestOfOurs;
+    return looker.whole && enough ? SharedTimes::seconds : SharedTimes::none;
 }
 
 void SecondSpreader::reading(const Reading& reading) {

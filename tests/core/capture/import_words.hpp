@@ -30,6 +30,8 @@ inline ImportOptions importOptions(const std::string& line) {
             options.voltsColumn = name;
         else if (word == "--reference-column")
             options.referenceColumn = name;
+        else if (word == "--delimiter")
+            options.delimiter = value == "space" ? ' ' : value.at(0);
         else if (word == "--time-as")
             options.timeAs = timeAsNamed(value).value();
         else if (word == "--date-order")
