@@ -29,9 +29,9 @@ ImportTaken takenOf(const Prologue& prologue, const RowParser& parser, const Tex
     taken.encoding = encoding.name();
     taken.delimiter = layout.delimiter;
     const ForeignCells& cells = parser.foreign();
-    if (const auto sign = cells.numbers().certain()) taken.decimal = *sign == DecimalSign::point ? "point" : "comma";
-    if (layout.time != Layout::kNone) taken.timeAs = nameOf(cells.times().as());
-    if (const auto order = cells.times().order()) taken.dateOrder = nameOf(*order);
+    taken.decimal = cells.numbers().certain();
+    if (layout.time != Layout::kNone) taken.timeAs = cells.times().as();
+    taken.dateOrder = cells.times().order();
     const int exponent = layout.volts.exponent;
     taken.voltsUnit = exponent == -3 ? "mV" : exponent == -6 ? "µV" : exponent == 3 ? "kV" : "V";
     taken.timeUnitAssumed = cells.times().unitAssumed();

@@ -54,9 +54,9 @@ struct ImportTaken {
     int columnsLine = 0;                                              // 0: the columns have no names
     std::string encoding;                                             // "UTF-8", "UTF-16LE" …
     char delimiter = '\0';
-    std::string decimal;   // "point", "comma"
-    std::string timeAs;    // as nameOf(TimeAs) has it; empty if the interval was given
-    std::string dateOrder; // "ymd", "dmy", "mdy"
+    std::optional<DecimalSign> decimal;
+    std::optional<TimeAs> timeAs; // nothing if the interval was given
+    std::optional<DateOrder> dateOrder;
     std::string voltsUnit; // "V", "mV", "µV", "kV": of the column; a cell's own goes before it
     bool timeUnitAssumed = false, voltsUnitAssumed = false;
     std::size_t withoutNumber = 0; // rows in which the meter showed none

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the command line does to files, and lets files do to a terminal: nothing lost, nothing overwritten unasked.
+#include "tests/app/cli/made_capture.hpp"
+#include "tests/app/cli/program.hpp"
+
+#include <cstdlib>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace stillwire::testing {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+namespace {
+
+void expectStays(const Folder& f, const std::string& name, const Ran& r) {
+    EXPECT_EQ(r.status, 3);
+    EXPECT_EQ(r.errLines(), 1) << r.err;
+    EXPECT_THAT(r.err, HasSubstr("--force"));
+    EXPECT_EQ(f.read(name), "precious");
+}
+
+} // namespace
+
+TEST(Files, AReportOverwritesNothingUnasked) {
+    const Folder f;
+    const std::string capture = f.write("c.csv", madeCapture()), report = f.write("r.html", "precious");
+    expectStays(f, "r.html", run({"report", capture, "-o", report}));
+    EXPECT_EQ(run({"report", capture, "-o", report, "--force"}).status, 0);
+    EXPECT_THAT(f.read("r.html"), HasSubstr("<svg"));
+}
+
+TEST(Files, AReportNeverOverwritesItsCapture) {
+    const Folder f;
+    const std::string capture = f.write("c.html", madeCapture());
+    const Ran r = run({"report", capture, "-o", capture, "--force"});
+    EXPECT_EQ(r.status, 3);
+    EXPECT_THAT(r.err, HasSubstr("is the capture that is read"));
+    EXPECT_EQ(f.read("c.html"), madeCapture());
+}
+
+TEST(Files, ATruthOverwritesNothingUnasked) {
+    const Folder f;
+    const std::string truth = f.write("t.csv", "precious");
+    expectStays(f, "t.csv", run({"simulate", "--script", "good-pedal", "-o", f.path("new.csv"), "--truth", truth}));
+    EXPECT_EQ(f.read("new.csv"), "");
+    EXPECT_EQ(
+        run({"simulate", "--script", "good-pedal", "-o", f.path("new.csv"), "--truth", truth, "--force"}).status, 0);
+    EXPECT_THAT(f.read("t.csv"), HasSubstr("{"));
+}
+
+TEST(Files, ADashIsStandardInput) {
+    const Folder f;
+    const std::string capture = f.write("c.csv", madeCapture());
+    const std::string command = "cat " + capture + " | env XDG_STATE_HOME=" + f.path("state") + " " +
+                                STILLWIRE_PROGRAM + " analyse - --json >" + f.path("piped");
+    ASSERT_EQ(std::system(command.c_str()), 0);
+    EXPECT_EQ(f.read("piped"), run({"analyse", capture, "--json"}).out);
+}
+
+TEST(Files, WhatATerminalObeysNeverReachesIt) {
+    const Folder f;
+    std::string sheet = test::kPedalSheet;
+    sheet.replace(sheet.find("Resurfacer"), 10, R"(\u001b[2J\u0007\u009b1m)");
+    const Ran r = run({"replay", f.write("c\x1b[31m.csv", madeCapture()), "--sheet", f.write("s.toml", sheet)});
+    ASSERT_EQ(r.status, 0) << r.err;
+    EXPECT_THAT(r.out, HasSubstr("\"?[2J??1m"));
+    EXPECT_THAT(r.out, HasSubstr("c?[31m.csv"));
+    EXPECT_THAT(r.out, Not(HasSubstr("\x1b")));
+    const Ran refused = run({"analyse", f.path("no\x1b[31m\nsuch.csv")});
+    EXPECT_THAT(refused.err, HasSubstr("no?[31m such.csv"));
+    EXPECT_EQ(refused.errLines(), 1);
+}
+
+TEST(Files, ASheetThatMakesLittleSenseSaysSo) {
+    const Folder f;
+    std::string sheet = test::kPedalSheet;
+    const auto change = [&sheet](const std::string& from, const std::string& to) {
+        const std::size_t at = sheet.find(from);
+        ASSERT_NE(at, std::string::npos) << from;
+        sheet.replace(at, from.size(), to);
+    };
+    change("max_drop_V = 0.10", "max_drop_V = 5.0");
+    change("max_V = 0.95", "max_V = 4.00");
+    const Ran r = run({"analyse", f.write("c.csv", madeCapture()), "--sheet", f.write("s.toml", sheet)});
+    EXPECT_EQ(r.status, 0) << r.err;
+    EXPECT_THAT(r.out, HasSubstr("the windows of released and pressed overlap"));
+    EXPECT_THAT(r.out, HasSubstr("the sheet allows the ground to drop by 5.00 V"));
+}
+
+TEST(Files, AnApertureLongerThanItsIntervalIsRefused) {
+    const Folder f;
+    std::string meter = kMeterToml;
+    meter.replace(meter.find("aperture_s = 0.10"), 17, "aperture_s = 0.50");
+    const Ran r = run({"analyse", f.write("c.csv", madeCapture()), "--meter", f.write("m.toml", meter)});
+    EXPECT_EQ(r.status, 3);
+    EXPECT_THAT(r.err, HasSubstr("m.toml:4: "));
+    EXPECT_THAT(r.err, HasSubstr("aperture_s 0.5000 is longer than interval_s 0.3300"));
+}
+
+} // namespace stillwire::testing
