@@ -62,11 +62,13 @@ TEST(Files, ADashIsStandardInput) {
 
 TEST(Files, WhatATerminalObeysNeverReachesIt) {
     const Folder f;
-    std::string sheet = test::kPedalSheet;
-    sheet.replace(sheet.find("Resurfacer"), 10, R"(\u001b[2J\u0007\u009b1m)");
-    const Ran r = run({"replay", f.write("c\x1b[31m.csv", madeCapture()), "--sheet", f.write("s.toml", sheet)});
+    std::string capture = madeCapture();
+    capture.insert(capture.find("time_s,volts,flags,mark\n") + 24, "0,,,note:a\x7f"
+                                                                   "b\xC2\x9B"
+                                                                   "2J\n");
+    const Ran r = run({"replay", f.write("c\x1b[31m.csv", capture)});
     ASSERT_EQ(r.status, 0) << r.err;
-    EXPECT_THAT(r.out, HasSubstr("\"?[2J??1m"));
+    EXPECT_THAT(r.out, HasSubstr("note:a?b?2J"));
     EXPECT_THAT(r.out, HasSubstr("c?[31m.csv"));
     EXPECT_THAT(r.out, Not(HasSubstr("\x1b")));
     const Ran refused = run({"analyse", f.path("no\x1b[31m\nsuch.csv")});
