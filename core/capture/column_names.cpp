@@ -340,8 +340,6 @@ constexpr UnitName kUnits[] = {
     {"ua", {Of::other, 0, 0}},
     {"vac", {Of::other, 0, 0}},
     {"mvac", {Of::other, 0, 0}},
-    {"v ac", {Of::other, 0, 0}},
-    {"ac v", {Of::other, 0, 0}},
     {"acv", {Of::other, 0, 0}},
     {"ohm", {Of::other, 0, 0}},
     {"ohms", {Of::other, 0, 0}},
@@ -476,7 +474,7 @@ ColumnUnit readUnit(std::string_view text) {
     std::erase_if(unit, [](char c) { return c == ' ' || c == '_' || c == '-' || c == '.'; });
     if (unit == before) return {};
     const UnitName* one = known();
-    return one && one->unit.of == Of::volts ? one->unit : ColumnUnit{};
+    return one && one->unit.of != Of::time ? one->unit : ColumnUnit{};
 }
 
 ColumnName readColumnName(std::string_view name) {

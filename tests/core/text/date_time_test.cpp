@@ -33,4 +33,44 @@ TEST(DateTime, RefusesWhatIsNone) {
     }
 }
 
+TEST(DateTime, TakesMonthsInLetters) {
+    const std::int64_t day = seconds("2025-11-27");
+    for (const char* text : {"27-Nov-2025", "27 Nov 2025", "27. November 2025", "Nov 27, 2025", "27 noviembre 2025",
+                             "27-nov.-2025", "27/NOV/25"})
+        EXPECT_EQ(seconds(text), day) << text;
+    EXPECT_EQ(seconds("05-Mrz-2026"), seconds("2026-03-05"));
+    EXPECT_EQ(seconds("05 m\xC3\xA4rz 2026"), seconds("2026-03-05"));
+    EXPECT_EQ(seconds("05 juin 2026"), seconds("2026-06-05"));
+    EXPECT_EQ(seconds("05 juil. 2026"), seconds("2026-07-05"));
+    EXPECT_EQ(seconds("05 Foo 2026"), -1);
+}
+
+TEST(DateTime, TakesHalvesOfTheDayAndMillisecondsBehindAColon) {
+    EXPECT_EQ(seconds("12:00:01 a.m."), 1);
+    EXPECT_EQ(seconds("1:00:00 p. m."), 13 * 3600);
+    EXPECT_EQ(seconds("13:00:00 p.m."), -1);
+    EXPECT_EQ(parseMoment("00:00:01:250", DateOrder::dayMonthYear)->time.count(), 1'250'000);
+    EXPECT_FALSE(parseMoment("00:00:01:25", DateOrder::dayMonthYear).has_value());
+}
+
+TEST(DateTime, TakesFiguresWithNothingBetween) {
+    EXPECT_EQ(parseStamp("20010909014640")->time.count(), 1'000'000'000'000'000);
+    EXPECT_EQ(parseStamp("20010909T014640.25")->time.count(), 1'000'000'000'250'000);
+    EXPECT_EQ(parseStamp("20010909014640500")->time.count(), 1'000'000'000'500'000);
+    EXPECT_EQ(parseStamp("010909014640")->time.count(), 1'000'000'000'000'000);
+    EXPECT_EQ(parseClockFigures("100001")->time.count(), 36'001'000'000);
+    EXPECT_EQ(parseClockFigures("90001.5")->time.count(), 32'401'500'000);
+    for (const char* text : {"", "2001", "20011309014640", "20010909250000", "20010909", "200109090146"})
+        EXPECT_FALSE(parseStamp(text).has_value()) << text;
+    for (const char* text : {"", "1000", "106101", "100061", "1000000"})
+        EXPECT_FALSE(parseClockFigures(text).has_value()) << text;
+}
+
+TEST(DateTime, ADateOnlyFitsAnOrderItCanHave) {
+    EXPECT_TRUE(parseMoment("13/03/2026", DateOrder::dayMonthYear).has_value());
+    EXPECT_FALSE(parseMoment("13/03/2026", DateOrder::monthDayYear).has_value());
+    EXPECT_FALSE(parseMoment("13/03/2026", DateOrder::yearMonthDay).has_value());
+    EXPECT_EQ(parseMoment("26-03-13", DateOrder::yearMonthDay)->time, parseMoment("2026-03-13", {})->time);
+}
+
 } // namespace stillwire
