@@ -169,7 +169,7 @@ Sentence tooCloseToCall(const PositionLevel& p) {
 
 bool shaftDecides(const Case& c) { return c.shaft.decides && (clean(c.harness) || moreOften(c.shaft, c.section)); }
 bool harnessDecides(const Case& c) {
-    return c.harness.decides && (clean(c.shaft) || moreOften(c.section, c.shaft, c.sections));
+    return c.harness.decides && (clean(c.shaft) || moreOften(c.section, c.shaft, c.shakenSections));
 }
 
 bool connectorTold(const Case& c) {

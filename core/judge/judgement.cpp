@@ -30,6 +30,11 @@ template <class Kind> bool isSaid(const std::vector<Said<Kind>>& all, const Sent
     return std::any_of(all.begin(), all.end(), [&](const Said<Kind>& one) { return one.says == sentence; });
 }
 
+void askAgain(std::optional<Step> step, Verdict& verdict) {
+    std::vector<Step>& again = verdict.again;
+    if (step && std::find(again.begin(), again.end(), *step) == again.end()) again.push_back(*step);
+}
+
 void addLevelReasons(const Case& c, Verdict& verdict) {
     for (const PositionLevel& p : c.findings->positions) {
         if (!p.level_V) continue;
@@ -165,6 +170,7 @@ Verdict judge(const Case& facts) {
         if (!decided) {
             verdict.decision = row.decision;
             if (row.condition) verdict.condition = row.condition(facts);
+            if (row.again) askAgain(row.again(facts), verdict);
             verdict.reasons.push_back({ReasonKind::cause, cause.says});
             decided = true;
         }
@@ -177,6 +183,7 @@ Verdict judge(const Case& facts) {
             if (!isSaid(verdict.reasons, missing.says))
                 verdict.reasons.push_back({ReasonKind::missing, missing.says});
             if (!isSaid(verdict.next, missing.next)) verdict.next.push_back({NextKind::fillsIn, missing.next});
+            askAgain(missing.again, verdict);
         }
     }
     if (verdict.decision != Decision::cannotTell) { // else it is missing

@@ -39,7 +39,8 @@ const std::array kRows = {
                  [](const Case&) {
                      return Sentence{"Clip the lead again, best in another place of the same wire, repeat the lead "
                                      "check, then wiggle again: what was seen before does not count."};
-                 }},
+                 },
+                 nullptr, [](const Case&) { return std::optional(Step::leadCheck); }},
     JudgementRow{"harness", Decision::checkWiring, harnessDecides,
                  [](const Case& c) {
                      std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
@@ -86,7 +87,9 @@ const std::array kRows = {
                        ? Sentence{"Hold the connector still and wiggle the shaft on, poses still wanted: %1.",
                                   {std::to_string(c.heldWanted)}}
                        : Sentence{};
-        }},
+        },
+        nullptr,
+        [](const Case& c) { return std::optional(c.harnessEnough ? Step::connectorHeld : Step::wiggleHarness); }},
     JudgementRow{"shaft", Decision::replace,
                  [](const Case& c) { return shaftDecides(c) && othersRuledOut(c) && !connectorTold(c); },
                  [](const Case& c) {

@@ -13,7 +13,6 @@ namespace {
 
 constexpr int kPosesWanted = 29; // clean ones: one fault in ten poses shows with 95 % (1 - 0.9^29)
 constexpr int kPosesAtMost = 90; // a meter that stays blind must not keep a hand wiggling for ever
-constexpr int kPosesOfALead = 5;
 constexpr const char *kRedLead = "red-lead", *kBlackLead = "black-lead"; // as in marks
 constexpr double kNextPlace_s = 2;                                       // for the hand to get there
 constexpr double kWarmAfter_s = 10 * 60; // common practice, no source: 10 to 15 minutes
