@@ -163,6 +163,8 @@ Findings Examination::Parts::findings() const {
     const Tallies tallies = takeTallies(coverage, leads);
     f.steps = coverSteps(coverage, tallies);
     f.wiggle = coverAll(f.steps);
+    f.leadsFailed = tallies.leads.any;
+    f.holdTheArm = tallies.leans.free > 0 && tallies.leans.heldPoses == 0;
     f.coldWarm = compareColdWarm(coverage);
     f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
     if (f.adjustment.sharesAssumed)
@@ -188,7 +190,6 @@ Findings Examination::Parts::findings() const {
     std::vector<TimeSpan> moved = b.travels;
     f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &b.jumps, &held});
     const Case facts = caseOf(f, levels, tallies, b);
-    f.leadsFailed = facts.leads.any;
     f.verdict = judge(facts);
     return f;
 }

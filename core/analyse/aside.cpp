@@ -88,9 +88,13 @@ bool ofSignal(const Excursion& e, const AsideEvidence& evidence) {
 }
 
 // Goes to another position's level, and comes back.
-std::optional<Likely> asMovement(const Excursion& e, const Travel& travel, const Sheet& sheet) {
+std::optional<Likely> asMovement(const Excursion& e, const Travel& travel, const AsideEvidence& evidence) {
+    const Sheet& sheet = *evidence.sheet;
     if (*e.step == Step::sweep || atRail(e.extreme_V, sheet) || !travel.along(e.held_V, e.extreme_V)) return {};
     const std::optional<std::size_t> other = travel.at(e.far_V);
+    // Back where it was asked to be, it was away before.
+    const int asked = evidence.timeline->at(e.from - evidence.aperture).position;
+    if (other && static_cast<int>(*other) == asked) return {};
     const bool there = other && travel.at(e.held_V) != other && e.farReadings >= kThere;
     if (!there) return {};
     return travel.rests(e.held_V) ? Likely::tap : Likely::slip;
@@ -114,8 +118,8 @@ void tellLeans(std::vector<Excursion>& excursions, const AsideEvidence& evidence
         return poses[static_cast<std::size_t>(e.poseIndex)];
     };
     const auto samePush = [](const Pose& a, const Pose& b) {
-        return a.stepVisit == b.stepVisit && a.where.way == b.where.way && a.shaken != Wiggled::harness &&
-               b.shaken != Wiggled::harness;
+        return a.stepVisit == b.stepVisit && a.armHeld == b.armHeld && a.where.way == b.where.way &&
+               a.shaken != Wiggled::harness && b.shaken != Wiggled::harness;
     };
     std::vector<Excursion*> shifts, leans;
     for (Excursion& e : excursions)
@@ -207,7 +211,7 @@ std::vector<Aside> tellAside(std::vector<Excursion>& excursions, std::vector<Lev
     const Travel travel(evidence);
     for (Excursion& e : excursions)
         if (ofSignal(e, evidence))
-            if (const std::optional<Likely> likely = asMovement(e, travel, *evidence.sheet)) setAside(e, *likely);
+            if (const std::optional<Likely> likely = asMovement(e, travel, evidence)) setAside(e, *likely);
     tellLeans(excursions, evidence);
     tellLone(excursions, evidence);
     std::vector<Aside> asides = lateStarts(evidence, travel);

@@ -270,6 +270,7 @@ struct Findings {
     std::vector<WearBin> wear;
     std::optional<ColdWarm> coldWarm;
     bool leadsFailed = false; // the newest lead check showed something
+    bool holdTheArm = false;  // it leaned with the pushes, and nobody has held it for them yet
     bool overVoltage = false; // signal or reference over 1.1 times the nominal: stop, key off
     Verdict verdict;
 };

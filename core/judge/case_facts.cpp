@@ -52,6 +52,17 @@ bool wiresGood(const Case& c) {
 
 bool seenOnce(const ShakenTally& tally) { return tally.any && !tally.decides; }
 
+bool doneSince(const Case& c, Step step, Time since) {
+    const std::vector<StepVisit>& all = c.timeline->stepVisits();
+    return std::any_of(all.begin(), all.end(), [&](const StepVisit& visit) {
+        return visit.step == step && !visit.undone && visit.closed && visit.from > since;
+    });
+}
+
+bool movesUntouched(const Case& c) {
+    return c.untouched.any && (c.untouched.decides || !doneSince(c, Step::coldStart, c.untouched.newest));
+}
+
 // Does the signal stay at a rail wherever the pedal is put?
 bool stuck(const Case& c, bool high) {
     int measured = 0;
@@ -83,7 +94,7 @@ bool onlyColdIsOff(const Case& c) {
 
 bool spanOff(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || c.untouched.any) return false;
+    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || movesUntouched(c)) return false;
     // Without an adjustable mount, or a steady reference, a level that is merely undecided is no linkage fault.
     const bool sure = c.levels->supply.steady() && c.sheet->driftAllowance_V.has_value();
     return sure || misplaced(c);
@@ -205,7 +216,7 @@ bool leadOnSignal(const Case& c) {
 // moves with nobody touching is not steady enough to be turned anywhere.
 bool adjustable(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    return allMeasured(c) && !c.untouched.any && a.wanted && a.feasible &&
+    return allMeasured(c) && !movesUntouched(c) && a.wanted && a.feasible &&
            std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
 }
 

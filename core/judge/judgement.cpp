@@ -93,6 +93,10 @@ void addNotTested(const Case& c, Verdict& verdict) {
                                        ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
                                        : Sentence{"The meter was blind in %1 of the harness.", {dark}}});
     }
+    if (c.findings->holdTheArm)
+        verdict.notTested.push_back({NotTestedKind::step,
+                                     {"The arm leaned with the push, %1 to %2; it was not pushed with the arm held.",
+                                      {volts(c.leans.from_V), volts(c.leans.to_V)}}});
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
         if (e.kind == ExcursionKind::dropout && e.poseIndex >= 0 &&

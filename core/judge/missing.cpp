@@ -115,7 +115,7 @@ void positions(const Case& c, std::vector<Missing>& out) {
         }
     }
     const AdjustmentAdvice& turn = c.findings->adjustment;
-    if (turn.wanted && turn.feasible && !adjustable(c) && !undecided && !c.untouched.any)
+    if (turn.wanted && turn.feasible && !adjustable(c) && !undecided && !movesUntouched(c))
         out.push_back({"An end lies near its limit, and no turn would bring every end further in.",
                        "Look at the stops and the lever, then measure every end again."});
     if (c.levels->releases < kReleases)
@@ -125,14 +125,6 @@ void positions(const Case& c, std::vector<Missing>& out) {
     if (c.levels->adjusted && !c.levels->confirmed)
         out.push_back({"The sensor was turned, and the ends were not all confirmed after tightening.",
                        "Tighten, work the pedal five times, then measure every end again.", Step::confirm});
-}
-
-// Was this step, without poses, done again since?
-bool doneSince(const Case& c, Step step, Time since) {
-    const std::vector<StepVisit>& all = c.timeline->stepVisits();
-    return std::any_of(all.begin(), all.end(), [&](const StepVisit& visit) {
-        return visit.step == step && !visit.undone && visit.closed && visit.from > since;
-    });
 }
 
 bool posesWanted(const Case& c, Step step, const std::string& section = {}) {
@@ -186,10 +178,11 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
     lone(c.moving.cleanAfter < kReleases && !doneSince(c, Step::sweep, c.moving.newest), c.moving,
          "A single short dropout while the pedal was moved or held: %1 to %2 or further.",
          "Sweep slowly through the same place again.", Step::sweep);
-    if (c.untouched.any)
+    if (movesUntouched(c))
         out.push_back({{"A dropout with nobody touching anything: %1 to %2 or further. Its cause is not known.",
                         {volts(c.untouched.held_V), volts(c.untouched.extreme_V)}},
-                       "Wiggle the shaft, then the harness, to find what brings it back."});
+                       "Feet and hands off, and watch it at rest again.",
+                       Step::coldStart});
 }
 
 } // namespace

@@ -33,14 +33,23 @@ const Pose& poseAt(const CoverageEvidence& evidence, int index) {
 }
 
 HeldLevel heldIn(const CoverageEvidence& evidence, Step step) {
-    HeldLevel held{evidence.sheet->rest().window.middle_V(), evidence.threshold_V};
-    std::int64_t most = 0;
+    std::vector<const Plateau*> all, looked;
     for (const Plateau& plateau : *evidence.plateaus) {
-        if (plateau.place.step != step || plateau.readings <= most) continue;
-        most = plateau.readings;
-        held = {plateau.level_V, plateau.threshold_V};
+        if (plateau.place.step != step) continue;
+        all.push_back(&plateau);
+        const int pose = plateau.place.poseIndex;
+        if (pose >= 0 && lookedAt(poseAt(evidence, pose), evidence)) looked.push_back(&plateau);
     }
-    return held;
+    std::vector<const Plateau*>& held = looked.empty() ? all : looked;
+    if (held.empty()) return {evidence.sheet->rest().window.middle_V(), evidence.threshold_V};
+    std::sort(held.begin(), held.end(), [](const Plateau* x, const Plateau* y) { return x->level_V < y->level_V; });
+    std::int64_t readings = 0, passed = 0;
+    for (const Plateau* plateau : held) readings += plateau->readings;
+    const auto middle = std::find_if(held.begin(), held.end(), [&](const Plateau* plateau) {
+        passed += plateau->readings;
+        return 2 * passed >= readings;
+    });
+    return {(*middle)->level_V, (*middle)->threshold_V};
 }
 
 bool wentOffScale(const Pose& pose, const CoverageEvidence& evidence) {

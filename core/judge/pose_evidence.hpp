@@ -49,7 +49,8 @@ inline constexpr int kReadingsInAPose = 2; // fewer show nothing
 // The name of the section, as the capture names it or, where it names none, as the pose does.
 [[nodiscard]] std::string sectionOf(const PosePlace& where, const CoverageEvidence& evidence);
 
-// What was held in a step, for what could be seen in it: the longest of its levels, shown volts.
+// What was held in the poses of a step that were looked at (before there are any: in all of it), for what could be
+// seen in it: the middle one of its levels, shown volts.
 struct HeldLevel {
     double level_V = 0, threshold_V = 0;
 };

@@ -153,7 +153,7 @@ const std::array kRows = {
         [](const Case&) { return Sentence{"With the wiring mended, wiggle the shaft again."}; }},
     JudgementRow{
         "moving shaft", Decision::replace,
-        [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any && c.harnessEnough; },
+        [](const Case& c) { return c.moving.decides && !movesUntouched(c) && !c.harness.any && c.harnessEnough; },
         [](const Case& c) {
             const std::vector<Argument> figures{volts(c.moving.held_V), volts(c.moving.extreme_V)};
             return c.moving.dropped

@@ -130,6 +130,21 @@ void tallySections(const CoverageEvidence& evidence, Tallies& all) {
 
 } // namespace
 
+LeanTally tallyLeans(const CoverageEvidence& evidence) {
+    LeanTally leans;
+    for (const Pose& pose : evidence.timeline->poses())
+        if (pose.armHeld && lookedAt(pose, evidence)) ++leans.heldPoses;
+    for (const Excursion& e : *evidence.excursions) {
+        if (e.likely != Likely::lean || e.poseIndex < 0) continue;
+        const Pose& pose = poseAt(evidence, e.poseIndex);
+        if (evidence.timeline->undone(pose.stepVisit)) continue;
+        ++(pose.armHeld ? leans.held : leans.free);
+        leans.from_V = e.held_V;
+        leans.to_V = e.far_V;
+    }
+    return leans;
+}
+
 Tallies takeTallies(const CoverageEvidence& evidence, const LeadChecks& leads) {
     const auto shaken = [&](Wiggled what) {
         return tallyWhere(evidence,
@@ -151,6 +166,7 @@ Tallies takeTallies(const CoverageEvidence& evidence, const LeadChecks& leads) {
     all.referenceStill = in(Step::reference);
     all.groundStill = in(Step::ground);
     all.moving = tallyMoving(evidence);
+    all.leans = tallyLeans(evidence);
     all.untouched = in(Step::coldStart);
     return all;
 }

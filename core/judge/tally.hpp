@@ -47,6 +47,14 @@ struct LeadChecks {
 // With the pedal moved or held, nothing wiggled: sweep, presses, releases.
 [[nodiscard]] ShakenTally tallyMoving(const CoverageEvidence& evidence);
 
+// Pushes with which the arm leaned; it has no vote unless it leans though it is held.
+struct LeanTally {
+    int free = 0, held = 0;      // leans, with the arm let alone and held by the other hand
+    int heldPoses = 0;           // looked at with the arm held
+    double from_V = 0, to_V = 0; // of the newest
+};
+[[nodiscard]] LeanTally tallyLeans(const CoverageEvidence& evidence);
+
 // Every place, once.
 struct Tallies {
     ShakenTally shaft;                           // pushed in wiggle-shaft and in warm-repeat
@@ -60,6 +68,7 @@ struct Tallies {
     ShakenTally referenceWire, groundWire;       // the wiggle of the shaft, watched on those wires
     ShakenTally referenceStill, groundStill;     // dropouts of those wires with nobody touching
     ShakenTally moving;                          // sweep, presses and releases
+    LeanTally leans;                             // of the arm, with the pushes
     ShakenTally untouched;                       // cold-start: nobody touches anything
 };
 [[nodiscard]] Tallies takeTallies(const CoverageEvidence& evidence, const LeadChecks& leads);

@@ -10,6 +10,7 @@ namespace stillwire {
 namespace {
 
 constexpr int kReadingsOfASpike = 2;    // of a sweep
+constexpr int kReadingsOfAStay = 3;     // of a foot that holds
 constexpr double kSamePlaceShare = 0.1; // of the sheet's span
 
 // The pedal is moved to a place, and held or let go there.
@@ -28,6 +29,11 @@ int tellingMoves(const CoverageEvidence& evidence) {
     const auto offTravel = [&](double volts_V) {
         return volts_V < low_V - sheet.play_V || volts_V > high_V + sheet.play_V;
     };
+    const auto heldAt = [&](Time at) {
+        return std::any_of(evidence.plateaus->begin(), evidence.plateaus->end(), [&](const Plateau& stay) {
+            return stay.readings >= kReadingsOfAStay && stay.from <= at && at <= stay.to;
+        });
+    };
     int off = 0;
     std::vector<double> spikes; // where they left the line
     for (const LevelJump& jump : *evidence.jumps)
@@ -37,7 +43,7 @@ int tellingMoves(const CoverageEvidence& evidence) {
         if (e.poseIndex >= 0 || !e.step || !movesIn(*e.step) || !votes(e, *evidence.timeline)) continue;
         if (offTravel(e.extreme_V))
             ++off;
-        else if (*e.step == Step::sweep && e.readings <= kReadingsOfASpike)
+        else if (*e.step == Step::sweep && e.readings <= kReadingsOfASpike && !heldAt(e.from))
             spikes.push_back(e.held_V);
     }
     int most = 0;

@@ -35,8 +35,9 @@ constexpr Wanted kMinutes{"one more minute", "%1 more minutes"};
 constexpr Wanted kReleases{"one more release", "%1 more releases"};
 constexpr Wanted kPlaces{"one more position", "%1 more positions"};
 constexpr const char* kMoreReadings = "a few more steady readings";
-constexpr const char* kHoldLeft = "hold left";
-constexpr const char* kHoldRight = "hold right";
+[[nodiscard]] const char* kPush(Side side); // "hold left"
+constexpr const char* kArmHeld = "The arm leaned with the push: hold the arm still with the other hand, and push the "
+                                 "shaft again, as the pace says.";
 constexpr const char* kSectionLeft = "section %1, hold left";
 constexpr const char* kSectionRight = "section %1, hold right";
 constexpr const char* kRedLead = "red lead";
