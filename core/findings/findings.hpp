@@ -120,6 +120,7 @@ struct PositionLevel {
     std::optional<double> coldLevel_V; // the first cold visit, nominal
     std::optional<double> spread_V;    // over visits, nominal
     std::vector<Visit> visits;
+    bool agreed = false; // two visits do: one alone speaks for nothing
 };
 
 struct WireLevel { // reference or ground, as read

@@ -35,17 +35,22 @@ bool moreOften(const ShakenTally& a, const ShakenTally& b, int chosenFrom = 1) {
 
 bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0; }
 
-// Every end, and where the hand is to bring the pedal more than once: one visit is none.
+// Every end, and more than once: one visit is none.
 bool allMeasured(const Case& c) {
-    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(), [&](const PositionLevel& p) {
-        return p.level_V && (p.name == c.sheet->rest().name || p.visits.size() > 1);
-    });
+    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [&](const PositionLevel& p) { return p.level_V && p.agreed; });
 }
 
 // The reference was measured, and neither wire is bad where it was.
 bool wiresGood(const Case& c) {
     const std::optional<WireLevel>&r = c.findings->reference, &g = c.findings->ground;
     return r && r->conformance != Conformance::outside && (!g || g->conformance != Conformance::outside);
+}
+
+// A resistance is there in every visit; what differs from one to the next is the arm.
+bool repeats(const Case& c) {
+    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [&](const PositionLevel& p) { return p.spread_V.value_or(0) <= c.sheet->play_V; });
 }
 
 } // namespace
@@ -117,7 +122,7 @@ std::optional<double> lowAlike(const Case& c) {
 }
 
 std::optional<double> lowShare(const Case& c) {
-    if (!allMeasured(c) || !wiresGood(c)) return std::nullopt;
+    if (!allMeasured(c) || !wiresGood(c) || !repeats(c)) return std::nullopt;
     double least = 1, most = 0;
     for (std::size_t i = 0; i < c.findings->positions.size(); ++i) {
         const double low = 1 - *c.findings->positions[i].level_V / c.sheet->positions[i].aim_V;
@@ -129,7 +134,7 @@ std::optional<double> lowShare(const Case& c) {
 }
 
 std::optional<double> groundSide_V(const Case& c) {
-    if (!allMeasured(c) || !wiresGood(c)) return std::nullopt;
+    if (!allMeasured(c) || !wiresGood(c) || !repeats(c)) return std::nullopt;
     const std::vector<Position>& sheet = c.sheet->positions;
     const auto up_V = [&](std::size_t i) { return *c.findings->positions[i].level_V - sheet[i].aim_V; };
     const auto byAim = [](const Position& a, const Position& b) { return a.aim_V < b.aim_V; };

@@ -7,6 +7,7 @@
 #include "core/stats/exact.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace stillwire {
 
@@ -41,6 +42,24 @@ Sentence mendOfBlindPoses(const Case& c, Step step) {
                 inStep.push_back(span);
     const Sentence mend = blindMend(inStep, Time(0), Time::max());
     return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on."} : mend;
+}
+
+bool bySection(const Case& c) {
+    const std::vector<StepCoverage>& all = c.findings->steps;
+    return std::any_of(all.begin(), all.end(), [](const StepCoverage& one) { return !one.section.empty(); });
+}
+
+// Whoever chooses fewer poses is told what they can see.
+Sentence whatSoManyShow(const Case& c, const StepCoverage& step) {
+    const bool shaft = step.step == Step::wiggleShaft, sections = !shaft && bySection(c);
+    int least = step.poses;
+    for (const StepCoverage& one : c.findings->steps)
+        if (sections && !one.section.empty()) least = std::min(least, one.poses);
+    const double share = sections ? c.sheet->referenceFault.sectionShare : c.sheet->referenceFault.share;
+    const double percent = std::floor(100 * (1 - std::pow(1 - share, least)));
+    return {shaft ? "So many would show a fault of one push in %1 with a chance of %2 %%."
+                  : "Where it was bent least, a fault of one bend in %1 would show with a chance of %2 %%.",
+            {plain(1 / share, 0), plain(percent, 0)}};
 }
 
 // Where the most poses are wanted.
@@ -78,7 +97,9 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
                                        : Sentence{shaft ? "Shaft: %1 pushes counted, %2 to go."
                                                         : "Harness: %1 bends counted, %2 to go.",
                                                   {seen, wanted}};
-        out.push_back({says, step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : wiggleOn(c, step), step.step});
+        const Sentence next = step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : wiggleOn(c, step);
+        out.push_back({says, next, step.step});
+        if (step.poses > 0) out.push_back({whatSoManyShow(c, step), next, step.step});
     }
 }
 
@@ -99,10 +120,13 @@ void positions(const Case& c, std::vector<Missing>& out) {
                            resting ? Sentence{"Record the level %1, hands off.", {byName(position.name)}}
                                    : Sentence{"Press fully to %1 and hold it still.", {byName(position.name)}},
                            resting ? Step::release : Step::fullPress});
-        } else if (!resting && position.visits.size() == 1) {
-            out.push_back({{"%1 was visited once; one visit is none.", {byName(position.name)}},
-                           {"Press fully to %1 again and hold it still.", {byName(position.name)}},
-                           Step::fullPress});
+        } else if (!position.agreed) {
+            out.push_back({{position.visits.size() == 1 ? "%1 was visited once; one visit is none."
+                                                        : "No two visits of %1 agree.",
+                            {byName(position.name)}},
+                           resting ? Sentence{"Release to %1 again and let it settle.", {byName(position.name)}}
+                                   : Sentence{"Press fully to %1 again and hold it still.", {byName(position.name)}},
+                           resting ? Step::release : Step::fullPress});
         } else if (position.conformance == Conformance::undecided) {
             const bool wanders = c.levels->supply.referenceMeasured && !c.levels->supply.steady();
             undecided = true;
@@ -135,9 +159,7 @@ bool posesWanted(const Case& c, Step step, const std::string& section = {}) {
 }
 
 bool loneInASection(const Case& c) {
-    const std::vector<StepCoverage>& all = c.findings->steps;
-    const bool named =
-        std::any_of(all.begin(), all.end(), [](const StepCoverage& one) { return !one.section.empty(); });
+    const bool named = bySection(c);
     return std::any_of(c.sections.begin(), c.sections.end(), [&](const auto& one) {
         return seenOnce(one.second) && posesWanted(c, Step::wiggleHarness, named ? one.first : std::string());
     });

@@ -60,6 +60,10 @@ constexpr const char* kTighten = "Hold it there and tighten evenly; watch that t
 constexpr const char* kOffBy = "%1 to go";
 constexpr const char* kReachTheWire = "A breakout lead is best; else back-probe where the wire enters the connector, "
                                       "if the maker allows it; piercing a wire comes last.";
+constexpr const char* kReadsNothing =
+    "It reads %1: the key is off, or the tip does not touch. The lead first: clip it again, in another place.";
+constexpr const char* kLeadsSwapped = "It reads %1: red and black are swapped, at the meter or at the wires.";
+constexpr const char* kNoReference = "It reads %1, which no reference does: is the tip on the reference wire?";
 constexpr const char* kKeyOff = "Turn the key off and wait for the controller to shut down; unplug nothing yet.";
 constexpr const char* kAfterKeyOff = "Take the leads off, seal a pierced wire against water, fit everything as the "
                                      "maker says, and run the relearn if the maker asks for one.";
