@@ -3,7 +3,12 @@
 #include "tests/app/cli/made_capture.hpp"
 #include "tests/app/cli/program.hpp"
 
+#include <atomic>
+#include <chrono>
 #include <cstdlib>
+#include <fcntl.h>
+#include <thread>
+#include <unistd.h>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -21,6 +26,39 @@ void expectStays(const Folder& f, const std::string& name, const Ran& r) {
     EXPECT_THAT(r.err, HasSubstr("--force"));
     EXPECT_EQ(f.read(name), "precious");
 }
+
+// A meter on a terminal of its own, silent until it sends.
+class Meter {
+public:
+    Meter() : master_(::posix_openpt(O_RDWR | O_NOCTTY)) {
+        if (master_ < 0 || ::grantpt(master_) != 0 || ::unlockpt(master_) != 0) std::abort();
+        port_ = ::ptsname(master_);
+    }
+    ~Meter() {
+        over_ = true;
+        if (sender_.joinable()) sender_.join();
+        ::close(master_);
+    }
+    Meter(const Meter&) = delete;
+    Meter& operator=(const Meter&) = delete;
+
+    [[nodiscard]] const std::string& port() const { return port_; }
+    void sends() {
+        sender_ = std::thread([this] {
+            const std::string line = "+0.812 V DC\r\n";
+            while (!over_) {
+                [[maybe_unused]] const ssize_t sent = ::write(master_, line.data(), line.size());
+                std::this_thread::sleep_for(std::chrono::milliseconds(100));
+            }
+        });
+    }
+
+private:
+    int master_;
+    std::string port_;
+    std::atomic<bool> over_{false};
+    std::thread sender_;
+};
 
 } // namespace
 
@@ -74,6 +112,38 @@ TEST(Files, WhatATerminalObeysNeverReachesIt) {
     const Ran refused = run({"analyse", f.path("no\x1b[31m\nsuch.csv")});
     EXPECT_THAT(refused.err, HasSubstr("no?[31m such.csv"));
     EXPECT_EQ(refused.errLines(), 1);
+}
+
+TEST(Record, ASilentMeterLeavesNothingThatBlocksTheNextTry) {
+    const Folder f;
+    const Meter silent;
+    for (int i = 0; i < 2; ++i) {
+        const Ran r = run({"record", "--port", silent.port(), "--meter", "text-line-logger", "--sheet",
+                           "resurfacer-drive-pedal", "-o", f.path("r.csv"), "--duration", "1"});
+        EXPECT_EQ(r.status, 3);
+        EXPECT_EQ(r.errLines(), 1) << r.err;
+        EXPECT_THAT(r.err, HasSubstr("no reading came, and no capture is kept"));
+        EXPECT_EQ(f.read("r.csv"), "");
+    }
+}
+
+TEST(Record, ATerminalThatGoesAwayEndsItAsTheEndOfTheRunDoes) {
+    const Folder f;
+    Meter meter;
+    meter.sends();
+    const Ran r = run({"record", "--port", meter.port(), "--meter", "text-line-logger", "--sheet",
+                       "resurfacer-drive-pedal", "--no-guide", "-o", f.path("r.csv")},
+                      "timeout -s HUP 3");
+    EXPECT_EQ(r.err, "");
+    EXPECT_THAT(r.out, HasSubstr(" readings are in " + f.path("r.csv")));
+    EXPECT_THAT(f.read("r.csv"), HasSubstr(",0.812,,\n"));
+}
+
+TEST(Simulate, ServeSaysWhatCanOpenWhatItPrints) {
+    const Ran r = run({"simulate", "--script", "good-pedal", "--serve"}, "timeout 2");
+    const std::string port = r.out.substr(0, r.out.find('\n'));
+    EXPECT_THAT(port, ::testing::StartsWith("/dev/"));
+    EXPECT_THAT(r.out, HasSubstr("stillwire record --port " + port + " --meter text-line-logger"));
 }
 
 TEST(Files, ASheetThatMakesLittleSenseSaysSo) {
