@@ -17,8 +17,8 @@ namespace {
 constexpr Time kHalfDay = std::chrono::hours(12), kDay = std::chrono::hours(24);
 // No meter sends faster or slower; and what those on a bench send, where a number has no unit.
 constexpr double kFastest_s = 0.001, kSlowest_s = 60, kUsuallyFastest_s = 0.09, kUsuallySlowest_s = 2;
-// Days since 1899-12-30, from 2000 to 2100, and the years 2001 to 2100 since 1970.
-constexpr double kFirstSerial = 36526, kLastSerial = 73051, kFirstEpoch_s = 1e9, kLastEpoch_s = 4.2e9;
+// Days since 1899-12-30, from 2000 to 2100, and seconds since 1970, to 2039.
+constexpr double kFirstSerial = 36526, kLastSerial = 73051, kFirstEpoch_s = 1e9, kLastEpoch_s = 2.2e9;
 
 struct Named {
     TimeAs as;
@@ -209,7 +209,7 @@ std::optional<CellError> TimeColumn::learnNumbers(const std::vector<Cell>& cells
             way.as = TimeAs::milliseconds;
         } else if (within(most, kFirstSerial, kLastSerial) && step > 0 && meters(86400) && !meters(1)) {
             way.as = TimeAs::days;
-        } else if (step == 0 || within(step, kUsuallyFastest_s, kUsuallySlowest_s)) {
+        } else if (most <= kLastEpoch_s && (step == 0 || within(step, kUsuallyFastest_s, kUsuallySlowest_s))) {
             way.as = TimeAs::seconds;
         } else {
             for (const Named& one : kNamed)
@@ -235,6 +235,10 @@ std::optional<CellError> TimeColumn::learnNumbers(const std::vector<Cell>& cells
         unitAssumed_ = *way->as == TimeAs::seconds;
         return std::nullopt;
     }
+    // Greater numbers are stamps of a kind that is not known.
+    const std::vector<double> values = valuesOf(cells, DecimalSign::point);
+    if (!values.empty() && *std::max_element(values.begin(), values.end()) > kLastEpoch_s)
+        return noTime(cells.front());
     const std::string units =
         listed(way->possible.empty() ? std::vector{TimeAs::milliseconds, TimeAs::seconds} : way->possible);
     return CellError{{"times have no unit and are usually %1 apart", {plain(way->step, way->step < 0.1 ? 6 : 2)}},

@@ -60,7 +60,7 @@ TEST(DateTime, TakesFiguresWithNothingBetween) {
     EXPECT_EQ(parseStamp("010909014640")->time.count(), 1'000'000'000'000'000);
     EXPECT_EQ(parseClockFigures("100001")->time.count(), 36'001'000'000);
     EXPECT_EQ(parseClockFigures("90001.5")->time.count(), 32'401'500'000);
-    for (const char* text : {"", "2001", "20011309014640", "20010909250000", "20010909", "200109090146"})
+    for (const char* text : {"", "2001", "20011309014640", "20010909250000", "20010909"})
         EXPECT_FALSE(parseStamp(text).has_value()) << text;
     for (const char* text : {"", "1000", "106101", "100061", "1000000"})
         EXPECT_FALSE(parseClockFigures(text).has_value()) << text;
