@@ -11,7 +11,6 @@
 #include "meters/link/serial_link.hpp"
 #include "meters/session/unfinished.hpp"
 
-#include <cstdio>
 #include <iostream>
 
 namespace stillwire {
@@ -70,13 +69,7 @@ Status runRecord(const Options& o) {
     followToTheEnd(running, o.duration_s, endAsked);
 
     const auto last = running.snapshot();
-    // A capture without a reading tells nothing, and would stand in the way of the next try.
-    if (last->findings->readings == 0 && last->recorderSays.empty()) {
-        std::remove(last->capturePath.c_str());
-        return Error{.where = o.port,
-                     .what = "no reading came, and no capture is kept",
-                     .mend = "switch the meter's data output on; `stillwire listen` shows what it sends"};
-    }
+    if (const Status something = recordedSomething(running, o.port); !something) return something;
     std::cout << "\n" << spokenVerdict(*last->findings, *sheet);
     if (const Status whole = recordedWhole(running, o.output); !whole) return whole;
     std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";

@@ -46,4 +46,14 @@ Status recordedWhole(Session& session, const std::string& output) {
                                        : Sentence{"the whole of it is in %1", {saved}}};
 }
 
+Status recordedSomething(Session& session, const std::string& port) {
+    const auto last = session.snapshot();
+    if (last->findings->readings > 0 || !last->recorderSays.empty()) return Done{};
+    std::error_code failed;
+    fs::remove(last->capturePath, failed);
+    return Error{.where = port,
+                 .what = "no reading came, and no capture is kept",
+                 .mend = "switch the meter's data output on; `stillwire listen` shows what it sends"};
+}
+
 } // namespace stillwire

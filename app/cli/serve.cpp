@@ -63,12 +63,14 @@ private:
 
 } // namespace
 
-Status serve(const Capture& capture, const MeterDescription& meter, const std::string& name) {
+Status serve(const Capture& capture, const MeterDescription& meter) {
     Terminal terminal;
     if (const Status opened = terminal.open(); !opened) return opened;
     std::cout << terminal.name() << "\n"
-              << "It opens as a port: stillwire record --port " << terminal.name() << " --meter " << name
-              << ", or stillwire listen --port " << terminal.name() << std::endl;
+              << "It is a pseudo-terminal: `cat " << terminal.name()
+              << "` shows what is sent, and any program that opens terminals can read it.\nThis program opens serial "
+                 "ports only; `stillwire simulate --guided -o FILE` records the simulated meter."
+              << std::endl;
     const double resolution_V = meter.traits.ranges.empty() ? 0.001 : meter.traits.ranges.front().resolution_V;
     const Time start = bootTime();
     for (const Reading& reading : capture.readings) {

@@ -116,7 +116,7 @@ Status runSimulate(const Options& o) {
     if (!simulation) return simulation.error();
     if (!o.truth.empty())
         if (const Status done = writeWhole(o.truth, truthJson(simulation->truth), o.force); !done) return done;
-    if (o.serve) return serve(simulation->capture, asked->meter, o.meter.empty() ? asked->script.meter : o.meter);
+    if (o.serve) return serve(simulation->capture, asked->meter);
     if (const Status done = writeCapture(o.output, simulation->capture); !done) return done;
     std::cout << simulation->capture.readings.size() << " readings are in " << o.output << "\n";
     return Done{};

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the command line does to files, and lets files do to a terminal: nothing lost, nothing overwritten unasked.
+#include "app/cli/end_signals.hpp"
+#include "app/cli/rescue.hpp"
+#include "meters/decode/decoder.hpp"
 #include "tests/app/cli/made_capture.hpp"
 #include "tests/app/cli/program.hpp"
+#include "tests/meters/session/script_link.hpp"
 
-#include <atomic>
 #include <chrono>
+#include <csignal>
 #include <cstdlib>
-#include <fcntl.h>
+#include <filesystem>
 #include <thread>
-#include <unistd.h>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -27,38 +30,17 @@ void expectStays(const Folder& f, const std::string& name, const Ran& r) {
     EXPECT_EQ(f.read(name), "precious");
 }
 
-// A meter on a terminal of its own, silent until it sends.
-class Meter {
-public:
-    Meter() : master_(::posix_openpt(O_RDWR | O_NOCTTY)) {
-        if (master_ < 0 || ::grantpt(master_) != 0 || ::unlockpt(master_) != 0) std::abort();
-        port_ = ::ptsname(master_);
-    }
-    ~Meter() {
-        over_ = true;
-        if (sender_.joinable()) sender_.join();
-        ::close(master_);
-    }
-    Meter(const Meter&) = delete;
-    Meter& operator=(const Meter&) = delete;
-
-    [[nodiscard]] const std::string& port() const { return port_; }
-    void sends() {
-        sender_ = std::thread([this] {
-            const std::string line = "+0.812 V DC\r\n";
-            while (!over_) {
-                [[maybe_unused]] const ssize_t sent = ::write(master_, line.data(), line.size());
-                std::this_thread::sleep_for(std::chrono::milliseconds(100));
-            }
-        });
-    }
-
-private:
-    int master_;
-    std::string port_;
-    std::atomic<bool> over_{false};
-    std::thread sender_;
-};
+// A session over these lines of a meter, led to its end.
+Result<std::unique_ptr<Session>> played(std::vector<ScriptLine> lines, const std::string& path) {
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    SessionOptions options;
+    options.capturePath = path;
+    options.guided = false;
+    auto session = Session::start({std::make_unique<ScriptLink>(std::move(lines)), meter}, headerFor(meter), options);
+    while (session && (*session)->running()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    if (session) (*session)->stop();
+    return session;
+}
 
 } // namespace
 
@@ -116,34 +98,41 @@ TEST(Files, WhatATerminalObeysNeverReachesIt) {
 
 TEST(Record, ASilentMeterLeavesNothingThatBlocksTheNextTry) {
     const Folder f;
-    const Meter silent;
     for (int i = 0; i < 2; ++i) {
-        const Ran r = run({"record", "--port", silent.port(), "--meter", "text-line-logger", "--sheet",
-                           "resurfacer-drive-pedal", "-o", f.path("r.csv"), "--duration", "1"});
-        EXPECT_EQ(r.status, 3);
-        EXPECT_EQ(r.errLines(), 1) << r.err;
-        EXPECT_THAT(r.err, HasSubstr("no reading came, and no capture is kept"));
-        EXPECT_EQ(f.read("r.csv"), "");
+        auto session = played({}, f.path("r.csv"));
+        ASSERT_TRUE(session) << session.error().text();
+        const Status something = recordedSomething(**session, "/dev/ttyUSB0");
+        ASSERT_FALSE(something);
+        EXPECT_THAT(something.error().text(), HasSubstr("/dev/ttyUSB0: no reading came, and no capture is kept"));
+        EXPECT_FALSE(std::filesystem::exists(f.path("r.csv")));
     }
 }
 
-TEST(Record, ATerminalThatGoesAwayEndsItAsTheEndOfTheRunDoes) {
+TEST(Record, OneReadingIsKept) {
     const Folder f;
-    Meter meter;
-    meter.sends();
-    const Ran r = run({"record", "--port", meter.port(), "--meter", "text-line-logger", "--sheet",
-                       "resurfacer-drive-pedal", "--no-guide", "-o", f.path("r.csv")},
-                      "timeout -s HUP 3");
-    EXPECT_EQ(r.err, "");
-    EXPECT_THAT(r.out, HasSubstr(" readings are in " + f.path("r.csv")));
+    const std::string line = "+0.812 V DC\r\n";
+    auto session = played({{Time(330'000), LinkEvent::Kind::bytes, {line.begin(), line.end()}}}, f.path("r.csv"));
+    ASSERT_TRUE(session) << session.error().text();
+    EXPECT_TRUE(recordedSomething(**session, "/dev/ttyUSB0"));
     EXPECT_THAT(f.read("r.csv"), HasSubstr(",0.812,,\n"));
+}
+
+TEST(EndSignals, ATerminalThatGoesAwayEndsLikeAPoliteKill) {
+    for (const int one : {SIGINT, SIGTERM, SIGHUP}) {
+        catchEndSignals();
+        EXPECT_FALSE(endAsked());
+        std::raise(one);
+        EXPECT_TRUE(endAsked()) << one;
+    }
+    leaveEndSignals();
 }
 
 TEST(Simulate, ServeSaysWhatCanOpenWhatItPrints) {
     const Ran r = run({"simulate", "--script", "good-pedal", "--serve"}, "timeout 2");
     const std::string port = r.out.substr(0, r.out.find('\n'));
     EXPECT_THAT(port, ::testing::StartsWith("/dev/"));
-    EXPECT_THAT(r.out, HasSubstr("stillwire record --port " + port + " --meter text-line-logger"));
+    EXPECT_THAT(r.out, HasSubstr("`cat " + port + "` shows what is sent"));
+    EXPECT_THAT(r.out, HasSubstr("stillwire simulate --guided"));
 }
 
 TEST(Files, ASheetThatMakesLittleSenseSaysSo) {

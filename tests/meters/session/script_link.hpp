@@ -78,7 +78,7 @@ inline CaptureHeader headerFor(const MeterDescription& meter) {
 }
 
 inline std::string capturePath(const std::string& name) {
-    const std::string path = testing::TempDir() + "stillwire_" + name + "_" + std::to_string(getpid()) + ".csv";
+    const std::string path = ::testing::TempDir() + "stillwire_" + name + "_" + std::to_string(getpid()) + ".csv";
     std::remove(path.c_str());
     return path;
 }
