@@ -19,7 +19,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const MarkContent again = parseMark(writeMark(mark.content()));
     require(again.index() == mark.content().index(), "a mark that is written is the same kind of mark");
     CheckingSink sink;
-    const auto read = readCaptureText(std::string(kColumns) + formatRow(mark) + "2,4.5,,\n", "fuzz", sink);
+    auto read = readCaptureText(std::string(kColumns) + formatRow(mark) + "2,4.5,,\n", "fuzz", sink);
     require(read.ok() && read->rows == 2, "a mark has a row of its own");
     require(sink.rows == formatRow(mark) + "2,4.5,,\n", "a mark reads back the same");
     return 0;
