@@ -168,6 +168,30 @@ void tellLone(std::vector<Excursion>& excursions, const AsideEvidence& evidence)
     if (const std::optional<Likely> likely = asLone(*only, evidence)) setAside(*only, *likely);
 }
 
+bool heldAfter(Time at, int stepVisit, const AsideEvidence& evidence) {
+    return std::any_of(evidence.plateaus->begin(), evidence.plateaus->end(),
+                       [&](const Plateau& stay) { return stay.place.stepVisit == stepVisit && stay.to > at; });
+}
+
+// Off its level until the lead was to go to another wire: it had gone.
+bool leftEarly(const Excursion& e, const AsideEvidence& evidence) {
+    const Context& at = evidence.timeline->at(e.from - evidence.aperture);
+    const std::vector<StepVisit>& visits = evidence.timeline->stepVisits();
+    const auto next = static_cast<std::size_t>(at.stepVisit) + 1;
+    if (e.kind != ExcursionKind::dropout || at.stepVisit < 0 || next >= visits.size()) return false;
+    if (traits(visits[next].step).wire == at.wire) return false;
+    return !heldAfter(e.to, at.stepVisit, evidence);
+}
+
+// A lead that left early stays away until its step is over.
+Time overAt(const Excursion& e, const AsideEvidence& evidence) {
+    if (e.likely != Likely::lead || !e.step) return e.to;
+    const int visit = evidence.timeline->at(e.from - evidence.aperture).stepVisit;
+    return visit < 0 || heldAfter(e.to, visit, evidence)
+               ? e.to
+               : std::max(e.to, evidence.timeline->stepVisits()[static_cast<std::size_t>(visit)].to);
+}
+
 // The arm stood where it was before for some time after it was asked to move.
 std::vector<Aside> lateStarts(const AsideEvidence& evidence, const Travel& travel) {
     std::vector<Aside> late;
@@ -213,10 +237,13 @@ std::vector<Aside> tellAside(std::vector<Excursion>& excursions, std::vector<Lev
         if (ofSignal(e, evidence))
             if (const std::optional<Likely> likely = asMovement(e, travel, evidence)) setAside(e, *likely);
     tellLeans(excursions, evidence);
+    for (Excursion& e : excursions)
+        if (leftEarly(e, evidence)) setAside(e, Likely::lead);
     tellLone(excursions, evidence);
     std::vector<Aside> asides = lateStarts(evidence, travel);
     for (const Excursion& e : excursions)
-        if (e.kind == ExcursionKind::aside) asides.push_back({e.from, e.to, e.held_V, e.extreme_V, e.step, e.likely});
+        if (e.kind == ExcursionKind::aside)
+            asides.push_back({e.from, overAt(e, evidence), e.held_V, e.extreme_V, e.step, e.likely});
     std::erase_if(jumps, [&](const LevelJump& jump) {
         const Wire wire = evidence.timeline->at(jump.at - evidence.aperture).wire;
         std::optional<Likely> likely;
