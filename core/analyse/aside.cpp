@@ -17,6 +17,7 @@ constexpr double kSameLevel_V = 0.03; // a position is met again to this, or to 
 constexpr double kSameCounts = 3;
 constexpr double kBeyond = 1.1;     // of the way to another position: a firm push
 constexpr int kThere = 2;           // readings at another position's level: one may be a dropout in part
+constexpr int kMostTaps = 3;        // in all wiggles
 constexpr double kPushShare = 0.3;  // of its pose's readings
 constexpr double kFlatShare = 0.25; // of a lean's depth, from its lowest to its highest reading
 constexpr double kAlike_V = 0.02;   // of one arm pushed over the same way
@@ -98,6 +99,22 @@ std::optional<Likely> asMovement(const Excursion& e, const Travel& travel, const
     const bool there = other && travel.at(e.held_V) != other && e.farReadings >= kThere;
     if (!there) return {};
     return travel.rests(e.held_V) ? Likely::tap : Likely::slip;
+}
+
+void tellMovements(std::vector<Excursion>& excursions, const Travel& travel, const AsideEvidence& evidence) {
+    std::vector<Excursion*> pushed; // of wiggles
+    for (Excursion& e : excursions) {
+        const std::optional<Likely> likely = ofSignal(e, evidence) ? asMovement(e, travel, evidence) : std::nullopt;
+        if (!likely) continue;
+        setAside(e, *likely);
+        if (e.poseIndex >= 0) pushed.push_back(&e);
+    }
+    // Nobody taps again and again while somebody pushes the shaft: a track may well end up at such a level.
+    if (static_cast<int>(pushed.size()) <= kMostTaps) return;
+    for (Excursion* e : pushed) {
+        e->kind = ExcursionKind::dropout;
+        e->likely = Likely::unknown;
+    }
 }
 
 // Flat and little, and as long as the push, in a pose of the shaft.
@@ -233,9 +250,7 @@ std::optional<Likely> asSag(const LevelJump& jump, const AsideEvidence& evidence
 std::vector<Aside> tellAside(std::vector<Excursion>& excursions, std::vector<LevelJump>& jumps,
                              const AsideEvidence& evidence) {
     const Travel travel(evidence);
-    for (Excursion& e : excursions)
-        if (ofSignal(e, evidence))
-            if (const std::optional<Likely> likely = asMovement(e, travel, evidence)) setAside(e, *likely);
+    tellMovements(excursions, travel, evidence);
     tellLeans(excursions, evidence);
     for (Excursion& e : excursions)
         if (leftEarly(e, evidence)) setAside(e, Likely::lead);
