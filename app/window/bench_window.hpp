@@ -10,6 +10,9 @@
 #include "app/window/start/glance.hpp"
 #include "app/window/start/opener.hpp"
 
+#include <functional>
+#include <optional>
+
 #include <QWidget>
 
 class QShortcut;
@@ -17,6 +20,7 @@ class QStackedLayout;
 
 namespace stillwire {
 
+class AskView;
 class BenchPage;
 class KeysPage;
 class StartPage;
@@ -33,7 +37,8 @@ public:
     void press(KeyAction action);
     void setDemos(const QStringList& paths) { demos_ = paths; } // captures shown after the recent ones
     void restoreHabits();                                       // geometry, theme and sounds, from QSettings
-    void restoreSession();                                      // what was on the bench when the window was closed
+    [[nodiscard]] bool guided() const { return guided_; }       // what is on the bench, or was last
+    [[nodiscard]] std::optional<Opened> handOver();             // what is on the bench, for another window to show on
 
     [[nodiscard]] Look& look() { return look_; }
     [[nodiscard]] Feed& feed() { return feed_; }
@@ -41,6 +46,7 @@ public:
     [[nodiscard]] BenchPage& bench() { return *bench_; }
     [[nodiscard]] QWidget* page() const;
     [[nodiscard]] const Opener& opener() const { return opener_; }
+    [[nodiscard]] AskView& question() { return *ask_; }
 
 signals:
     void languageChosen(const QString& code); // whoever owns the window makes it anew in that language
@@ -58,9 +64,14 @@ private:
     void turnTo(QWidget* page);
     void askForFile();
     void leaveAsked();
+    // The one way to end what is on the bench: asks if anything is at stake, and only then goes on.
+    void whenMayEnd(const QString& question, std::function<void()> then);
+    void followQuestion(const Scene& scene);
+    void enableKeys();
+    void showTrouble(const QString& trouble);
     void arrive(Result<Opened>& opened, const Way& way);
     void follow(const Scene& scene);
-    void sayForAWhile(const QString& notice);
+    void sayForAWhile(const QString& notice, int for_ms);
     void saveElsewhere();
     void strike();
     void refreshStart();
@@ -71,17 +82,19 @@ private:
     GlanceTaker glances_;
     Sounds sounds_;
     Opener opener_;
-    std::function<void()> strike_; // of the simulated meter on the bench
-    QString onBench_;              // the capture that is replayed or recorded
+    Opened shown_;    // what is on the bench; its session is the feed's
+    QString onBench_; // the capture that is replayed or recorded
     QString savingTo_;
     QStringList demos_;
     QStackedLayout* pages_;
     StartPage* start_;
     BenchPage* bench_;
     KeysPage* keys_;
+    AskView* ask_;
     QWidget* before_ = nullptr; // where the page of keys goes back to
-    std::vector<std::pair<QShortcut*, KeyGroup>> shortcuts_;
-    bool shown_ = false, leaving_ = false, closing_ = false;
+    std::vector<std::pair<QShortcut*, KeyEntry>> shortcuts_;
+    bool painted_ = false, closing_ = false, guided_ = false, stopSeen_ = false;
+    int notice_ = 0; // the newest; an older one's end does not take it away
 };
 
 } // namespace stillwire

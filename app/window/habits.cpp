@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/habits.hpp"
 
-#include <QFileInfo>
 #include <QSettings>
 
 namespace stillwire::habits {
 namespace {
 
 constexpr int kRecents = 12;
-const QString kRecent = QStringLiteral("recent"), kOpen = QStringLiteral("open");
+const QString kRecent = QStringLiteral("recent");
 
 } // namespace
 
@@ -20,13 +19,6 @@ void rememberCapture(const QString& path) {
     recent.removeAll(path);
     recent.prepend(path);
     QSettings().setValue(kRecent, QStringList(recent.mid(0, kRecents)));
-}
-
-void keepOpen(const QString& path) { QSettings().setValue(kOpen, path); }
-
-QString keptOpen() {
-    const QString path = QSettings().value(kOpen).toString();
-    return QFileInfo::exists(path) ? path : QString();
 }
 
 } // namespace stillwire::habits

@@ -9,8 +9,4 @@ namespace stillwire::habits {
 [[nodiscard]] QStringList recentCaptures();
 void rememberCapture(const QString& path); // the newest first
 
-// What was on the bench when the window was closed; empty: the start page.
-void keepOpen(const QString& path);
-[[nodiscard]] QString keptOpen();
-
 } // namespace stillwire::habits

@@ -26,8 +26,10 @@ void openWindow(std::unique_ptr<BenchWindow>& window) {
     window = std::make_unique<BenchWindow>(std::make_unique<BenchDoors>());
     window->setDemos(demoCaptures());
     window->restoreHabits();
-    if (before) window->setGeometry(before->geometry());
+    if (before) window->restoreGeometry(before->saveGeometry());
     window->show();
+    if (before)
+        if (auto run = before->handOver()) window->attach(std::move(*run), before->guided());
     if (before) before->deleteLater(); // it is still telling of the choice
     QObject::connect(
         window.get(), &BenchWindow::languageChosen, window.get(),
@@ -77,8 +79,6 @@ int runWindow(int& argc, char** argv, bool demo) {
             way.scenario = QStringLiteral("worn-cold");
             window->open(way);
         });
-    else
-        QTimer::singleShot(0, window.get(), &BenchWindow::restoreSession);
     const int status = QApplication::exec();
     window.reset();
     if (threadsLeft) std::_Exit(status);

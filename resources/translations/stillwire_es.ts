@@ -472,6 +472,33 @@
     </message>
 </context>
 <context>
+    <name>StakeText</name>
+    <message>
+        <source>The led run ends here and cannot be taken up again.</source>
+        <translation>La prueba guiada termina aquí y no se puede retomar.</translation>
+    </message>
+    <message>
+        <source>The led run ends at step %1 of %2, %3, and cannot be taken up again.</source>
+        <translation>La prueba guiada termina en el paso %1 de %2, %3, y no se puede retomar.</translation>
+    </message>
+    <message>
+        <source>Not looked at then: %1.</source>
+        <translation>Se quedaría sin mirar: %1.</translation>
+    </message>
+    <message>
+        <source>Still wanted in this step: %1.</source>
+        <translation>En este paso queda: %1.</translation>
+    </message>
+    <message>
+        <source>In memory only, and lost unless it is saved elsewhere: %1 of readings.</source>
+        <translation>Solo en memoria, y se pierde si no se guarda en otro sitio: %1 de lecturas.</translation>
+    </message>
+    <message>
+        <source>What was recorded is kept: %1, %2 readings.</source>
+        <translation>Lo grabado se conserva: %1, %2 lecturas.</translation>
+    </message>
+</context>
+<context>
     <name>StripText</name>
     <message>
         <source> s</source>
@@ -3903,6 +3930,25 @@
     </message>
 </context>
 <context>
+    <name>stillwire::AskView</name>
+    <message>
+        <source>Question</source>
+        <translation>Pregunta</translation>
+    </message>
+    <message>
+        <source>go on with the run</source>
+        <translation>seguir con la prueba</translation>
+    </message>
+    <message>
+        <source>end it</source>
+        <translation>terminarla</translation>
+    </message>
+    <message>
+        <source>save elsewhere…</source>
+        <translation>guardar en otro sitio…</translation>
+    </message>
+</context>
+<context>
     <name>stillwire::BenchPage</name>
     <message>
         <source>next</source>
@@ -3960,10 +4006,6 @@
 <context>
     <name>stillwire::BenchWindow</name>
     <message>
-        <source>Press Esc once more to end this run. What was recorded is kept.</source>
-        <translation>Pulse Esc otra vez para terminar esta prueba. Lo grabado se conserva.</translation>
-    </message>
-    <message>
         <source>Open a capture</source>
         <translation>Abrir una captura</translation>
     </message>
@@ -3984,10 +4026,6 @@
         <translation>Toda la prueba está ahora en %1, y sigue allí.</translation>
     </message>
     <message>
-        <source>Part of this run is in memory only: Ctrl+S saves it elsewhere, Esc once more gives it up.</source>
-        <translation>Parte de esta prueba está solo en memoria: Ctrl+S la guarda en otro sitio, Esc otra vez la abandona.</translation>
-    </message>
-    <message>
         <source>A dropout is made on the simulated meter.</source>
         <translation>Se hace un corte en el multímetro simulado.</translation>
     </message>
@@ -3996,8 +4034,20 @@
         <translation>Solo al multímetro simulado se le puede dar un corte.</translation>
     </message>
     <message>
-        <source>Part of this run is in memory only: Ctrl+S saves it elsewhere, closing once more gives it up.</source>
-        <translation>Parte de esta prueba está solo en memoria: Ctrl+S la guarda en otro sitio, cerrar otra vez la abandona.</translation>
+        <source>Open %1 and end this run?</source>
+        <translation>¿Abrir %1 y terminar esta prueba?</translation>
+    </message>
+    <message>
+        <source>End this run?</source>
+        <translation>¿Terminar esta prueba?</translation>
+    </message>
+    <message>
+        <source>End the run here?</source>
+        <translation>¿Terminar la prueba aquí?</translation>
+    </message>
+    <message>
+        <source>Close the bench and end this run?</source>
+        <translation>¿Cerrar el banco y terminar esta prueba?</translation>
     </message>
 </context>
 <context>
@@ -4344,6 +4394,14 @@
     <message>
         <source>The last run was cut short. What it recorded is kept: %1</source>
         <translation>La última prueba se cortó. Lo que registró está guardado: %1</translation>
+    </message>
+    <message>
+        <source>Put it aside</source>
+        <translation>Dejarlo a un lado</translation>
+    </message>
+    <message>
+        <source>%1 runs were cut short. What they recorded is kept; the newest: %2</source>
+        <translation>Se interrumpieron %1 pruebas. Lo que grabaron se conserva; la última: %2</translation>
     </message>
 </context>
 <context>

@@ -74,6 +74,7 @@ void StartPage::buildRight() {
     column->addWidget(title);
     news_ = new StartNews(look_, right_);
     connect(news_, &StartNews::givenUp, this, &StartPage::givenUp);
+    connect(news_, &StartNews::putAside, this, &StartPage::putAside);
     connect(news_, &StartNews::openAsked, this, [this](const QString& path) { emit chosen(captureWay(path)); });
     column->addWidget(news_);
 
@@ -222,7 +223,7 @@ void StartPage::remember() {
 
 void StartPage::setTrouble(const QString& trouble) { news_->setTrouble(trouble); }
 void StartPage::setBusy(const QString& says, double share) { news_->setBusy(says, share); }
-void StartPage::setCutShort(const QString& path) { news_->setCutShort(path); }
+void StartPage::setCutShort(const QStringList& paths) { news_->setCutShort(paths); }
 
 Way StartPage::portWay() const {
     Way way;

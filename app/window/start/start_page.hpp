@@ -31,7 +31,7 @@ public:
     void remember();                         // the choices, in QSettings
     void setTrouble(const QString& trouble); // one sentence with its mend; empty takes it away
     void setBusy(const QString& says, double share = 0); // what is being opened, how much of it; empty: nothing
-    void setCutShort(const QString& path);               // a run that nobody ended; empty: none
+    void setCutShort(const QStringList& paths);          // runs that nobody ended, the newest last
     void setRecents(const QStringList& paths) { recents_.setPaths(paths); }
     [[nodiscard]] RecentsModel& recents() { return recents_; }
     [[nodiscard]] Way portWay() const;
@@ -41,6 +41,7 @@ public:
 signals:
     void chosen(const stillwire::Way& way);
     void openAsked();
+    void putAside(const QString& path); // a run that was cut short
     void givenUp();
     void languageChosen(const QString& code);
 

@@ -87,7 +87,7 @@ void addStart(std::vector<Page>& all) {
                        s.start();
                        s.window->open(s.window->start().captureWay(broken));
                        fillRecents(s, demoCaptures());
-                       s.window->start().setCutShort(QStringLiteral("/tmp/2026-02-03-0712-beach-cleaner.csv"));
+                       s.window->start().setCutShort({QStringLiteral("/tmp/2026-02-03-0712-beach-cleaner.csv")});
                        choose(s, "reference-port", 1);
                    }});
     all.push_back({"start-busy", [](Stage& s) {
@@ -157,6 +157,13 @@ void addWire(std::vector<Page>& all) {
     all.push_back({"leaving", [](Stage& s) {
                        s.show(moment(WireState::steady));
                        s.window->press(KeyAction::leave);
+                   }});
+    all.push_back({"leaving-disk-full", [](Stage& s) {
+                       auto full = wiggleMoment();
+                       full->pendingBytes = 4096;
+                       full->capturePath = "/media/stick/monday.csv";
+                       s.show(full);
+                       s.window->close();
                    }});
 }
 

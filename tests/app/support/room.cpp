@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/room.hpp"
 
+#include "app/window/leave/ask_view.hpp"
+
 #include <QAbstractItemView>
 #include <QComboBox>
 #include <QLabel>
@@ -36,7 +38,8 @@ void settle(QWidget& window) {
 
 // What stands over all of a page hides it, and what is hidden cannot overlap.
 bool covers(const QWidget& above, const QWidget& parent) {
-    return above.testAttribute(Qt::WA_OpaquePaintEvent) && above.geometry().contains(parent.rect());
+    return (above.testAttribute(Qt::WA_OpaquePaintEvent) || qobject_cast<const AskView*>(&above)) &&
+           above.geometry().contains(parent.rect());
 }
 
 bool scrolls(const QWidget& widget) {
