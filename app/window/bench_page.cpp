@@ -23,7 +23,11 @@
 
 namespace stillwire {
 namespace {
-constexpr double kUsual = 396, kReading = 440, kWide = 480; // of the left page
+// Of the left page; in a narrow window the wire needs what the hand can do without.
+struct LeftWidths {
+    double usual, reading, wide;
+};
+LeftWidths leftWidths(double across) { return across < 1100 ? LeftWidths{344, 372, 396} : LeftWidths{396, 440, 480}; }
 } // namespace
 
 BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
@@ -109,7 +113,7 @@ void BenchPage::buildRight() {
 void BenchPage::restyle() {
     roomMadeFor_.clear();
     left_->setFixedWidth(look_.ipx(leftWidth()));
-    leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
+    leftColumn_->setContentsMargins(look_.ipx(24), look_.ipx(14), look_.ipx(24), look_.ipx(10));
     leftColumn_->setSpacing(look_.ipx(6));
     rightColumn_->setContentsMargins(look_.ipx(28), look_.ipx(14), look_.ipx(26), look_.ipx(8));
     rightColumn_->setSpacing(look_.ipx(10));
@@ -133,21 +137,26 @@ void BenchPage::makeRoom() {
         return hand_->fits(width, height);
     };
     bool found = false;
-    for (const double design : {kUsual, kWide})
-        for (const HandPage::Room room :
-             {HandPage::Room::ample, HandPage::Room::usual, HandPage::Room::less, HandPage::Room::least})
+    const LeftWidths widths = leftWidths(width() / look_.unit());
+    using Room = HandPage::Room;
+    const auto attempt = [&](double design, std::initializer_list<Room> rooms) {
+        for (const Room room : rooms)
             for (const bool cautionsLarge : {true, false}) {
-                if (found || (cautionsLarge && room > HandPage::Room::usual)) continue;
+                if (found || (cautionsLarge && room > Room::usual)) continue;
                 hand_->setRoom(room, cautionsLarge);
-                wide_ = design == kWide;
+                wide_ = design == widths.wide;
                 found = fits(design);
             }
+    };
+    attempt(widths.usual, {Room::ample, Room::usual, Room::less, Room::least});
+    attempt(widths.wide, {Room::ample, Room::usual, Room::less, Room::least, Room::bare});
     left_->setFixedWidth(look_.ipx(leftWidth()));
 }
 
 double BenchPage::leftWidth() const {
-    if (leftStack_->currentWidget() == replay_) return kReading;
-    return wide_ ? kWide : kUsual;
+    const LeftWidths widths = leftWidths(width() / look_.unit());
+    if (leftStack_->currentWidget() == replay_) return widths.reading;
+    return wide_ ? widths.wide : widths.usual;
 }
 
 void BenchPage::begin(const QString& name, const QString& notes, bool guided, double length_s) {
@@ -275,6 +284,7 @@ bool BenchPage::handle(KeyAction action) {
 
 void BenchPage::resizeEvent(QResizeEvent*) {
     stop_->setGeometry(rect());
+    left_->setFixedWidth(look_.ipx(leftWidth()));
     if (leftStack_->currentWidget() == hand_) makeRoom();
 }
 

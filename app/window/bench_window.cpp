@@ -5,6 +5,8 @@
 #include "app/window/habits.hpp"
 #include "app/window/keys_page.hpp"
 #include "app/window/leave/ask_view.hpp"
+#include "app/window/settings/opening.hpp"
+#include "app/window/settings/settings_page.hpp"
 #include "app/window/start/start_page.hpp"
 #include "app/window/wire/trace_view.hpp"
 #include "app/window/words.hpp"
@@ -13,6 +15,7 @@
 #include <QDragEnterEvent>
 #include <QFileDialog>
 #include <QMimeData>
+#include <QScreen>
 #include <QSettings>
 #include <QShortcut>
 #include <QStackedLayout>
@@ -40,7 +43,9 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent)
     start_ = new StartPage(look_, *doors_, this);
     bench_ = new BenchPage(look_, feed_, this);
     keys_ = new KeysPage(look_, this);
-    for (QWidget* page : std::initializer_list<QWidget*>{start_, bench_, keys_}) pages_->addWidget(page);
+    settingsPage_ = new SettingsPage(look_, settings_, this);
+    for (QWidget* page : std::initializer_list<QWidget*>{start_, bench_, keys_, settingsPage_})
+        pages_->addWidget(page);
     ask_ = new AskView(look_, this);
     connect(ask_, &AskView::answered, this, [this] {
         enableKeys();
@@ -56,7 +61,12 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent)
     connect(start_, &StartPage::languageChosen, this, &BenchWindow::languageChosen);
     connect(&glances_, &GlanceTaker::taken, &start_->recents(), &RecentsModel::setGlance);
     connect(bench_, &BenchPage::keyPressed, this, &BenchWindow::press);
-    connect(keys_, &KeysPage::done, this, [this] { turnTo(before_ ? before_ : start_); });
+    connect(start_, &StartPage::settingsAsked, this, [this] { press(KeyAction::settings); });
+    connect(keys_, &KeysPage::done, this, [this] { lookAside(keys_); });
+    connect(settingsPage_, &SettingsPage::done, this, [this] { lookAside(settingsPage_); });
+    connect(settingsPage_, &SettingsPage::languageChosen, this, &BenchWindow::languageChosen);
+    connect(&settings_, &Settings::changed, this, &BenchWindow::followSettings);
+    connect(&desktop_, &Desktop::changed, this, &BenchWindow::followSettings);
     connect(start_, &StartPage::givenUp, this, &BenchWindow::leaveAsked);
     connect(&opener_, &Opener::going, this, [this](const QString& says, double share) {
         start_->setBusy(says, share);
@@ -69,6 +79,7 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent)
     });
     connect(&feed_, &Feed::changed, this, &BenchWindow::follow);
     buildKeys();
+    followSettings();
     restyle();
     turnTo(start_);
 }
@@ -92,6 +103,22 @@ void BenchWindow::turnTo(QWidget* page) {
     pages_->setCurrentWidget(page);
     enableKeys();
     if (page == start_ && painted_) refreshStart();
+}
+
+void BenchWindow::lookAside(QWidget* aside) {
+    if (page() == aside) return turnTo(before_ ? before_ : start_);
+    if (page() == start_ || page() == bench_) before_ = page();
+    ask_->goOn();
+    turnTo(aside);
+}
+
+void BenchWindow::followSettings() {
+    const auto wanted = [](Settings::Follow follow, bool desktop) {
+        return follow == Settings::Follow::desktop ? desktop : follow == Settings::Follow::yes;
+    };
+    look_.setNight(wanted(settings_.night(), desktop_.dark()));
+    look_.setCalm(wanted(settings_.calm(), desktop_.calm()));
+    look_.setType(settings_.type());
 }
 
 // On the other pages, and under the question, Space and the letters belong to the widget that has the keyboard.
@@ -214,7 +241,7 @@ void BenchWindow::whenMayEnd(const QString& question, std::function<void()> then
 
 void BenchWindow::leaveAsked() {
     if (ask_->asking()) return ask_->goOn();
-    if (page() == keys_) return turnTo(before_ ? before_ : start_);
+    if (page() == keys_ || page() == settingsPage_) return lookAside(page());
     if (opener_.busy()) {
         opener_.giveUp();
         if (page() == bench_) bench_->say({});
@@ -239,15 +266,10 @@ void BenchWindow::strike() {
 
 void BenchWindow::press(KeyAction action) {
     switch (action) {
-    case KeyAction::keys:
-        if (page() == keys_) return turnTo(before_ ? before_ : start_);
-        before_ = page();
-        return turnTo(keys_);
+    case KeyAction::keys: return lookAside(keys_);
+    case KeyAction::settings: return lookAside(settingsPage_);
     case KeyAction::open: return askForFile();
-    case KeyAction::night:
-        look_.setNight(!look_.night());
-        QSettings().setValue(QStringLiteral("night"), look_.night());
-        return;
+    case KeyAction::night: return settings_.setNight(look_.night() ? Settings::Follow::no : Settings::Follow::yes);
     case KeyAction::fullScreen: return setWindowState(windowState() ^ Qt::WindowFullScreen);
     case KeyAction::saveElsewhere: return saveElsewhere();
     case KeyAction::leave: return leaveAsked();
@@ -286,11 +308,12 @@ void BenchWindow::saveElsewhere() {
 }
 
 void BenchWindow::restoreHabits() {
-    QSettings settings;
-    look_.setNight(settings.value(QStringLiteral("night"), false).toBool());
-    sounds_.restore();
-    const QByteArray geometry = settings.value(QStringLiteral("geometry")).toByteArray();
-    if (!geometry.isEmpty()) restoreGeometry(geometry);
+    desktop_.ask();
+    const QByteArray geometry = QSettings().value(QStringLiteral("geometry")).toByteArray();
+    if (restoreGeometry(geometry)) return; // which keeps to the screens that are there
+    const Opening first = openingIn(screen()->availableGeometry());
+    setGeometry(first.place);
+    if (first.maximised) setWindowState(Qt::WindowMaximized);
 }
 
 void BenchWindow::restyle() {

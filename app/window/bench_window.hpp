@@ -5,6 +5,8 @@
 #include "app/window/feed.hpp"
 #include "app/window/keys.hpp"
 #include "app/window/look/look.hpp"
+#include "app/window/settings/desktop.hpp"
+#include "app/window/settings/settings.hpp"
 #include "app/window/sound/sounds.hpp"
 #include "app/window/start/doors.hpp"
 #include "app/window/start/glance.hpp"
@@ -23,6 +25,7 @@ namespace stillwire {
 class AskView;
 class BenchPage;
 class KeysPage;
+class SettingsPage;
 class StartPage;
 
 class BenchWindow : public QWidget {
@@ -36,11 +39,12 @@ public:
     void leaveBench();                       // ends the session and goes back to the start page
     void press(KeyAction action);
     void setDemos(const QStringList& paths) { demos_ = paths; } // captures shown after the recent ones
-    void restoreHabits();                                       // geometry, theme and sounds, from QSettings
-    [[nodiscard]] bool guided() const { return guided_; }       // what is on the bench, or was last
-    [[nodiscard]] std::optional<Opened> handOver();             // what is on the bench, for another window to show on
+    void restoreHabits(); // where the window stood; and what the desktop wishes, where it is followed
+    [[nodiscard]] bool guided() const { return guided_; } // what is on the bench, or was last
+    [[nodiscard]] std::optional<Opened> handOver();       // what is on the bench, for another window to show on
 
     [[nodiscard]] Look& look() { return look_; }
+    [[nodiscard]] Settings& settings() { return settings_; }
     [[nodiscard]] Feed& feed() { return feed_; }
     [[nodiscard]] StartPage& start() { return *start_; }
     [[nodiscard]] BenchPage& bench() { return *bench_; }
@@ -62,6 +66,8 @@ private:
     void buildKeys();
     void restyle();
     void turnTo(QWidget* page);
+    void lookAside(QWidget* page); // at the keys or the settings, and back
+    void followSettings();
     void askForFile();
     void leaveAsked();
     // The one way to end what is on the bench: asks if anything is at stake, and only then goes on.
@@ -77,10 +83,12 @@ private:
     void refreshStart();
 
     std::unique_ptr<Doors> doors_;
+    Settings settings_;
+    Desktop desktop_;
     Look look_;
     Feed feed_;
     GlanceTaker glances_;
-    Sounds sounds_;
+    Sounds sounds_{settings_};
     Opener opener_;
     Opened shown_;    // what is on the bench; its session is the feed's
     QString onBench_; // the capture that is replayed or recorded
@@ -90,8 +98,9 @@ private:
     StartPage* start_;
     BenchPage* bench_;
     KeysPage* keys_;
+    SettingsPage* settingsPage_;
     AskView* ask_;
-    QWidget* before_ = nullptr; // where the page of keys goes back to
+    QWidget* before_ = nullptr; // where the pages of keys and of settings go back to
     std::vector<std::pair<QShortcut*, KeyEntry>> shortcuts_;
     bool painted_ = false, closing_ = false, guided_ = false, stopSeen_ = false;
     int notice_ = 0; // the newest; an older one's end does not take it away

@@ -21,4 +21,16 @@ void rememberCapture(const QString& path) {
     QSettings().setValue(kRecent, QStringList(recent.mid(0, kRecents)));
 }
 
+void forgetCapture(const QString& path) {
+    QStringList recent = recentCaptures();
+    recent.removeAll(path);
+    QSettings().setValue(kRecent, recent);
+}
+
+void renameCapture(const QString& from, const QString& to) {
+    QStringList recent = recentCaptures();
+    recent.replaceInStrings(from, to);
+    QSettings().setValue(kRecent, recent);
+}
+
 } // namespace stillwire::habits

@@ -9,4 +9,7 @@ namespace stillwire::habits {
 [[nodiscard]] QStringList recentCaptures();
 void rememberCapture(const QString& path); // the newest first
 
+void forgetCapture(const QString& path);
+void renameCapture(const QString& from, const QString& to); // keeps its place
+
 } // namespace stillwire::habits

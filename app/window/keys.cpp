@@ -62,6 +62,7 @@ std::vector<KeyEntry> keyTable() {
          {QKeySequence(Qt::CTRL | Qt::Key_S)},
          KeyText::tr("save the running capture elsewhere")},
         {A::night, G::window, {QKeySequence(Qt::CTRL | Qt::Key_D)}, KeyText::tr("day or night")},
+        {A::settings, G::window, {QKeySequence(Qt::CTRL | Qt::Key_Comma)}, KeyText::tr("settings")},
         {A::fullScreen, G::window, {Qt::Key_F11}, KeyText::tr("full screen")},
         {A::keys, G::window, {Qt::Key_F1, Qt::Key_Question}, KeyText::tr("this page")},
         {A::leave, G::window, {Qt::Key_Escape}, KeyText::tr("back to the start page")},

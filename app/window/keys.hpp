@@ -38,6 +38,7 @@ enum class KeyAction {
     keys,
     open,
     saveElsewhere,
+    settings,
     night,
     fullScreen,
     leave,

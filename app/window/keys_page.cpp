@@ -7,6 +7,7 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPainter>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace stillwire {
@@ -14,7 +15,14 @@ namespace stillwire {
 KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
     auto* title = new TextLabel(look, TextSize::word, true, Role::ink, this);
     title->say(tr("Every key"));
-    auto* groups = new QHBoxLayout;
+    auto* scroll = new QScrollArea(this);
+    scroll->setWidgetResizable(true);
+    scroll->setFocusPolicy(Qt::StrongFocus); // the keyboard scrolls it too
+    scroll->setAccessibleName(tr("Every key"));
+    list_ = new QWidget;
+    scroll->setWidget(list_);
+    auto* groups = new QHBoxLayout(list_);
+    groups->setContentsMargins(0, 0, 0, 0);
     auto* left = new QVBoxLayout;
     left->addWidget(group(KeyGroup::hand, tr("The hand")));
     left->addWidget(group(KeyGroup::lesson, tr("For a class")));
@@ -30,11 +38,11 @@ KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(l
     connect(back, &QPushButton::clicked, this, &KeysPage::done);
     auto* column = new QVBoxLayout(this);
     column->addWidget(title);
-    column->addLayout(groups, 1);
+    column->addWidget(scroll, 1);
     column->addWidget(back, 0, Qt::AlignLeft);
     auto restyle = [this, column, groups] {
         const int edge = look_.ipx(40);
-        column->setContentsMargins(edge, edge, edge, look_.ipx(24));
+        column->setContentsMargins(edge, look_.ipx(24), edge, look_.ipx(20));
         column->setSpacing(look_.ipx(16));
         groups->setSpacing(look_.ipx(48));
     };
@@ -43,7 +51,7 @@ KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(l
 }
 
 QWidget* KeysPage::group(KeyGroup group, const QString& title) {
-    auto* box = new QWidget(this);
+    auto* box = new QWidget(list_);
     auto* grid = new QGridLayout(box);
     grid->setContentsMargins(0, 0, 0, 0);
     auto* heading = new TextLabel(look_, TextSize::title, true, Role::ink, box);

@@ -24,6 +24,7 @@ private:
     QWidget* group(KeyGroup group, const QString& title);
 
     const Look& look_;
+    QWidget* list_;
 };
 
 } // namespace stillwire

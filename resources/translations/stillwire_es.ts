@@ -302,6 +302,21 @@
     </message>
 </context>
 <context>
+    <name>GlanceTaker</name>
+    <message>
+        <source>today %1</source>
+        <translation>hoy a las %1</translation>
+    </message>
+    <message>
+        <source>yesterday %1</source>
+        <translation>ayer a las %1</translation>
+    </message>
+    <message>
+        <source>%1 at %2</source>
+        <translation>%1 a las %2</translation>
+    </message>
+</context>
+<context>
     <name>KeyText</name>
     <message>
         <source>go on</source>
@@ -462,6 +477,10 @@
     <message>
         <source>make a dropout on the simulated meter</source>
         <translation>hacer un corte en el multímetro simulado</translation>
+    </message>
+    <message>
+        <source>settings</source>
+        <translation>ajustes</translation>
     </message>
 </context>
 <context>
@@ -4285,6 +4304,49 @@
     </message>
 </context>
 <context>
+    <name>stillwire::RecentsList</name>
+    <message>
+        <source>Recent captures</source>
+        <translation>Capturas recientes</translation>
+    </message>
+    <message>
+        <source>Open</source>
+        <translation>Abrir</translation>
+    </message>
+    <message>
+        <source>Call it something else…  F2</source>
+        <translation>Cambiarle el nombre…  F2</translation>
+    </message>
+    <message>
+        <source>Write a note to it…</source>
+        <translation>Escribirle una nota…</translation>
+    </message>
+    <message>
+        <source>Show it in its folder</source>
+        <translation>Mostrarla en su carpeta</translation>
+    </message>
+    <message>
+        <source>Take it off this list; the file stays  Delete</source>
+        <translation>Quitarla de la lista; el archivo se queda  Supr</translation>
+    </message>
+    <message>
+        <source>Call it something else</source>
+        <translation>Cambiarle el nombre</translation>
+    </message>
+    <message>
+        <source>What the capture is called:</source>
+        <translation>Nombre de la captura:</translation>
+    </message>
+    <message>
+        <source>Write a note to it</source>
+        <translation>Escribirle una nota</translation>
+    </message>
+    <message>
+        <source>A line that stays with the capture:</source>
+        <translation>Una línea que se queda con la captura:</translation>
+    </message>
+</context>
+<context>
     <name>stillwire::ReplayPage</name>
     <message>
         <source>Phases</source>
@@ -4317,6 +4379,121 @@
     <message>
         <source>Phases: %1</source>
         <translation>Fases: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::SettingsPage</name>
+    <message>
+        <source>Settings</source>
+        <translation>Ajustes</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Luz</translation>
+    </message>
+    <message>
+        <source>as the desktop</source>
+        <translation>como el escritorio</translation>
+    </message>
+    <message>
+        <source>day</source>
+        <translation>día</translation>
+    </message>
+    <message>
+        <source>night</source>
+        <translation>noche</translation>
+    </message>
+    <message>
+        <source>Size of the type</source>
+        <translation>Tamaño de la letra</translation>
+    </message>
+    <message>
+        <source>usual</source>
+        <translation>normal</translation>
+    </message>
+    <message>
+        <source>large</source>
+        <translation>grande</translation>
+    </message>
+    <message>
+        <source>largest</source>
+        <translation>muy grande</translation>
+    </message>
+    <message>
+        <source>Large words once the hands are busy</source>
+        <translation>Letras grandes con las manos ocupadas</translation>
+    </message>
+    <message>
+        <source>by themselves</source>
+        <translation>solas</translation>
+    </message>
+    <message>
+        <source>only by the key</source>
+        <translation>solo con la tecla</translation>
+    </message>
+    <message>
+        <source>Sound</source>
+        <translation>Sonido</translation>
+    </message>
+    <message>
+        <source>on</source>
+        <translation>encendido</translation>
+    </message>
+    <message>
+        <source>muted</source>
+        <translation>en silencio</translation>
+    </message>
+    <message>
+        <source>Voice</source>
+        <translation>Voz</translation>
+    </message>
+    <message>
+        <source>speaks the prompts</source>
+        <translation>dice las indicaciones</translation>
+    </message>
+    <message>
+        <source>says nothing</source>
+        <translation>no dice nada</translation>
+    </message>
+    <message>
+        <source>Tone that follows the voltage</source>
+        <translation>Tono que sigue la tensión</translation>
+    </message>
+    <message>
+        <source>off</source>
+        <translation>apagado</translation>
+    </message>
+    <message>
+        <source>Motion</source>
+        <translation>Movimiento</translation>
+    </message>
+    <message>
+        <source>all of it</source>
+        <translation>todo</translation>
+    </message>
+    <message>
+        <source>as little as can be</source>
+        <translation>el menor posible</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>volver</translation>
+    </message>
+    <message>
+        <source>Folder of the captures</source>
+        <translation>Carpeta de las capturas</translation>
+    </message>
+    <message>
+        <source>Choose a folder…</source>
+        <translation>Elegir carpeta…</translation>
+    </message>
+    <message>
+        <source>The usual one</source>
+        <translation>La de siempre</translation>
     </message>
 </context>
 <context>
@@ -4376,6 +4553,10 @@
         <source>Language</source>
         <translation>Idioma</translation>
     </message>
+    <message>
+        <source>Settings…</source>
+        <translation>Ajustes…</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::StartNews</name>
@@ -4411,14 +4592,6 @@
         <translation>¿Qué hay en el banco?</translation>
     </message>
     <message>
-        <source>The sensor</source>
-        <translation>El sensor</translation>
-    </message>
-    <message>
-        <source>Its sheet holds the windows from the maker&apos;s literature.</source>
-        <translation>Su ficha tiene los márgenes del manual del fabricante.</translation>
-    </message>
-    <message>
         <source>Sensor sheet</source>
         <translation>Ficha del sensor</translation>
     </message>
@@ -4431,10 +4604,6 @@
         <translation>Puerto</translation>
     </message>
     <message>
-        <source>Meter</source>
-        <translation>Multímetro</translation>
-    </message>
-    <message>
         <source>Start</source>
         <translation>Empezar</translation>
     </message>
@@ -4445,10 +4614,6 @@
     <message>
         <source>The simulated meter</source>
         <translation>El multímetro simulado</translation>
-    </message>
-    <message>
-        <source>Sensor</source>
-        <translation>Sensor</translation>
     </message>
     <message>
         <source>Pace</source>
@@ -4473,10 +4638,6 @@
     <message>
         <source>A capture</source>
         <translation>Una captura</translation>
-    </message>
-    <message>
-        <source>Recent captures</source>
-        <translation>Capturas recientes</translation>
     </message>
     <message>
         <source>Replay</source>
@@ -4515,36 +4676,12 @@
         <translation>ninguno</translation>
     </message>
     <message>
-        <source>Plug the meter&apos;s lead in; the port shows here by itself. Until then, try the simulated meter.</source>
-        <translation>Enchufe el cable del multímetro; el puerto aparece aquí solo. Mientras tanto, pruebe el multímetro simulado.</translation>
-    </message>
-    <message>
         <source>Find my meter…</source>
         <translation>Buscar mi multímetro…</translation>
     </message>
     <message>
-        <source>Port of a second meter, on the reference wire</source>
-        <translation>Puerto de un segundo multímetro, en el cable de referencia</translation>
-    </message>
-    <message>
         <source>Meter on the reference wire</source>
         <translation>Multímetro en el cable de referencia</translation>
-    </message>
-    <message>
-        <source>Reference wire: none</source>
-        <translation>Cable de referencia: ninguno</translation>
-    </message>
-    <message>
-        <source>Reference wire: %1</source>
-        <translation>Cable de referencia: %1</translation>
-    </message>
-    <message>
-        <source>It sends its readings over a serial line. A second one may watch the reference wire.</source>
-        <translation>Envía lecturas por línea serie. Otro puede vigilar la referencia.</translation>
-    </message>
-    <message>
-        <source>A sensor and its wiring, computed. For learning and for trying out.</source>
-        <translation>Un sensor y su cableado, calculados. Para aprender y para probar.</translation>
     </message>
     <message>
         <source>Drop a file, or take a recent one.</source>
@@ -4553,6 +4690,30 @@
     <message>
         <source>Open a file…</source>
         <translation>Abrir un archivo…</translation>
+    </message>
+    <message>
+        <source>The sheet holds the sensor&apos;s windows from the maker&apos;s literature; the run is judged by it.</source>
+        <translation>La ficha trae los márgenes del sensor según el fabricante; con ella se juzga la prueba.</translation>
+    </message>
+    <message>
+        <source>Meter on the port</source>
+        <translation>Multímetro del puerto</translation>
+    </message>
+    <message>
+        <source>Second meter, on the reference wire</source>
+        <translation>Segundo multímetro, en la referencia</translation>
+    </message>
+    <message>
+        <source>For learning and for trying out. A scenario brings its own sheet.</source>
+        <translation>Para aprender y para probar. Cada caso trae su propia ficha.</translation>
+    </message>
+    <message>
+        <source>Scenario</source>
+        <translation>Caso</translation>
+    </message>
+    <message>
+        <source>No meter is on a port yet. Plug its lead in, switch it on, and let it be found here; or try the simulated one.</source>
+        <translation>Aún no hay ningún multímetro en un puerto. Enchufe su cable, enciéndalo y búsquelo aquí; o pruebe el simulado.</translation>
     </message>
 </context>
 <context>

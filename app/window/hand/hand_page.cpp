@@ -89,7 +89,7 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
 }
 
 void HandPage::restyle() {
-    const bool least = room_ == Room::least;
+    const bool least = room_ >= Room::least;
     layout()->setSpacing(look_.ipx(least ? 4 : 8));
     const TextSize far = room_ == Room::ample ? TextSize::word : TextSize::title;
     const TextSize says = room_ <= Room::usual ? TextSize::title : TextSize::text;
@@ -102,6 +102,12 @@ void HandPage::restyle() {
                        : room_ == Room::usual ? 145
                        : least                ? 75
                                               : 130); // to be read, not only recognised
+    showWhatHasRoom();
+}
+
+void HandPage::showWhatHasRoom() {
+    drawing_->setVisible(room_ != Room::bare);
+    why_->say(room_ == Room::bare ? QString() : whySays_);
 }
 
 void HandPage::setRoom(Room room, bool cautionsLarge) {
@@ -142,7 +148,8 @@ bool HandPage::fits(int width, int height) {
 // A count that goes down keeps its line, and is left out.
 QString HandPage::takesRoom() const {
     QStringList all{caution_->accessibleDescription()};
-    for (const TextLabel* label : {title_, count_, instruction_, detail_, why_}) all << label->text();
+    for (const TextLabel* label : {title_, count_, instruction_, detail_}) all << label->text();
+    all << whySays_;
     for (std::size_t i = 0; i < choices_.size(); ++i) all << answers_[i]->text();
     for (const QWidget* widget : std::initializer_list<const QWidget*>{pace_, wanted_, progress_})
         all << QString::number(static_cast<int>(widget->isHidden()));
@@ -170,7 +177,8 @@ void HandPage::show(const Scene& scene) {
     // An empty bar with no word of what would fill it says nothing.
     progress_->setVisible(prompt.step.has_value() && !asks && (prompt.progress > 0 || !prompt.wanted.empty()));
     progress_->show(prompt.progress);
-    why_->say(prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why)));
+    whySays_ = prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why));
+    showWhatHasRoom();
 }
 
 } // namespace stillwire

@@ -107,15 +107,18 @@ void ReadoutView::show(const Scene& scene) {
     update();
 }
 
+double ReadoutView::leastWord() const { return look_.px(width() < look_.px(700) ? 236 : 264); }
+
 double ReadoutView::digitHeight() const {
-    const QWidget* top = window();
-    return std::max(top->height() / 6.0, look_.px(60));
+    const double wanted = std::max(window()->height() / 6.0, look_.px(60));
+    const double room = width() - leastWord() - look_.px(14), need = numberWidth(wanted);
+    return need > room ? wanted * (room - look_.px(8)) / need : wanted;
 }
 
-QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 6 + 12)}; }
+QSize ReadoutView::sizeHint() const { return {look_.ipx(480), look_.ipx(800.0 / 6 + 12)}; }
 
-double ReadoutView::numberWidth() const {
-    const QFontMetricsF digits(look_.digits(digitHeight())), unit(look_.digits(digitHeight() * kUnit));
+double ReadoutView::numberWidth(double high) const {
+    const QFontMetricsF digits(look_.digits(high)), unit(look_.digits(high * kUnit));
     return 4 * digits.horizontalAdvance(QLatin1Char('0')) + digits.horizontalAdvance(QLatin1Char('.')) +
            look_.px(10) + unit.horizontalAdvance(QLatin1Char('V'));
 }
@@ -125,7 +128,8 @@ void ReadoutView::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF all = rect();
     // The number has what it needs, the word the rest of a wide window.
-    const double boxWidth = std::clamp(all.width() - numberWidth() - look_.px(28), look_.px(288), look_.px(440));
+    const double boxWidth =
+        std::clamp(all.width() - numberWidth(digitHeight()) - look_.px(28), leastWord(), look_.px(440));
     paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(14), 0));
     paintWord(painter, QRectF(all.right() - boxWidth, all.top() + look_.px(2), boxWidth, all.height() - look_.px(4)));
 }
@@ -156,19 +160,15 @@ void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     QFontMetricsF metrics(font);
     const QString cells = QStringLiteral("8.888");
     const QFont unitFont = look_.digits(digitHeight() * kUnit);
-    const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(10);
-    double tight = 1;
     auto widthOf = [&](QChar c) {
-        return (c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
-                                                     : metrics.horizontalAdvance(c)) *
-               tight;
+        return c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
+                                                    : metrics.horizontalAdvance(c);
     };
     double whole = 0;
     for (QChar c : cells) whole += widthOf(c);
-    tight = std::min(1.0, (area.width() - unitWidth) / whole);
     const bool negative = number_.size() > 1 && number_.front() == QLatin1Char('-') && number_.at(1).isDigit();
     const QString digits = negative ? number_.mid(1) : number_;
-    const double right = area.left() + whole * tight;
+    const double right = area.left() + whole;
     const double baseline = area.center().y() + digitHeight() / 2;
     const bool none = number_.startsWith(QStringLiteral("--"));
     const QColor ink = look_(none ? Role::quietText : Role::ink);
@@ -220,7 +220,7 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
     FittedText text(painter, *this);
     const double wordLeft = iconBox.right() + look_.px(11);
     const QRectF place(wordLeft, box.top() + look_.px(14), right - wordLeft, look_.px(58));
-    const QFont big = look_.font(TextSize::state, true);
+    const QFont big = look_.font(box.width() < look_.px(280) ? TextSize::word : TextSize::state, true);
     QFont smaller = big;
     smaller.setPixelSize(big.pixelSize() * 3 / 5);
     if (QFontMetricsF(big).horizontalAdvance(word_.word) <= place.width() * 1.25 ||
@@ -235,8 +235,10 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
     text.line(QRectF(left, box.top() + look_.px(82), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
               word_.detail, look_.font(box.width() > look_.px(380) ? TextSize::title : TextSize::text, true),
               look_(Role::ink));
+    const bool fits = QFontMetricsF(look_.font(TextSize::text)).horizontalAdvance(wire_) <= 1.2 * (right - left);
+    const TextSize wireSize = fits ? TextSize::text : TextSize::small;
     text.line(QRectF(left, box.top() + look_.px(108), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
-              wire_, look_.font(TextSize::text), look_(Role::ink));
+              wire_, look_.font(wireSize), look_(Role::ink));
 }
 
 } // namespace stillwire

@@ -19,14 +19,15 @@ public:
     void show(const Scene& scene);
     [[nodiscard]] QString number() const { return number_; }
     [[nodiscard]] const StateWord& word() const { return word_; }
-    [[nodiscard]] double digitHeight() const;
-    [[nodiscard]] double numberWidth() const; // of four digits, the point and the unit // pixels
+    [[nodiscard]] double digitHeight() const; // a sixth of the window's, less where that has no room beside the word
+    [[nodiscard]] double numberWidth(double high) const; // of four digits, the point and the unit, in pixels
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    [[nodiscard]] double leastWord() const; // of the box with the word
     void paintNumber(QPainter& painter, const QRectF& area);
     void paintWord(QPainter& painter, const QRectF& box);
 

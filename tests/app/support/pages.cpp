@@ -108,6 +108,10 @@ void addStart(std::vector<Page>& all) {
              search(s, {foundMeter("/dev/ttyUSB0", "text-line-logger", false), unreadable("/dev/ttyUSB1")}, false);
          }});
     all.push_back({"find-none", [](Stage& s) { search(s, {}, false); }});
+    all.push_back({"settings", [](Stage& s) {
+                       s.start();
+                       s.window->press(KeyAction::settings);
+                   }});
     all.push_back({"keys", [](Stage& s) { s.window->press(KeyAction::keys); }});
 }
 
