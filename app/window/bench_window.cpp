@@ -7,11 +7,13 @@
 #include "app/window/leave/ask_view.hpp"
 #include "app/window/settings/opening.hpp"
 #include "app/window/settings/settings_page.hpp"
+#include "app/window/start/capture_place.hpp"
 #include "app/window/start/start_page.hpp"
 #include "app/window/wire/trace_view.hpp"
 #include "app/window/words.hpp"
 
 #include <QApplication>
+#include <QDesktopServices>
 #include <QDragEnterEvent>
 #include <QFileDialog>
 #include <QMimeData>
@@ -19,6 +21,7 @@
 #include <QSettings>
 #include <QShortcut>
 #include <QStackedLayout>
+#include <QStandardPaths>
 #include <QTimer>
 #include <QUrl>
 
@@ -41,7 +44,7 @@ BenchWindow::BenchWindow(std::unique_ptr<Doors> doors, QWidget* parent)
     pages_ = new QStackedLayout(this);
     pages_->setContentsMargins(0, 0, 0, 0);
     start_ = new StartPage(look_, *doors_, this);
-    bench_ = new BenchPage(look_, feed_, this);
+    bench_ = new BenchPage(look_, settings_, feed_, this);
     keys_ = new KeysPage(look_, this);
     settingsPage_ = new SettingsPage(look_, settings_, this);
     for (QWidget* page : std::initializer_list<QWidget*>{start_, bench_, keys_, settingsPage_})
@@ -108,6 +111,7 @@ void BenchWindow::turnTo(QWidget* page) {
 void BenchWindow::lookAside(QWidget* aside) {
     if (page() == aside) return turnTo(before_ ? before_ : start_);
     if (page() == start_ || page() == bench_) before_ = page();
+    keys_->showFor(before_ == bench_);
     ask_->goOn();
     turnTo(aside);
 }
@@ -282,6 +286,8 @@ void BenchWindow::press(KeyAction action) {
     case KeyAction::hum: return sayForAWhile(sounds_.toggleHum(), kNotice_ms);
     case KeyAction::aloud: return sayForAWhile(sounds_.toggleVoice(), kNotice_ms);
     case KeyAction::strike: return strike();
+    case KeyAction::showFolder: return showFolder();
+    case KeyAction::next: bench_->handle(action); return sayWhatIsWanted();
     case KeyAction::stop:
         if (ask_->asking()) return ask_->end();
         return whenMayEnd(tr("End the run here?"), [this] { bench_->handle(KeyAction::stop); });
@@ -289,8 +295,21 @@ void BenchWindow::press(KeyAction action) {
     }
 }
 
+// Space ends no step short: it says what the step still wants, and which key leaves it out.
+void BenchWindow::sayWhatIsWanted() {
+    const Prompt& prompt = feed_.scene().snapshot->prompt;
+    if (!feed_.scene().snapshot->guided || prompt.wanted.empty() || !prompt.choices.empty() || prompt.stopNow) return;
+    sayForAWhile(tr("Still wanted: %1. %2 skips the step.").arg(say(prompt.wanted), keyName(KeyAction::skip)),
+                 kNotice_ms);
+}
+
+void BenchWindow::showFolder() {
+    if (onBench_.isEmpty()) return;
+    QDesktopServices::openUrl(QUrl::fromLocalFile(QFileInfo(onBench_).absolutePath()));
+}
+
 void BenchWindow::askForFile() {
-    const QString folder = QSettings().value(QStringLiteral("folder")).toString();
+    const QString folder = QSettings().value(QStringLiteral("folder"), capturesFolder()).toString();
     const QString path =
         QFileDialog::getOpenFileName(this, tr("Open a capture"), folder, tr("Captures (*.csv);;All files (*)"));
     if (path.isEmpty()) return;
@@ -298,10 +317,16 @@ void BenchWindow::askForFile() {
     open(start_->captureWay(path));
 }
 
+// The documents, for the captures' own folder is where it is already, or the disk that is full.
+QString BenchWindow::savedAs() const {
+    const QString name = QFileInfo(QString::fromStdString(feed_.scene().snapshot->capturePath)).fileName();
+    return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation) + QLatin1Char('/') + name;
+}
+
 void BenchWindow::saveElsewhere() {
     if (page() != bench_ || !feed_.session() || feed_.scene().snapshot->capturePath.empty()) return;
     const QString path =
-        QFileDialog::getSaveFileName(this, tr("Save the capture elsewhere"), {}, tr("Captures (*.csv)"));
+        QFileDialog::getSaveFileName(this, tr("Save the capture elsewhere"), savedAs(), tr("Captures (*.csv)"));
     if (path.isEmpty()) return;
     savingTo_ = path;
     feed_.session()->saveTo(path.toStdString());

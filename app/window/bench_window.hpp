@@ -79,6 +79,9 @@ private:
     void follow(const Scene& scene);
     void sayForAWhile(const QString& notice, int for_ms);
     void saveElsewhere();
+    [[nodiscard]] QString savedAs() const; // the place and name that are proposed
+    void sayWhatIsWanted();
+    void showFolder();
     void strike();
     void refreshStart();
 

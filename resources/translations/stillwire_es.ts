@@ -131,6 +131,157 @@
     </message>
 </context>
 <context>
+    <name>FarText</name>
+    <message>
+        <source>Black lead to the battery,
+red lead to the reference</source>
+        <translation>Punta negra a la batería,
+roja a la referencia</translation>
+    </message>
+    <message>
+        <source>Touch nothing: reading
+the reference wire</source>
+        <translation>No toque nada: se lee
+la referencia</translation>
+    </message>
+    <message>
+        <source>Touch nothing: reading
+the ground wire</source>
+        <translation>No toque nada: se lee
+el cable de masa</translation>
+    </message>
+    <message>
+        <source>Hands and feet off,
+let it rest</source>
+        <translation>Manos y pies fuera,
+déjelo en reposo</translation>
+    </message>
+    <message>
+        <source>Push only the leads,
+at clip and tip</source>
+        <translation>Empuje solo las puntas,
+pinza y aguja</translation>
+    </message>
+    <message>
+        <source>Push the shaft sideways
+and hold</source>
+        <translation>Empuje de lado el eje
+y mantenga</translation>
+    </message>
+    <message>
+        <source>Bend one section
+of the harness and hold</source>
+        <translation>Doble un tramo
+del mazo y mantenga</translation>
+    </message>
+    <message>
+        <source>Go to: %1
+and hold it there</source>
+        <translation>Vaya a: %1
+y manténgalo ahí</translation>
+    </message>
+    <message>
+        <source>Move to each position
+and hold it there</source>
+        <translation>Vaya a cada posición
+y manténgala</translation>
+    </message>
+    <message>
+        <source>Slowly from end to end
+and back, no stopping</source>
+        <translation>Despacio de tope a tope
+y vuelta, sin parar</translation>
+    </message>
+    <message>
+        <source>Does the arm rest on its
+stop? Lift it a little</source>
+        <translation>¿Descansa en su tope?
+Levante un poco el brazo</translation>
+    </message>
+    <message>
+        <source>Later, warm: push the
+shaft sideways and hold</source>
+        <translation>Luego, en caliente: empuje
+de lado el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>Turn until the meter
+shows %1</source>
+        <translation>Gire hasta que el
+multímetro marque %1</translation>
+    </message>
+    <message>
+        <source>Loosen the sensor, turn
+it to the aim</source>
+        <translation>Afloje el sensor y
+gírelo hasta el objetivo</translation>
+    </message>
+    <message>
+        <source>Key off and wait,
+unplug nothing yet</source>
+        <translation>Quite el contacto, espere;
+no desenchufe nada aún</translation>
+    </message>
+    <message>
+        <source>Hold the plug still,
+push the shaft and hold</source>
+        <translation>Sujete el conector,
+empuje el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>Lead on the reference:
+push the shaft and hold</source>
+        <translation>Punta en la referencia:
+empuje el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>Lead on the ground wire:
+push the shaft and hold</source>
+        <translation>Punta en la masa:
+empuje el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>The reference is bad:
+end here, or go on?</source>
+        <translation>La referencia está mal:
+¿terminar, o seguir?</translation>
+    </message>
+    <message>
+        <source>The ground wire is bad:
+end here, or go on?</source>
+        <translation>El cable de masa está mal:
+¿terminar, o seguir?</translation>
+    </message>
+    <message>
+        <source>Nothing left changes the
+verdict: end here?</source>
+        <translation>Nada más cambia el
+dictamen: ¿terminar aquí?</translation>
+    </message>
+    <message>
+        <source>The run is over</source>
+        <translation>La prueba ha terminado</translation>
+    </message>
+    <message>
+        <source>Red lead to the
+reference wire</source>
+        <translation>Punta roja al cable
+de referencia</translation>
+    </message>
+    <message>
+        <source>Red lead to the
+ground wire</source>
+        <translation>Punta roja al cable
+de masa</translation>
+    </message>
+    <message>
+        <source>Red lead to the
+signal wire</source>
+        <translation>Punta roja al cable
+de señal</translation>
+    </message>
+</context>
+<context>
     <name>FindingText</name>
     <message>
         <source>1 dropout</source>
@@ -482,6 +633,18 @@
         <source>settings</source>
         <translation>ajustes</translation>
     </message>
+    <message>
+        <source>large words for three metres, and back</source>
+        <translation>letras grandes para tres metros, y volver</translation>
+    </message>
+    <message>
+        <source>every finding as a list, and back</source>
+        <translation>todos los hallazgos en lista, y volver</translation>
+    </message>
+    <message>
+        <source>show the capture in its folder</source>
+        <translation>mostrar la captura en su carpeta</translation>
+    </message>
 </context>
 <context>
     <name>PlaceText</name>
@@ -780,6 +943,14 @@
     <message>
         <source>plug held</source>
         <translation>conector quieto</translation>
+    </message>
+    <message>
+        <source>Waiting</source>
+        <translation>Espera</translation>
+    </message>
+    <message>
+        <source>until the lead is on</source>
+        <translation>hasta poner la punta</translation>
     </message>
 </context>
 <context>
@@ -3949,6 +4120,21 @@
     </message>
 </context>
 <context>
+    <name>stillwire::Announcer</name>
+    <message>
+        <source>Dropout %1: %2</source>
+        <translation>Corte %1: %2</translation>
+    </message>
+    <message>
+        <source>Verdict: %1</source>
+        <translation>Dictamen: %1</translation>
+    </message>
+    <message>
+        <source>So far: %1</source>
+        <translation>Hasta ahora: %1</translation>
+    </message>
+</context>
+<context>
     <name>stillwire::AskView</name>
     <message>
         <source>Question</source>
@@ -4021,6 +4207,30 @@
         <source>There is no warm wiggle to lay over the cold one yet.</source>
         <translation>Aún no hay meneo en caliente que poner sobre el de en frío.</translation>
     </message>
+    <message>
+        <source>afar</source>
+        <translation>lejos</translation>
+    </message>
+    <message>
+        <source>folder</source>
+        <translation>carpeta</translation>
+    </message>
+    <message>
+        <source>Every finding</source>
+        <translation>Todos los hallazgos</translation>
+    </message>
+    <message>
+        <source>fewer</source>
+        <translation>menos</translation>
+    </message>
+    <message>
+        <source>+%1 more</source>
+        <translation>+%1 más</translation>
+    </message>
+    <message>
+        <source>Large words are for a led run.</source>
+        <translation>Las letras grandes son para una prueba guiada.</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::BenchWindow</name>
@@ -4068,6 +4278,10 @@
         <source>Close the bench and end this run?</source>
         <translation>¿Cerrar el banco y terminar esta prueba?</translation>
     </message>
+    <message>
+        <source>Still wanted: %1. %2 skips the step.</source>
+        <translation>Queda: %1. %2 omite el paso.</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::BriefingView</name>
@@ -4090,10 +4304,6 @@
         <source>Nothing found yet. What the wire shows will stand here.</source>
         <translation>Aún nada. Lo que muestre el cable aparecerá aquí.</translation>
     </message>
-    <message>
-        <source>+%1 more</source>
-        <translation>+%1 más</translation>
-    </message>
 </context>
 <context>
     <name>stillwire::CautionBox</name>
@@ -4101,12 +4311,39 @@
         <source>Caution</source>
         <translation>Precaución</translation>
     </message>
+    <message>
+        <source>Cautions as before: %1</source>
+        <translation>Precauciones, como antes: %1</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::DrawingView</name>
     <message>
         <source>Drawing of the step</source>
         <translation>Dibujo del paso</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::FarView</name>
+    <message>
+        <source>From three metres</source>
+        <translation>A tres metros</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Dictamen</translation>
+    </message>
+    <message>
+        <source>So far</source>
+        <translation>Hasta ahora</translation>
+    </message>
+    <message>
+        <source>hidden</source>
+        <translation>oculto</translation>
+    </message>
+    <message>
+        <source>Cautions as before: %1</source>
+        <translation>Precauciones, como antes: %1</translation>
     </message>
 </context>
 <context>
@@ -4201,24 +4438,48 @@
         <translation>Todas las teclas</translation>
     </message>
     <message>
-        <source>The hand</source>
-        <translation>La mano</translation>
-    </message>
-    <message>
-        <source>The wire</source>
-        <translation>El cable</translation>
-    </message>
-    <message>
-        <source>The window</source>
-        <translation>La ventana</translation>
-    </message>
-    <message>
-        <source>For a class</source>
-        <translation>Para una clase</translation>
-    </message>
-    <message>
         <source>back</source>
         <translation>volver</translation>
+    </message>
+    <message>
+        <source>The hand, in a led run</source>
+        <translation>La mano, en una prueba guiada</translation>
+    </message>
+    <message>
+        <source>For a class, on the bench</source>
+        <translation>Para una clase, en el banco</translation>
+    </message>
+    <message>
+        <source>The wire, on the bench</source>
+        <translation>El cable, en el banco</translation>
+    </message>
+    <message>
+        <source>The window, everywhere</source>
+        <translation>La ventana, en todas partes</translation>
+    </message>
+    <message>
+        <source>Wheel</source>
+        <translation>Rueda</translation>
+    </message>
+    <message>
+        <source>earlier, later</source>
+        <translation>antes, después</translation>
+    </message>
+    <message>
+        <source>Ctrl+Wheel</source>
+        <translation>Ctrl+rueda</translation>
+    </message>
+    <message>
+        <source>a shorter or longer time on show</source>
+        <translation>un tiempo más corto o más largo a la vista</translation>
+    </message>
+    <message>
+        <source>Drag</source>
+        <translation>Arrastrar</translation>
+    </message>
+    <message>
+        <source>the trace along its time</source>
+        <translation>la traza a lo largo del tiempo</translation>
     </message>
 </context>
 <context>
@@ -4260,6 +4521,10 @@
     <message>
         <source>%1 now</source>
         <translation>%1: ahora</translation>
+    </message>
+    <message>
+        <source>%1 without a reading</source>
+        <translation>%1 sin ninguna lectura</translation>
     </message>
 </context>
 <context>

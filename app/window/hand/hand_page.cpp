@@ -147,7 +147,7 @@ bool HandPage::fits(int width, int height) {
 
 // A count that goes down keeps its line, and is left out.
 QString HandPage::takesRoom() const {
-    QStringList all{caution_->accessibleDescription()};
+    QStringList all{caution_->accessibleDescription(), memory_.fresh().join(QLatin1Char('\n'))};
     for (const TextLabel* label : {title_, count_, instruction_, detail_}) all << label->text();
     all << whySays_;
     for (std::size_t i = 0; i < choices_.size(); ++i) all << answers_[i]->text();
@@ -162,7 +162,12 @@ void HandPage::show(const Scene& scene) {
     title_->say(say(prompt.title));
     count_->say(prompt.of > 0 ? tr("step %1 of %2").arg(prompt.number).arg(prompt.of) : QString());
     // Before the meter is connected they stand large on the right, where there is no trace yet.
-    caution_->show(prompt.step == Step::hookUp ? QStringList() : cautionWords(prompt), prompt.stopNow);
+    const QStringList cautions = cautionWords(prompt);
+    memory_.take(prompt.step, cautions);
+    if (prompt.step == Step::hookUp)
+        caution_->show({}, {}, false);
+    else
+        caution_->show(cautions, memory_.fresh(), prompt.stopNow);
     drawing_->show(drawingOf(prompt), litSide(scene), say(prompt.instruction));
     sayDeeds(*instruction_, say(prompt.instruction));
     detail_->say(say(prompt.detail));

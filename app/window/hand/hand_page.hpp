@@ -3,6 +3,7 @@
 #pragma once
 
 #include "app/window/feed.hpp"
+#include "app/window/look/caution_memory.hpp"
 #include "app/window/look/look.hpp"
 
 #include <vector>
@@ -23,6 +24,8 @@ class HandPage : public QWidget {
 public:
     HandPage(const Look& look, const Feed& feed, QWidget* parent = nullptr);
     void show(const Scene& scene);
+    void begin() { memory_.reset(); } // another session
+    [[nodiscard]] const CautionMemory& cautions() const { return memory_; }
 
     enum class Room { ample, usual, less, least, bare };
     // Ample: the step and what is wanted are read across the shop. The same in less room: smaller sentences, then
@@ -46,6 +49,7 @@ private:
     void showWhatHasRoom();
 
     const Look& look_;
+    CautionMemory memory_;
     QString whySays_;
     Room room_ = Room::usual;
     bool cautionsLarge_ = false;

@@ -25,9 +25,10 @@ StartIntro::StartIntro(const Look& look, QWidget* parent) : QWidget(parent), loo
     drawing_->setLeast(60); // the words go before it
     drawing_->show(QStringLiteral("hook-up"), {}, tr("Black lead on battery negative, red lead on a sensor wire"));
     auto* caution = new CautionBox(look_, this);
-    caution->show({tr("Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where "
-                      "this bench and the maker's service literature differ, the maker is right.")},
-                  false);
+    const QStringList first{
+        tr("Chock the wheels, lower the implement, keep bystanders clear. Nobody starts the engine. Where "
+           "this bench and the maker's service literature differ, the maker is right.")};
+    caution->show(first, first, false);
     auto* keys = new TextLabel(look_, TextSize::small, false, Role::quietText, this);
     keys->say(tr("Tab moves on, Enter starts, F1 lists every key."));
     language_ = new ChoiceBox(look_, tr("Language"), this);

@@ -158,6 +158,18 @@ void addWire(std::vector<Page>& all) {
                        full->pendingBytes = 4096;
                        s.show(full);
                    }});
+    for (const char* name : {"far-dropped", "far-steady", "far-hook-up", "far-cautions"})
+        all.push_back({name, [is = std::string(name)](Stage& s) {
+                           s.show(is == "far-dropped"    ? wiggleMoment()
+                                  : is == "far-steady"   ? moment(WireState::steady)
+                                  : is == "far-cautions" ? stepMoment(Step::wiggleHarness)
+                                                         : hookUpMoment());
+                           s.window->press(KeyAction::far);
+                       }});
+    all.push_back({"every-finding", [](Stage& s) {
+                       s.show(wiggleMoment());
+                       s.window->press(KeyAction::allFindings);
+                   }});
     all.push_back({"leaving", [](Stage& s) {
                        s.show(moment(WireState::steady));
                        s.window->press(KeyAction::leave);
