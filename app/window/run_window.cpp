@@ -7,6 +7,7 @@
 #include "app/window/bench_window.hpp"
 #include "app/window/sound/threads_left.hpp"
 #include "app/window/start/bench_doors.hpp"
+#include "app/window/start/start_page.hpp"
 #include "meters/session/log.hpp"
 
 #include <cstdio>
@@ -14,6 +15,7 @@
 #include <memory>
 
 #include <QApplication>
+#include <QFileInfo>
 #include <QIcon>
 #include <QTimer>
 
@@ -53,7 +55,7 @@ void intoTheLog(QtMsgType type, const QMessageLogContext&, const QString& text) 
 
 } // namespace
 
-int runWindow(int& argc, char** argv, bool demo) {
+int runWindow(int& argc, char** argv, const Opens& opens) {
     const bool screen = !qEnvironmentVariableIsEmpty("DISPLAY") || !qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") ||
                         !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM");
     if (!screen) { // Qt would end the program with a page of its own
@@ -73,7 +75,11 @@ int runWindow(int& argc, char** argv, bool demo) {
     QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/stillwire.svg")));
     std::unique_ptr<BenchWindow> window;
     openWindow(window);
-    if (demo)
+    if (!opens.capture.empty()) // once the window is painted
+        QTimer::singleShot(0, window.get(), [&window, path = QString::fromStdString(opens.capture)] {
+            window->open(window->start().captureWay(QFileInfo(path).absoluteFilePath()));
+        });
+    if (opens.demo)
         QTimer::singleShot(0, window.get(), [&window] {
             Way way;
             way.scenario = QStringLiteral("worn-cold");
