@@ -74,32 +74,19 @@ MeterFigures Examination::Parts::meterFigures() const {
     return figures;
 }
 
-Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, const CoverageEvidence& coverage,
+Case Examination::Parts::caseOf(const Findings& found, const Levels& levels, const Tallies& tallies,
                                 const Books& b) const {
     Case facts;
+    static_cast<Tallies&>(facts) = tallies;
     facts.sheet = &setup.sheet;
     facts.timeline = &b.timeline;
     facts.findings = &found;
     facts.levels = &levels;
-    facts.shaft = tally(coverage, Wiggled::shaft);
-    facts.harness = tally(coverage, Wiggled::harness);
-    const WorstSection worst = worstSection(coverage);
-    facts.section = worst.tally;
-    facts.sections = worst.sections;
-    facts.harness.decides = facts.section.decides;
-    facts.held = tallyStep(coverage, Step::connectorHeld);
-    facts.leads = tallyLeads(coverage).newest;
     for (const StepCoverage& step : found.steps) {
         if (step.step == Step::connectorHeld) facts.heldWanted = step.posesFor95.value_or(0);
         if (step.step == Step::wiggleHarness && step.section.empty()) facts.harnessEnough = step.posesFor95 == 0;
     }
-    facts.referenceWire = tallyStep(coverage, Step::wiggleReference);
-    facts.groundWire = tallyStep(coverage, Step::wiggleGround);
-    facts.referenceStill = tallyStep(coverage, Step::reference);
-    facts.groundStill = tallyStep(coverage, Step::ground);
     facts.secondMeter = tallyReference(found, setup.sheet);
-    facts.moving = tallyMoving(coverage);
-    facts.untouched = tallyUntouched(coverage);
     for (const Excursion& e : found.excursions)
         if (e.unmarked && votes(e, b.timeline)) ++facts.unmarkedDropouts;
     facts.blackOnSensorGround = setup.black == BlackLead::sensorGround;
@@ -157,12 +144,27 @@ Findings Examination::Parts::findings() const {
         f.assumed.push_back(
             {"ground: %1, half of the allowed drop, not measured", {volts(levels.supply.ground.level_V)}});
 
-    CoverageEvidence coverage{
-        &setup.sheet,     &timeline,           &held, &f.excursions,     &f.jumps, &f.blind,       f.meter.interval_s,
-        meter.aperture_s, f.meter.threshold_V, last,  &b.renewals.all(), &meter,   &setup.sections};
-    coverage.countsFrom = tallyLeads(coverage).failedUntil.value_or(coverage.countsFrom);
-    f.steps = coverSteps(coverage);
+    CoverageEvidence coverage{&setup.sheet,
+                              &timeline,
+                              &held,
+                              &f.excursions,
+                              &f.jumps,
+                              &f.blind,
+                              &f.aside,
+                              f.meter.interval_s,
+                              meter.aperture_s,
+                              f.meter.threshold_V,
+                              last,
+                              &b.renewals.all(),
+                              &meter,
+                              &setup.sections};
+    const LeadChecks leads = tallyLeads(coverage);
+    coverage.countsFrom = leads.failedUntil.value_or(coverage.countsFrom);
+    const Tallies tallies = takeTallies(coverage, leads);
+    f.steps = coverSteps(coverage, tallies);
     f.wiggle = coverAll(f.steps);
+    f.leadsFailed = tallies.leads.any;
+    f.holdTheArm = tallies.leans.free > 0 && tallies.leans.heldPoses == 0;
     f.coldWarm = compareColdWarm(coverage);
     f.adjustment = adviseAdjustment({&setup.sheet, &levels, &stays});
     if (f.adjustment.sharesAssumed)
@@ -187,8 +189,7 @@ Findings Examination::Parts::findings() const {
     }
     std::vector<TimeSpan> moved = b.travels;
     f.phases = buildPhases({first.count() < 0 ? Time(0) : first, last, &moved, &wiggles, &f.blind, &b.jumps, &held});
-    const Case facts = caseOf(f, levels, coverage, b);
-    f.leadsFailed = facts.leads.any;
+    const Case facts = caseOf(f, levels, tallies, b);
     f.verdict = judge(facts);
     return f;
 }

@@ -40,7 +40,7 @@ struct Examination::Parts {
 
     // Findings, part by part; `b`: the books with what is not settled yet.
     [[nodiscard]] MeterFigures meterFigures() const;
-    [[nodiscard]] Case caseOf(const Findings& findings, const Levels& levels, const CoverageEvidence& coverage,
+    [[nodiscard]] Case caseOf(const Findings& findings, const Levels& levels, const Tallies& tallies,
                               const Books& b) const;
     void tellReference(Findings& findings, const Books& b) const;
     [[nodiscard]] Findings findings() const;

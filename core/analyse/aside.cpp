@@ -22,10 +22,12 @@ constexpr double kFlatShare = 0.25; // of a lean's depth, from its lowest to its
 constexpr double kAlike_V = 0.02;   // of one arm pushed over the same way
 constexpr double kAlikeShare = 0.2; // or of the lean
 constexpr double kMostAlike = 0.22; // of the pushes to one side
-constexpr Time kLeadOff = 500ms;    // a tip that lost contact, at least
-constexpr int kLeadOffReadings = 3;
+constexpr Time kLoneEvent = 500ms;  // longer than a track loses contact
+constexpr int kLoneReadings = 3;
 constexpr double kRail_V = 0.1;
-constexpr Time kEarly = 3s;
+constexpr double kCrankLeast = 0.5, kCrankMost = 0.95; // of its level, what a cranked engine leaves of the reference
+constexpr Time kCrank = 2500ms;                        // a try of the starter, at most
+constexpr Time kEarly = 3s, kLate = 2500ms;
 
 // Where the positions were seen to lie, shown volts; their windows where they were not.
 class Travel {
@@ -86,9 +88,13 @@ bool ofSignal(const Excursion& e, const AsideEvidence& evidence) {
 }
 
 // Goes to another position's level, and comes back.
-std::optional<Likely> asMovement(const Excursion& e, const Travel& travel, const Sheet& sheet) {
+std::optional<Likely> asMovement(const Excursion& e, const Travel& travel, const AsideEvidence& evidence) {
+    const Sheet& sheet = *evidence.sheet;
     if (*e.step == Step::sweep || atRail(e.extreme_V, sheet) || !travel.along(e.held_V, e.extreme_V)) return {};
     const std::optional<std::size_t> other = travel.at(e.far_V);
+    // Back where it was asked to be, it was away before.
+    const int asked = evidence.timeline->at(e.from - evidence.aperture).position;
+    if (other && static_cast<int>(*other) == asked) return {};
     const bool there = other && travel.at(e.held_V) != other && e.farReadings >= kThere;
     if (!there) return {};
     return travel.rests(e.held_V) ? Likely::tap : Likely::slip;
@@ -112,8 +118,8 @@ void tellLeans(std::vector<Excursion>& excursions, const AsideEvidence& evidence
         return poses[static_cast<std::size_t>(e.poseIndex)];
     };
     const auto samePush = [](const Pose& a, const Pose& b) {
-        return a.stepVisit == b.stepVisit && a.where.way == b.where.way && a.shaken != Wiggled::harness &&
-               b.shaken != Wiggled::harness;
+        return a.stepVisit == b.stepVisit && a.armHeld == b.armHeld && a.where.way == b.where.way &&
+               a.shaken != Wiggled::harness && b.shaken != Wiggled::harness;
     };
     std::vector<Excursion*> shifts, leans;
     for (Excursion& e : excursions)
@@ -135,23 +141,47 @@ void tellLeans(std::vector<Excursion>& excursions, const AsideEvidence& evidence
     for (Excursion* e : leans) setAside(*e, Likely::lean);
 }
 
-// Once, at 0 V, for longer than a track loses contact: the tip, most likely.
-void tellLeadOff(std::vector<Excursion>& excursions, const AsideEvidence& evidence) {
+// What was seen once in all, for longer than a track loses contact: at 0 V the tip of the lead, at a share of its
+// level the supply under the starter. A lead check asks about the tip, so there it is an answer.
+std::optional<Likely> asLone(const Excursion& e, const AsideEvidence& evidence) {
+    const bool brief = e.to - e.from < kLoneEvent;
+    if (e.step == Step::leadCheck || brief || e.direction == Direction::up || e.held_V <= 2 * kRail_V) return {};
+    // Over more than one pose it may be more than one event.
+    const std::vector<Pose>& poses = evidence.timeline->poses();
+    const auto within = std::count_if(poses.begin(), poses.end(),
+                                      [&](const Pose& pose) { return pose.from > e.from && pose.from <= e.to; });
+    if (e.far_V <= kRail_V && e.readings >= kLoneReadings && within == 0) return Likely::lead;
+    const double left = e.extreme_V / e.held_V;
+    const bool share = left >= kCrankLeast && left <= kCrankMost && e.to - e.from <= kCrank;
+    const bool reference = evidence.timeline->at(e.from - evidence.aperture).wire == Wire::reference;
+    return reference && share && within <= 1 ? std::optional(Likely::crank) : std::nullopt;
+}
+
+void tellLone(std::vector<Excursion>& excursions, const AsideEvidence& evidence) {
     Excursion* only = nullptr;
     for (Excursion& e : excursions) {
-        if (!ofSignal(e, evidence) || e.withReference || e.depth_V() <= e.play_V) continue;
+        if (e.kind != ExcursionKind::dropout || e.withReference || e.depth_V() <= e.play_V) continue;
         if (only) return; // of two, neither is
         only = &e;
     }
-    if (!only) return;
-    // Over more than one pose it may be more than one event.
-    const std::vector<Pose>& poses = evidence.timeline->poses();
-    if (std::any_of(poses.begin(), poses.end(),
-                    [&](const Pose& pose) { return pose.from > only->from && pose.from <= only->to; }))
-        return;
-    const bool off =
-        only->far_V <= kRail_V && only->readings >= kLeadOffReadings && only->to - only->from >= kLeadOff;
-    if (off) setAside(*only, Likely::lead);
+    if (!only || only->open || !only->step) return;
+    if (const std::optional<Likely> likely = asLone(*only, evidence)) setAside(*only, *likely);
+}
+
+// The arm stood where it was before for some time after it was asked to move.
+std::vector<Aside> lateStarts(const AsideEvidence& evidence, const Travel& travel) {
+    std::vector<Aside> late;
+    const std::vector<Plateau>& stays = *evidence.plateaus;
+    for (std::size_t i = 0; i + 1 < stays.size(); ++i) {
+        const Plateau &stood = stays[i], &next = stays[i + 1];
+        const Context& at = stood.place;
+        if (!at.moveExpected || at.position < 0 || at.wire != Wire::signal || next.place.from != at.from) continue;
+        const std::optional<std::size_t> place = travel.at(stood.level_V), then = travel.at(next.level_V);
+        const auto asked = static_cast<std::size_t>(at.position);
+        if (!place || *place == asked || then != asked || stood.to - at.from < kLate) continue;
+        late.push_back({at.from, stood.to, stood.level_V, next.level_V, at.step, Likely::late});
+    }
+    return late;
 }
 
 std::optional<Likely> asMovement(const LevelJump& jump, const Travel& travel, const AsideEvidence& evidence) {
@@ -168,6 +198,12 @@ std::optional<Likely> asMovement(const LevelJump& jump, const Travel& travel, co
     return travel.rests(jump.from_V) ? Likely::tap : Likely::slip;
 }
 
+// A reference that sinks, and is none the less live: what feeds it does.
+std::optional<Likely> asSag(const LevelJump& jump, const AsideEvidence& evidence) {
+    const bool sinks = !jump.leapt && jump.to_V < jump.from_V && !atRail(jump.to_V, *evidence.sheet);
+    return sinks ? std::optional(Likely::sag) : std::nullopt;
+}
+
 } // namespace
 
 std::vector<Aside> tellAside(std::vector<Excursion>& excursions, std::vector<LevelJump>& jumps,
@@ -175,15 +211,17 @@ std::vector<Aside> tellAside(std::vector<Excursion>& excursions, std::vector<Lev
     const Travel travel(evidence);
     for (Excursion& e : excursions)
         if (ofSignal(e, evidence))
-            if (const std::optional<Likely> likely = asMovement(e, travel, *evidence.sheet)) setAside(e, *likely);
+            if (const std::optional<Likely> likely = asMovement(e, travel, evidence)) setAside(e, *likely);
     tellLeans(excursions, evidence);
-    tellLeadOff(excursions, evidence);
-    std::vector<Aside> asides;
+    tellLone(excursions, evidence);
+    std::vector<Aside> asides = lateStarts(evidence, travel);
     for (const Excursion& e : excursions)
         if (e.kind == ExcursionKind::aside) asides.push_back({e.from, e.to, e.held_V, e.extreme_V, e.step, e.likely});
     std::erase_if(jumps, [&](const LevelJump& jump) {
-        if (evidence.timeline->at(jump.at - evidence.aperture).wire != Wire::signal) return false;
-        const std::optional<Likely> likely = asMovement(jump, travel, evidence);
+        const Wire wire = evidence.timeline->at(jump.at - evidence.aperture).wire;
+        std::optional<Likely> likely;
+        if (wire == Wire::signal) likely = asMovement(jump, travel, evidence);
+        if (wire == Wire::reference) likely = asSag(jump, evidence);
         if (likely) asides.push_back({jump.at, jump.at, jump.from_V, jump.to_V, jump.step, *likely});
         return likely.has_value();
     });

@@ -7,10 +7,10 @@
 namespace stillwire {
 
 namespace {
-// Own rule, no source: it must have come back by so many thresholds, and leave again by as many and by so much of
-// that.
+// Own rule, no source: it must have come back by so many thresholds and by so much of its depth, and leave again by
+// as many and by so much of that.
 constexpr double kThresholds = 2;
-constexpr double kShare = 0.25;
+constexpr double kBackShare = 0.3, kShare = 0.25;
 } // namespace
 
 void RenewalWatch::away(Time began, double offset_V, double threshold_V) {
@@ -24,7 +24,8 @@ void RenewalWatch::away(Time began, double offset_V, double threshold_V) {
     }
     const double cameBack_V = deepest_V_ - nearest_V_;
     const double least_V = kThresholds * threshold_V;
-    if (cameBack_V >= least_V && depth_V - nearest_V_ >= std::max(least_V, kShare * cameBack_V)) {
+    if (cameBack_V >= std::max(least_V, kBackShare * deepest_V_) &&
+        depth_V - nearest_V_ >= std::max(least_V, kShare * cameBack_V)) {
         renewals_.push_back(began);
         deepest_V_ = nearest_V_ = depth_V;
         return;

@@ -14,6 +14,8 @@ constexpr std::string_view kSection = "section-";
 constexpr double kMostTurns = 1000;
 constexpr std::array<std::pair<Arm, std::string_view>, 4> kArms{
     {{Arm::onStop, "on-stop"}, {Arm::offStop, "off-stop"}, {Arm::held, "held"}, {Arm::free, "free"}}};
+constexpr std::array<std::pair<Side, std::string_view>, 5> kPushes{
+    {{Side::left, "left"}, {Side::right, "right"}, {Side::in, "in"}, {Side::out, "out"}, {Side::tap, "tap"}}};
 constexpr std::array<std::pair<ProbeSide, std::string_view>, 2> kSides{
     {{ProbeSide::sensorSide, "sensor-side"}, {ProbeSide::controllerSide, "controller-side"}}};
 
@@ -86,16 +88,20 @@ PosePlace PosePlace::parse(std::string_view text) {
     return {std::string(text.substr(0, slash)), std::string(text.substr(slash + 1))};
 }
 
+std::string_view sideName(Side side) {
+    return std::find_if(kPushes.begin(), kPushes.end(), [&](const auto& row) { return row.first == side; })->second;
+}
+
 PosePlace PosePlace::at(Side side, int section) {
-    return {section > 0 ? std::string(kSection) + std::to_string(section) : "",
-            side == Side::left ? "left" : "right"};
+    return {section > 0 ? std::string(kSection) + std::to_string(section) : "", std::string(sideName(side))};
 }
 
 std::string PosePlace::text() const { return area.empty() || way.empty() ? area + way : area + "/" + way; }
 
 std::optional<Side> PosePlace::side() const {
-    if (way == "left") return Side::left;
-    return way == "right" ? std::optional(Side::right) : std::nullopt;
+    for (const auto& [side, name] : kPushes)
+        if (way == name) return side;
+    return std::nullopt;
 }
 
 std::vector<std::string> usualSections() { return {"connector", "wire-1", "wire-2", "controller"}; }

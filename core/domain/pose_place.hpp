@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Where a pose is held: to a side of the shaft ("left"), or at a section of the harness ("section-2/left").
+// Where a pose is held: to a side of the shaft ("left"), along it ("in"), or at a section of the harness
+// ("section-2/left").
 #pragma once
 
 #include <optional>
@@ -9,7 +10,9 @@
 
 namespace stillwire {
 
-enum class Side { left, right };
+// Which way it is pushed: across the shaft, along it, or a tap on the body.
+enum class Side { left, right, in, out, tap };
+[[nodiscard]] std::string_view sideName(Side side); // as in marks
 
 struct PosePlace {
     std::string area; // a section of the harness, or another program's word; empty: the pose names a side only

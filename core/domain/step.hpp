@@ -52,6 +52,9 @@ enum class Wiggled { nothing, shaft, harness, leads, heldShaft, asMarked };
 // wanted.
 enum class Need { required, reported, optional, offered };
 
+// Of a lead check: pushes of each of the two leads.
+inline constexpr int kPosesOfALead = 5;
+
 // Which readings count as cold. same: as the step before; late: its own do not, whatever follows.
 enum class Warmth { same, cold, warm, late };
 

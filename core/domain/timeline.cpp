@@ -75,6 +75,7 @@ struct Timeline::Taker {
         const StepTraits& step = traits(mark.step);
         line.closeStep(time);
         line.visits_.push_back({step.step, time, time, false, false});
+        line.armHeld_ = false;
         const Wire before = next.wire;
         next.step = step.step;
         next.stepVisit = static_cast<int>(line.visits_.size()) - 1;
@@ -109,6 +110,7 @@ struct Timeline::Taker {
             pose.from = pose.to = time;
             pose.where = mark.place;
             pose.shaken = shakenAt(mark.place, next.step);
+            pose.armHeld = line.armHeld_;
             pose.step = next.step;
             pose.stepVisit = next.stepVisit;
             line.poses_.push_back(std::move(pose));
@@ -162,8 +164,11 @@ struct Timeline::Taker {
         return add(false);
     }
     bool operator()(const ArmMark& mark) {
-        if (mark.arm == Arm::onStop) line.armOnStop_ = true;
-        if (mark.arm == Arm::offStop) line.armOnStop_ = false;
+        if (mark.arm == Arm::held || mark.arm == Arm::free) {
+            line.armHeld_ = mark.arm == Arm::held;
+            return false;
+        }
+        line.armOnStop_ = mark.arm == Arm::onStop;
         line.armAnswered_ = time;
         return false;
     }

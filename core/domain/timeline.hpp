@@ -34,6 +34,7 @@ struct Pose {
     bool closed = false;
     PosePlace where;
     Wiggled shaken = Wiggled::nothing; // never asMarked: what the pose itself says
+    bool armHeld = false;              // by the other hand, so that it cannot lean
     std::optional<Step> step;
     int stepVisit = -1;
     int readings = 0;
@@ -87,7 +88,7 @@ private:
     std::vector<Step> skipped_;
     std::optional<bool> armOnStop_;
     Time armAnswered_{0};
-    bool keyOff_ = false;
+    bool keyOff_ = false, armHeld_ = false;
 };
 
 } // namespace stillwire

@@ -24,6 +24,7 @@ Expectation expectationAt(const Context& place, Time stepFrom, const Tuning& tun
     e.from = place.from;
     e.stepFrom = stepFrom;
     e.asked = place.moveExpected;
+    e.grace_s = place.wire == Wire::signal ? moving.grace_s : moving.leadGrace_s;
     e.unmarked = place.motion == ExpectedMotion::unmarked;
     e.judged = place.motion != ExpectedMotion::free;
     e.rails = place.wire == Wire::signal;
@@ -39,6 +40,8 @@ Expectation expectationAt(const Context& place, Time stepFrom, const Tuning& tun
     case ExpectedMotion::still:
     case ExpectedMotion::positions: return e;
     case ExpectedMotion::moving:
+        // A supply wire moves once, when the lead comes to it.
+        if (place.wire != Wire::signal) return e;
         e.beginMove = moving.inStep;
         e.flat_s = 0;
         e.flatReadings = away.movingFlatReadings;

@@ -17,6 +17,7 @@ struct Expectation {
     bool sweep = false;   // it is to move all the time
     bool held = false;    // by a foot or hand, at a working position
     bool stirred = false; // in a pose: a shift within reach is a lean
+    double grace_s = 0;   // so long after it a movement may be corrected
     Time from{0};         // the mark
     Time stepFrom{0};     // the mark of the step
     double beginMove = 0; // what a movement costs that no mark asked for just now

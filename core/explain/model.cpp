@@ -34,7 +34,7 @@ double Search::moveCost(Hypothesis& to, const Sample& sample) const {
     const Expectation& e = *sample.expected;
     const Tuning::Moving& moving = tuning_.moving;
     if (!e.judged) return 0;
-    const bool corrects = e.asked && sample.time <= e.from + fromSeconds(moving.grace_s);
+    const bool corrects = e.asked && sample.time <= e.from + fromSeconds(e.grace_s);
     if (awaited(to, sample) || corrects) {
         to.answered = requests_;
         to.surcharge = 0;

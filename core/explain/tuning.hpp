@@ -96,6 +96,7 @@ struct Tuning {
             10;             // so long a movement that was asked for is awaited, and longer while no level is known
         double early_s = 3; // a hand that moved so long before its mark was early
         double grace_s = 3; // or corrects itself for so long after it
+        double leadGrace_s = 6; // a lead that goes to another wire, over none
     } moving;
 
     // The line that a movement follows, and away from it and back.

@@ -120,6 +120,7 @@ struct PositionLevel {
     std::optional<double> coldLevel_V; // the first cold visit, nominal
     std::optional<double> spread_V;    // over visits, nominal
     std::vector<Visit> visits;
+    bool agreed = false; // two visits do: one alone speaks for nothing
 };
 
 struct WireLevel { // reference or ground, as read
@@ -139,6 +140,7 @@ struct StepCoverage {
     std::string section{}; // of the harness; empty: the whole step
     int poses = 0;         // looked at: not blind
     int blindPoses = 0;
+    int asidePoses = 0;                // something in them was set aside: no evidence either way
     int dropouts = 0;                  // poses that showed at least one
     std::optional<double> rateUpper95; // per pose, for the shortest visible or longer
     std::optional<int> posesFor95;     // still needed; absent: this meter cannot see the reference fault here
@@ -223,8 +225,9 @@ enum class NextKind { splitsCauses, fillsIn, nothingLeft }; // the test of a cau
 
 struct Verdict {
     Decision decision = Decision::cannotTell;
-    bool settled = false; // no step left would change it: each that could outrank it is done or declined
-    Sentence condition;   // stands beside the decision, as in "if lever and mount are tight"; or empty
+    bool settled = false;    // no step left would change it: each that could outrank it is done or declined
+    std::vector<Step> again; // to be done, or done again, so that it can be told; empty where it is
+    Sentence condition;      // stands beside the decision, as in "if lever and mount are tight"; or empty
     std::vector<Said<ReasonKind>> reasons; // the first is the decision's
     std::vector<Cause> causes;             // ranked; the first is the decision's
     std::vector<Said<NotTestedKind>> notTested;
@@ -268,6 +271,7 @@ struct Findings {
     std::vector<WearBin> wear;
     std::optional<ColdWarm> coldWarm;
     bool leadsFailed = false; // the newest lead check showed something
+    bool holdTheArm = false;  // it leaned with the pushes, and nobody has held it for them yet
     bool overVoltage = false; // signal or reference over 1.1 times the nominal: stop, key off
     Verdict verdict;
 };

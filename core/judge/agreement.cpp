@@ -31,7 +31,8 @@ void tellApart(const Sheet& sheet, std::size_t position, double limit_V, Positio
         });
     };
     const auto ally = std::find_if(level.visits.begin(), level.visits.end(), agrees);
-    if (ally == level.visits.end()) return;
+    level.agreed = ally != level.visits.end();
+    if (!level.agreed) return;
     for (Visit& visit : level.visits)
         if (!visit.hang && !visit.aside && !agrees(visit))
             visit.aside = likelyOf(sheet, position, visit, ally->level_V);

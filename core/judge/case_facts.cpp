@@ -35,11 +35,10 @@ bool moreOften(const ShakenTally& a, const ShakenTally& b, int chosenFrom = 1) {
 
 bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0; }
 
-// Every end, and where the hand is to bring the pedal more than once: one visit is none.
+// Every end, and more than once: one visit is none.
 bool allMeasured(const Case& c) {
-    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(), [&](const PositionLevel& p) {
-        return p.level_V && (p.name == c.sheet->rest().name || p.visits.size() > 1);
-    });
+    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [&](const PositionLevel& p) { return p.level_V && p.agreed; });
 }
 
 // The reference was measured, and neither wire is bad where it was.
@@ -48,9 +47,26 @@ bool wiresGood(const Case& c) {
     return r && r->conformance != Conformance::outside && (!g || g->conformance != Conformance::outside);
 }
 
+// A resistance is there in every visit; what differs from one to the next is the arm.
+bool repeats(const Case& c) {
+    return std::all_of(c.findings->positions.begin(), c.findings->positions.end(),
+                       [&](const PositionLevel& p) { return p.spread_V.value_or(0) <= c.sheet->play_V; });
+}
+
 } // namespace
 
 bool seenOnce(const ShakenTally& tally) { return tally.any && !tally.decides; }
+
+bool doneSince(const Case& c, Step step, Time since) {
+    const std::vector<StepVisit>& all = c.timeline->stepVisits();
+    return std::any_of(all.begin(), all.end(), [&](const StepVisit& visit) {
+        return visit.step == step && !visit.undone && visit.closed && visit.from > since;
+    });
+}
+
+bool movesUntouched(const Case& c) {
+    return c.untouched.any && (c.untouched.decides || !doneSince(c, Step::coldStart, c.untouched.newest));
+}
 
 // Does the signal stay at a rail wherever the pedal is put?
 bool stuck(const Case& c, bool high) {
@@ -83,7 +99,7 @@ bool onlyColdIsOff(const Case& c) {
 
 bool spanOff(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || c.untouched.any) return false;
+    if (!allMeasured(c) || !a.wanted || a.feasible || onlyColdIsOff(c) || movesUntouched(c)) return false;
     // Without an adjustable mount, or a steady reference, a level that is merely undecided is no linkage fault.
     const bool sure = c.levels->supply.steady() && c.sheet->driftAllowance_V.has_value();
     return sure || misplaced(c);
@@ -106,7 +122,7 @@ std::optional<double> lowAlike(const Case& c) {
 }
 
 std::optional<double> lowShare(const Case& c) {
-    if (!allMeasured(c) || !wiresGood(c)) return std::nullopt;
+    if (!allMeasured(c) || !wiresGood(c) || !repeats(c)) return std::nullopt;
     double least = 1, most = 0;
     for (std::size_t i = 0; i < c.findings->positions.size(); ++i) {
         const double low = 1 - *c.findings->positions[i].level_V / c.sheet->positions[i].aim_V;
@@ -118,7 +134,7 @@ std::optional<double> lowShare(const Case& c) {
 }
 
 std::optional<double> groundSide_V(const Case& c) {
-    if (!allMeasured(c) || !wiresGood(c)) return std::nullopt;
+    if (!allMeasured(c) || !wiresGood(c) || !repeats(c)) return std::nullopt;
     const std::vector<Position>& sheet = c.sheet->positions;
     const auto up_V = [&](std::size_t i) { return *c.findings->positions[i].level_V - sheet[i].aim_V; };
     const auto byAim = [](const Position& a, const Position& b) { return a.aim_V < b.aim_V; };
@@ -169,7 +185,7 @@ Sentence tooCloseToCall(const PositionLevel& p) {
 
 bool shaftDecides(const Case& c) { return c.shaft.decides && (clean(c.harness) || moreOften(c.shaft, c.section)); }
 bool harnessDecides(const Case& c) {
-    return c.harness.decides && (clean(c.shaft) || moreOften(c.section, c.shaft, c.sections));
+    return c.harness.decides && (clean(c.shaft) || moreOften(c.section, c.shaft, c.shakenSections));
 }
 
 bool connectorTold(const Case& c) {
@@ -205,7 +221,7 @@ bool leadOnSignal(const Case& c) {
 // moves with nobody touching is not steady enough to be turned anywhere.
 bool adjustable(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    return allMeasured(c) && !c.untouched.any && a.wanted && a.feasible &&
+    return allMeasured(c) && !movesUntouched(c) && a.wanted && a.feasible &&
            std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
 }
 

@@ -26,6 +26,11 @@ namespace stillwire {
 // Seen, and not often enough to decide.
 [[nodiscard]] bool seenOnce(const ShakenTally& tally);
 
+// Was this step done again since, to its end?
+[[nodiscard]] bool doneSince(const Case& facts, Step step, Time since);
+// Dropouts with nobody touching: one is none once as long a rest was without.
+[[nodiscard]] bool movesUntouched(const Case& facts);
+
 // Does the signal stay at a rail wherever the pedal is put?
 [[nodiscard]] bool stuck(const Case& facts, bool high);
 

@@ -30,6 +30,11 @@ template <class Kind> bool isSaid(const std::vector<Said<Kind>>& all, const Sent
     return std::any_of(all.begin(), all.end(), [&](const Said<Kind>& one) { return one.says == sentence; });
 }
 
+void askAgain(std::optional<Step> step, Verdict& verdict) {
+    std::vector<Step>& again = verdict.again;
+    if (step && std::find(again.begin(), again.end(), *step) == again.end()) again.push_back(*step);
+}
+
 void addLevelReasons(const Case& c, Verdict& verdict) {
     for (const PositionLevel& p : c.findings->positions) {
         if (!p.level_V) continue;
@@ -88,6 +93,10 @@ void addNotTested(const Case& c, Verdict& verdict) {
                                        ? Sentence{"The meter was blind in %1 of the shaft.", {dark}}
                                        : Sentence{"The meter was blind in %1 of the harness.", {dark}}});
     }
+    if (c.findings->holdTheArm)
+        verdict.notTested.push_back({NotTestedKind::step,
+                                     {"The arm leaned with the push, %1 to %2; it was not pushed with the arm held.",
+                                      {volts(c.leans.from_V), volts(c.leans.to_V)}}});
     int undone = 0;
     for (const Excursion& e : c.findings->excursions)
         if (e.kind == ExcursionKind::dropout && e.poseIndex >= 0 &&
@@ -165,6 +174,7 @@ Verdict judge(const Case& facts) {
         if (!decided) {
             verdict.decision = row.decision;
             if (row.condition) verdict.condition = row.condition(facts);
+            if (row.again) askAgain(row.again(facts), verdict);
             verdict.reasons.push_back({ReasonKind::cause, cause.says});
             decided = true;
         }
@@ -177,6 +187,7 @@ Verdict judge(const Case& facts) {
             if (!isSaid(verdict.reasons, missing.says))
                 verdict.reasons.push_back({ReasonKind::missing, missing.says});
             if (!isSaid(verdict.next, missing.next)) verdict.next.push_back({NextKind::fillsIn, missing.next});
+            askAgain(missing.again, verdict);
         }
     }
     if (verdict.decision != Decision::cannotTell) { // else it is missing

@@ -16,6 +16,7 @@ namespace stillwire {
 struct Missing {
     Sentence says;
     Sentence next;
+    std::optional<Step> again{}; // the step that would fill it in, done or done again
 };
 
 // The reference under the eyes of a second meter.
@@ -27,23 +28,14 @@ struct ReferenceTally {
 };
 
 // Everything the rows look at.
-struct Case {
+struct Case : Tallies {
     const Sheet* sheet = nullptr;
     const Timeline* timeline = nullptr;
     const Findings* findings = nullptr; // all but the verdict
     const Levels* levels = nullptr;
-    ShakenTally shaft, harness;              // wiggle steps and warm-repeat
-    ShakenTally section;                     // the worst of the harness; `harness` decides where it does
-    int sections = 1;                        // in how many the harness was shaken
-    ShakenTally held;                        // the shaft, the connector held
-    ShakenTally leads;                       // the newest lead check
-    bool harnessEnough = false;              // every section looked at enough
-    int heldWanted = 0;                      // poses still wanted with the connector held
-    ShakenTally referenceWire, groundWire;   // the wiggle of the shaft, watched on those wires
-    ShakenTally referenceStill, groundStill; // dropouts of those wires with nobody touching
-    ReferenceTally secondMeter;              // dropouts of the reference that a second meter saw
-    ShakenTally moving;                      // sweep, presses and releases
-    ShakenTally untouched;                   // cold-start, and wherever nobody moved anything
+    bool harnessEnough = false; // every section looked at enough
+    int heldWanted = 0;         // poses still wanted with the connector held
+    ReferenceTally secondMeter; // dropouts of the reference that a second meter saw
     int unmarkedDropouts = 0;
     bool blackOnSensorGround = false;
     bool probeAtSensor = true; // else at the controller
@@ -57,8 +49,9 @@ struct JudgementRow {
     bool (*holds)(const Case&);
     Sentence (*says)(const Case&);
     Sentence (*nextTest)(const Case&);
-    Sentence (*condition)(const Case&) = nullptr; // the decision holds if; null: without one
-    CauseKind kind{};                             // given by the part of the table it stands in
+    Sentence (*condition)(const Case&) = nullptr;        // the decision holds if; null: without one
+    std::optional<Step> (*again)(const Case&) = nullptr; // of one that cannot tell: what to do again; null: nothing
+    CauseKind kind{};                                    // given by the part of the table it stands in
 };
 
 // In the order of rank; the last one always holds.

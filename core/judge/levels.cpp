@@ -17,6 +17,7 @@ namespace {
 
 constexpr int kLatest = 8;                              // stays: as many poses to one side as to the other
 constexpr Time kLeft = std::chrono::milliseconds(1500); // before its place ended
+constexpr double kStayShare = 0.1;                      // of the time its place lasted
 
 bool isVisit(const Plateau& stay, const Timeline& timeline) {
     const Context& place = stay.place;
@@ -124,6 +125,10 @@ std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus, const Ti
         for (std::size_t i = begin; i < end; ++i) {
             const Plateau& plateau = plateaus[i];
             if (plateau.readings < 2) continue;
+            // Some readings alike on the way are no stay.
+            const double readings = static_cast<double>(plateau.readings);
+            const double stood_s = toSeconds(plateau.to - plateau.from) * readings / (readings - 1);
+            if (!goesOn && stood_s < kStayShare * toSeconds(over - place.from)) continue;
             // The hand had not moved yet: it moved later, and settled or was too unsteady to.
             const bool left = !goesOn && over - plateau.to > kLeft;
             if (place.moveExpected && (anyMoved || left) && !plateau.moved) continue;

@@ -7,26 +7,26 @@
 #include "core/stats/exact.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace stillwire {
 
 namespace {
 
 constexpr int kReleases = 3;
-constexpr int kPosesOfAWire = 10; // of a supply wire under the wiggle, as its step asks for
 
 void wires(const Case& c, std::vector<Missing>& out) {
     const Findings& f = *c.findings;
     if (!c.levels->supply.referenceMeasured && !f.reference)
-        out.push_back(
-            {"The reference was not measured.", "Measure the reference wire at the sensor, black lead where it is."});
+        out.push_back({"The reference was not measured.",
+                       "Measure the reference wire at the sensor, black lead where it is.", Step::reference});
     if (f.reference && f.reference->conformance == Conformance::undecided)
         out.push_back({{"The reference, %1, good to %2, is too close to its limit to call.",
                         {levelTo(f.reference->worst_V, f.reference->u_V), within(f.reference->u_V)}},
                        "Measure the reference with a better meter or on a finer range."});
     if (!f.ground && !c.blackOnSensorGround)
-        out.push_back(
-            {"The ground drop was not measured.", "Measure the ground wire at the sensor against battery negative."});
+        out.push_back({"The ground drop was not measured.",
+                       "Measure the ground wire at the sensor against battery negative.", Step::ground});
     if (f.ground && f.ground->conformance == Conformance::undecided)
         out.push_back({{"The ground drop, %1, good to %2, is too close to its limit to call.",
                         {volts(f.ground->worst_V, 3), within(f.ground->u_V)}},
@@ -42,6 +42,24 @@ Sentence mendOfBlindPoses(const Case& c, Step step) {
                 inStep.push_back(span);
     const Sentence mend = blindMend(inStep, Time(0), Time::max());
     return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on."} : mend;
+}
+
+bool bySection(const Case& c) {
+    const std::vector<StepCoverage>& all = c.findings->steps;
+    return std::any_of(all.begin(), all.end(), [](const StepCoverage& one) { return !one.section.empty(); });
+}
+
+// Whoever chooses fewer poses is told what they can see.
+Sentence whatSoManyShow(const Case& c, const StepCoverage& step) {
+    const bool shaft = step.step == Step::wiggleShaft, sections = !shaft && bySection(c);
+    int least = step.poses;
+    for (const StepCoverage& one : c.findings->steps)
+        if (sections && !one.section.empty()) least = std::min(least, one.poses);
+    const double share = sections ? c.sheet->referenceFault.sectionShare : c.sheet->referenceFault.share;
+    const double percent = std::floor(100 * (1 - std::pow(1 - share, least)));
+    return {shaft ? "So many would show a fault of one push in %1 with a chance of %2 %%."
+                  : "Where it was bent least, a fault of one bend in %1 would show with a chance of %2 %%.",
+            {plain(1 / share, 0), plain(percent, 0)}};
 }
 
 // Where the most poses are wanted.
@@ -68,29 +86,31 @@ void wiggle(const Case& c, std::vector<Missing>& out) {
         const int offScale = (shaft ? c.shaft : c.harness).offScale;
         if (offScale > 0 && *step.posesFor95 == 0) {
             out.push_back({leftItsRange(offScale, shaft ? Wiggled::shaft : Wiggled::harness),
-                           "Lock the meter's range on DC volts and repeat these poses."});
+                           "Lock the meter's range on DC volts and repeat these poses.", step.step});
         }
         if (*step.posesFor95 == 0) continue;
-        const std::string wanted = std::to_string(*step.posesFor95);
-        const Sentence seen = countedPoses(step.poses);
-        const Sentence says =
-            step.blindPoses > 0
-                ? (shaft ? Sentence{"Looked at: %1 of the shaft; blind in %2; still wanted: %3.",
-                                    {seen, std::to_string(step.blindPoses), wanted}}
-                         : Sentence{"Looked at: %1 of the harness; blind in %2; still wanted: %3.",
-                                    {seen, std::to_string(step.blindPoses), wanted}})
-                : (shaft ? Sentence{"Looked at: %1 of the shaft; still wanted: %2.", {seen, wanted}}
-                         : Sentence{"Looked at: %1 of the harness; still wanted: %2.", {seen, wanted}});
-        out.push_back({says, step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : wiggleOn(c, step)});
+        const std::string seen = std::to_string(step.poses), wanted = std::to_string(*step.posesFor95);
+        const int lost = step.blindPoses + step.asidePoses;
+        const Sentence says = lost > 0 ? Sentence{shaft ? "Shaft: %1 pushes counted, %2 lost, %3 to go."
+                                                        : "Harness: %1 bends counted, %2 lost, %3 to go.",
+                                                  {seen, std::to_string(lost), wanted}}
+                                       : Sentence{shaft ? "Shaft: %1 pushes counted, %2 to go."
+                                                        : "Harness: %1 bends counted, %2 to go.",
+                                                  {seen, wanted}};
+        const Sentence next = step.blindPoses > 0 ? mendOfBlindPoses(c, step.step) : wiggleOn(c, step);
+        out.push_back({says, next, step.step});
+        if (step.poses > 0) out.push_back({whatSoManyShow(c, step), next, step.step});
     }
 }
 
 void positions(const Case& c, std::vector<Missing>& out) {
     if (!c.timeline->did(Step::coldStart))
         out.push_back({"There is no cold reading at rest.",
-                       "Let the machine stand cold, then record the first minute at rest, hands off."});
+                       "Let the machine stand cold, then record the first minute at rest, hands off.",
+                       Step::coldStart});
     if (!c.timeline->did(Step::fullPress))
-        out.push_back({"Nothing was pressed fully and held.", "Press fully and hold it still, five seconds."});
+        out.push_back(
+            {"Nothing was pressed fully and held.", "Press fully and hold it still, five seconds.", Step::fullPress});
     bool undecided = false;
     const int rest = static_cast<int>(&c.sheet->rest() - c.sheet->positions.data());
     for (const PositionLevel& position : c.findings->positions) {
@@ -98,10 +118,15 @@ void positions(const Case& c, std::vector<Missing>& out) {
         if (!position.level_V) {
             out.push_back({{"The level %1 was not measured.", {byName(position.name)}},
                            resting ? Sentence{"Record the level %1, hands off.", {byName(position.name)}}
-                                   : Sentence{"Press fully to %1 and hold it still.", {byName(position.name)}}});
-        } else if (!resting && position.visits.size() == 1) {
-            out.push_back({{"%1 was visited once; one visit is none.", {byName(position.name)}},
-                           {"Press fully to %1 again and hold it still.", {byName(position.name)}}});
+                                   : Sentence{"Press fully to %1 and hold it still.", {byName(position.name)}},
+                           resting ? Step::release : Step::fullPress});
+        } else if (!position.agreed) {
+            out.push_back({{position.visits.size() == 1 ? "%1 was visited once; one visit is none."
+                                                        : "No two visits of %1 agree.",
+                            {byName(position.name)}},
+                           resting ? Sentence{"Release to %1 again and let it settle.", {byName(position.name)}}
+                                   : Sentence{"Press fully to %1 again and hold it still.", {byName(position.name)}},
+                           resting ? Step::release : Step::fullPress});
         } else if (position.conformance == Conformance::undecided) {
             const bool wanders = c.levels->supply.referenceMeasured && !c.levels->supply.steady();
             undecided = true;
@@ -114,54 +139,72 @@ void positions(const Case& c, std::vector<Missing>& out) {
         }
     }
     const AdjustmentAdvice& turn = c.findings->adjustment;
-    if (turn.wanted && turn.feasible && !adjustable(c) && !undecided && !c.untouched.any)
+    if (turn.wanted && turn.feasible && !adjustable(c) && !undecided && !movesUntouched(c))
         out.push_back({"An end lies near its limit, and no turn would bring every end further in.",
                        "Look at the stops and the lever, then measure every end again."});
     if (c.levels->releases < kReleases)
         out.push_back({{"Releases recorded: %1 of 3.", {std::to_string(c.levels->releases)}},
-                       "Press and release, three times, and let it settle each time."});
+                       "Press and release, three times, and let it settle each time.",
+                       Step::release});
     if (c.levels->adjusted && !c.levels->confirmed)
         out.push_back({"The sensor was turned, and the ends were not all confirmed after tightening.",
-                       "Tighten, work the pedal five times, then measure every end again."});
+                       "Tighten, work the pedal five times, then measure every end again.", Step::confirm});
+}
+
+bool posesWanted(const Case& c, Step step, const std::string& section = {}) {
+    const std::vector<StepCoverage>& all = c.findings->steps;
+    return std::any_of(all.begin(), all.end(), [&](const StepCoverage& one) {
+        return one.step == step && one.section == section && one.again + one.posesFor95.value_or(0) > 0;
+    });
+}
+
+bool loneInASection(const Case& c) {
+    const bool named = bySection(c);
+    return std::any_of(c.sections.begin(), c.sections.end(), [&](const auto& one) {
+        return seenOnce(one.second) && posesWanted(c, Step::wiggleHarness, named ? one.first : std::string());
+    });
 }
 
 void loneDropouts(const Case& c, std::vector<Missing>& out) {
-    const auto lone = [&](const ShakenTally& tally, int again, const char* says, const char* next) {
-        if (seenOnce(tally) && tally.cleanAfter < again)
-            out.push_back({{says, {volts(tally.held_V), volts(tally.extreme_V)}}, {next, {}}});
+    const auto lone = [&](bool holds, const ShakenTally& tally, const char* says, const char* next, Step again) {
+        if (holds && seenOnce(tally))
+            out.push_back({{says, {volts(tally.held_V), volts(tally.extreme_V)}}, {next, {}}, again});
     };
-    const int poses = trialsToSeeOne(c.sheet->referenceFault.share);
-    lone(c.shaft, poses,
-         "A single short dropout with the shaft pushed: %1 went to %2 or further. One alone does not decide.",
-         "Repeat the same pose of the shaft.");
-    const std::vector<StepCoverage>& steps = c.findings->steps;
-    const bool bySection =
-        std::any_of(steps.begin(), steps.end(), [](const StepCoverage& one) { return !one.section.empty(); });
-    lone(c.section, bySection ? trialsToSeeOne(c.sheet->referenceFault.sectionShare) : poses,
+    const auto alone = [&](const ShakenTally& tally, Step step, const char* says, const char* next) {
+        lone(posesWanted(c, step), tally, says, next, step);
+    };
+    const auto still = [&](const ShakenTally& tally, Step step, const char* says, const char* next) {
+        lone(!doneSince(c, step, tally.newest), tally, says, next, step);
+    };
+    alone(c.shaft, Step::wiggleShaft,
+          "A single short dropout with the shaft pushed: %1 went to %2 or further. One alone does not decide.",
+          "Repeat the same pose of the shaft.");
+    lone(loneInASection(c), c.harness,
          "A single short dropout with the harness moved: %1 went to %2 or further. One alone does not decide.",
-         "Repeat the same place of the harness.");
-    lone(c.referenceWire, kPosesOfAWire, "A single short dropout of the reference: %1 went to %2 or further.",
-         "Repeat the wiggle on the reference wire.");
-    lone(c.groundWire, kPosesOfAWire, "A single short dropout on the ground wire: %1 went to %2 or further.",
-         "Repeat the wiggle on the ground wire.");
-    lone(c.referenceStill, kPosesOfAWire, "The reference dropped once with nobody touching: %1 to %2 or further.",
-         "Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.");
-    lone(c.groundStill, kPosesOfAWire, "The ground wire moved once with nobody touching: %1 to %2 or further.",
-         "Watch the ground wire for longer, then along its way pin by pin.");
+         "Repeat the same place of the harness.", Step::wiggleHarness);
+    alone(c.referenceWire, Step::wiggleReference,
+          "A single short dropout of the reference: %1 went to %2 or further.",
+          "Repeat the wiggle on the reference wire.");
+    alone(c.groundWire, Step::wiggleGround, "A single short dropout on the ground wire: %1 went to %2 or further.",
+          "Repeat the wiggle on the ground wire.");
+    still(c.referenceStill, Step::reference, "The reference dropped once with nobody touching: %1 to %2 or further.",
+          "Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.");
+    still(c.groundStill, Step::ground, "The ground wire moved once with nobody touching: %1 to %2 or further.",
+          "Watch the ground wire for longer, then along its way pin by pin.");
     if (c.secondMeter.drops > 0 && !c.secondMeter.decides)
         out.push_back(
             {{"A single short dropout of the reference: %1 went to %2 or further.",
               {volts(c.secondMeter.held_V), volts(c.secondMeter.extreme_V)}},
              {"Watch the reference for longer, with the other sensors on it unplugged one by one, key off each time.",
               {}}});
-    if (seenOnce(c.moving) && c.moving.cleanAfter < kReleases)
-        out.push_back({{"A single short dropout while the pedal was moved or held: %1 to %2 or further.",
-                        {volts(c.moving.held_V), volts(c.moving.extreme_V)}},
-                       "Sweep slowly through the same place again."});
-    if (c.untouched.any)
+    lone(c.moving.cleanAfter < kReleases && !doneSince(c, Step::sweep, c.moving.newest), c.moving,
+         "A single short dropout while the pedal was moved or held: %1 to %2 or further.",
+         "Sweep slowly through the same place again.", Step::sweep);
+    if (movesUntouched(c))
         out.push_back({{"A dropout with nobody touching anything: %1 to %2 or further. Its cause is not known.",
                         {volts(c.untouched.held_V), volts(c.untouched.extreme_V)}},
-                       "Wiggle the shaft, then the harness, to find what brings it back."});
+                       "Feet and hands off, and watch it at rest again.",
+                       Step::coldStart});
 }
 
 } // namespace

@@ -39,7 +39,8 @@ const std::array kRows = {
                  [](const Case&) {
                      return Sentence{"Clip the lead again, best in another place of the same wire, repeat the lead "
                                      "check, then wiggle again: what was seen before does not count."};
-                 }},
+                 },
+                 nullptr, [](const Case&) { return std::optional(Step::leadCheck); }},
     JudgementRow{"harness", Decision::checkWiring, harnessDecides,
                  [](const Case& c) {
                      std::vector<Argument> figures{faults(c.harness), poses(c.harness), volts(c.harness.held_V),
@@ -86,7 +87,9 @@ const std::array kRows = {
                        ? Sentence{"Hold the connector still and wiggle the shaft on, poses still wanted: %1.",
                                   {std::to_string(c.heldWanted)}}
                        : Sentence{};
-        }},
+        },
+        nullptr,
+        [](const Case& c) { return std::optional(c.harnessEnough ? Step::connectorHeld : Step::wiggleHarness); }},
     JudgementRow{"shaft", Decision::replace,
                  [](const Case& c) { return shaftDecides(c) && othersRuledOut(c) && !connectorTold(c); },
                  [](const Case& c) {
@@ -150,7 +153,7 @@ const std::array kRows = {
         [](const Case&) { return Sentence{"With the wiring mended, wiggle the shaft again."}; }},
     JudgementRow{
         "moving shaft", Decision::replace,
-        [](const Case& c) { return c.moving.decides && !c.untouched.any && !c.harness.any && c.harnessEnough; },
+        [](const Case& c) { return c.moving.decides && !movesUntouched(c) && !c.harness.any && c.harnessEnough; },
         [](const Case& c) {
             const std::vector<Argument> figures{volts(c.moving.held_V), volts(c.moving.extreme_V)};
             return c.moving.dropped

@@ -13,6 +13,16 @@ namespace stillwire {
 namespace {
 
 const std::array kRows = {
+    // An arm that leans in the hand has no vote; one that leans though it is held hangs loose.
+    JudgementRow{"leans though held", Decision::checkLinkage, [](const Case& c) { return c.leans.held >= 2; },
+                 [](const Case& c) {
+                     return Sentence{"With the push the arm leans, %1 to %2, and it does so with the arm held: the "
+                                     "bushing or the mount is loose.",
+                                     {volts(c.leans.from_V), volts(c.leans.to_V)}};
+                 },
+                 [](const Case&) {
+                     return Sentence{"Key off, then feel for play at the pivot, its bushing and the sensor's mount."};
+                 }},
     JudgementRow{
         "hangs", Decision::replace,
         [](const Case& c) { return c.levels->hangs > 0 && c.levels->hungOnStop.value_or(false); },

@@ -12,6 +12,15 @@ namespace stillwire {
 
 namespace {
 
+// The step of the wire that reads what it cannot.
+std::optional<Step> wireReadWrongly(const Case& c) {
+    const auto outside = [](const std::optional<WireLevel>& wire) {
+        return wire && wire->conformance == Conformance::outside;
+    };
+    if (outside(c.findings->reference)) return Step::reference;
+    return outside(c.findings->ground) ? Step::ground : Step::coldStart;
+}
+
 const std::array kRows = {
     JudgementRow{
         "over-voltage", Decision::checkWiring, [](const Case& c) { return c.findings->overVoltage; },
@@ -38,7 +47,8 @@ const std::array kRows = {
                        : Sentence{"The signal stays near the reference wherever the pedal is: a lead on the "
                                   "wrong wire reads so. The lead first."};
         },
-        [](const Case&) { return Sentence{"Clip the lead to the same wire in another place and measure again."}; }},
+        [](const Case&) { return Sentence{"Clip the lead to the same wire in another place and measure again."}; },
+        nullptr, wireReadWrongly},
     JudgementRow{
         "lead on the signal", Decision::cannotTell, leadOnSignal,
         [](const Case& c) {
@@ -51,7 +61,8 @@ const std::array kRows = {
                                   "signal.",
                                   {volts(c.findings->ground->worst_V)}};
         },
-        [](const Case&) { return Sentence{"Move the red lead to the wire it is to read, and measure again."}; }},
+        [](const Case&) { return Sentence{"Move the red lead to the wire it is to read, and measure again."}; },
+        nullptr, wireReadWrongly},
     JudgementRow{"reference outside", Decision::checkSupply,
                  [](const Case& c) {
                      return c.findings->reference && c.findings->reference->conformance == Conformance::outside;

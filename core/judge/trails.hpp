@@ -2,7 +2,7 @@
 // Dropouts that run on into later poses: what these show of their own, and which of them could show nothing.
 #pragma once
 
-#include "core/judge/coverage.hpp"
+#include "core/judge/pose_evidence.hpp"
 
 #include <functional>
 #include <set>

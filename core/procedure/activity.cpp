@@ -27,7 +27,8 @@ const Visit* Bench::visitSince(const std::string& name, Time since) const {
     return last.from >= since ? &last : nullptr;
 }
 
-std::unique_ptr<Activity> makeActivity(Step step, const ProcedureOptions& options) {
+std::unique_ptr<Activity> makeActivity(const PathEntry& entry, const ProcedureOptions& options) {
+    const Step step = entry.step;
     switch (step) {
     case Step::hookUp: return makeHookUp(options.endStepsByEvidence);
     case Step::reference:
@@ -39,7 +40,7 @@ std::unique_ptr<Activity> makeActivity(Step step, const ProcedureOptions& option
     case Step::warmRepeat:
     case Step::connectorHeld:
     case Step::wiggleReference:
-    case Step::wiggleGround: return makePoses(step, static_cast<int>(options.sections.size()));
+    case Step::wiggleGround: return makePoses(step, static_cast<int>(options.sections.size()), entry.armHeld);
     case Step::fullPress:
     case Step::release:
     case Step::confirm: return makeVisits(step);

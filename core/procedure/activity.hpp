@@ -59,13 +59,13 @@ public:
 };
 
 // The activity of a step; never null.
-[[nodiscard]] std::unique_ptr<Activity> makeActivity(Step step, const ProcedureOptions& options);
+[[nodiscard]] std::unique_ptr<Activity> makeActivity(const PathEntry& entry, const ProcedureOptions& options);
 
 // One maker per file; makeActivity chooses.
 [[nodiscard]] std::unique_ptr<Activity> makeHookUp(bool endsByEvidence);
 [[nodiscard]] std::unique_ptr<Activity> makeWireReading(Step step);
 [[nodiscard]] std::unique_ptr<Activity> makeColdStart();
-[[nodiscard]] std::unique_ptr<Activity> makePoses(Step step, int sections); // of the harness
+[[nodiscard]] std::unique_ptr<Activity> makePoses(Step step, int sections, bool armHeld); // of the harness
 [[nodiscard]] std::unique_ptr<Activity> makeVisits(Step step);
 [[nodiscard]] std::unique_ptr<Activity> makeSweep();
 [[nodiscard]] std::unique_ptr<Activity> makeLift(bool endsByEvidence);

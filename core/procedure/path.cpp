@@ -2,6 +2,7 @@
 #include "core/procedure/path.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace stillwire {
 
@@ -21,7 +22,7 @@ bool worthTurning(const Findings& f) {
 
 Path::Path() {
     for (const StepTraits& t : kStepTable)
-        if (t.need != Need::offered) entries_.push_back({t.step, StepOutcome::waiting});
+        if (t.need != Need::offered) entries_.push_back({t.step});
 }
 
 void Path::go(std::size_t index) {
@@ -30,14 +31,24 @@ void Path::go(std::size_t index) {
 }
 
 void Path::addAfterShaft() {
-    using enum StepOutcome;
-    entries_.insert(after(at_), {{Step::connectorHeld, waiting},
-                                 {Step::leadCheck, waiting},
-                                 {Step::wiggleReference, waiting},
-                                 {Step::wiggleGround, waiting}});
+    entries_.insert(after(at_),
+                    {{Step::connectorHeld}, {Step::leadCheck}, {Step::wiggleReference}, {Step::wiggleGround}});
 }
 
-void Path::addNext(Step step) { entries_.insert(after(at_), {step, StepOutcome::waiting}); }
+void Path::addNext(PathEntry entry) { entries_.insert(after(at_), std::move(entry)); }
+
+int Path::repeats(Step step) const {
+    return static_cast<int>(std::count_if(entries_.begin(), entries_.end(),
+                                          [&](const PathEntry& e) { return e.step == step && e.again; }));
+}
+
+bool Path::allAsked() const {
+    return std::all_of(entries_.begin() + static_cast<std::ptrdiff_t>(at_) + 1, entries_.end(),
+                       [](const PathEntry& e) {
+                           return e.outcome != StepOutcome::waiting || traits(e.step).warmth == Warmth::warm ||
+                                  traits(e.step).need == Need::optional;
+                       });
+}
 
 bool Path::wasDone(Step step) const {
     return std::any_of(entries_.begin(), entries_.end(), [&](const PathEntry& entry) {
@@ -50,7 +61,7 @@ void Path::dropConfirm() { entries_.erase(after(at_)); }
 std::size_t Path::next(const Findings& findings) {
     const bool confirmed = step() == Step::confirm && entries_[at_].outcome == StepOutcome::done;
     if (confirmed && worthTurning(findings) && adjustRounds_ < kAdjustRounds)
-        entries_.insert(after(at_), {{Step::adjust, StepOutcome::waiting}, {Step::confirm, StepOutcome::waiting}});
+        entries_.insert(after(at_), {{Step::adjust}, {Step::confirm}});
     std::size_t next = at_ + 1;
     while (next < entries_.size() && entries_[next].outcome != StepOutcome::waiting) ++next;
     // Adjust and its confirmation are no part of a run with nothing to turn.

@@ -18,9 +18,12 @@ public:
     void go(std::size_t index); // the step there is the current one
     void set(StepOutcome outcome) { entries_[at_].outcome = outcome; }
 
-    void addAfterShaft();    // after this step: what tells the shaft from connector, leads and supply
-    void addNext(Step step); // after this step, once more
+    void addAfterShaft();          // after this step: what tells the shaft from connector, leads and supply
+    void addNext(PathEntry entry); // after this step
     [[nodiscard]] bool wasDone(Step step) const;
+    [[nodiscard]] int repeats(Step step) const; // asked for again
+    // Nothing but turning, looking again later and putting back is left: what is missing is asked for now.
+    [[nodiscard]] bool allAsked() const;
     void dropConfirm(); // after this step, an adjustment that was skipped: nothing to confirm
     // Where to go on: without turning where nothing is to be turned, with another round where the ends confirmed are
     // not yet right.

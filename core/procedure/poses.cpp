@@ -4,6 +4,7 @@
 #include "core/procedure/texts.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -13,22 +14,25 @@ namespace {
 
 constexpr int kPosesWanted = 29; // clean ones: one fault in ten poses shows with 95 % (1 - 0.9^29)
 constexpr int kPosesAtMost = 90; // a meter that stays blind must not keep a hand wiggling for ever
-constexpr int kPosesOfALead = 5;
+constexpr int kPosesArmHeld = 6;
+constexpr int kAlongEvery = 5;
+constexpr std::array kAlong{Side::in, Side::out, Side::tap};
 constexpr const char *kRedLead = "red-lead", *kBlackLead = "black-lead"; // as in marks
 constexpr double kNextPlace_s = 2;                                       // for the hand to get there
 constexpr double kWarmAfter_s = 10 * 60; // common practice, no source: 10 to 15 minutes
 
 class Poses : public Activity {
 public:
-    Poses(Step step, int sections)
-        : step_(step), warm_(traits(step).warmth == Warmth::warm), sections_(std::max(1, sections)),
-          section_(traits(step).wiggled == Wiggled::harness ? 1 : 0) {
+    Poses(Step step, int sections, bool armHeld)
+        : step_(step), armHeld_(armHeld), warm_(traits(step).warmth == Warmth::warm),
+          sections_(std::max(1, sections)), section_(traits(step).wiggled == Wiggled::harness ? 1 : 0) {
         place_ = step == Step::leadCheck ? PosePlace{kRedLead, {}} : PosePlace::at(Side::left, section_);
     }
 
     void begin(const Bench& bench) override {
         before_ = counted(bench);
         bench.mark(PositionMark{bench.sheet.rest().name});
+        if (armHeld_) bench.mark(ArmMark{Arm::held});
         if (!waiting(bench)) pose(bench);
     }
 
@@ -65,12 +69,13 @@ public:
         prompt.progress = seen + left > 0 ? static_cast<double>(seen) / (seen + left) : 1;
         prompt.asked = AskedPose{.place = place_, .for_s = hold_s_, .since = poseSince_};
         if (step_ == Step::wiggleHarness) {
-            prompt.pose = {left_ ? phrases::kSectionLeft : phrases::kSectionRight, {std::to_string(section_)}};
+            prompt.pose = {place_.side() == Side::left ? phrases::kSectionLeft : phrases::kSectionRight,
+                           {std::to_string(section_)}};
             prompt.detail = {phrases::kSectionsAre, {std::to_string(sections_)}};
         } else if (step_ == Step::leadCheck) {
             prompt.pose = {place_.area == kRedLead ? phrases::kRedLead : phrases::kBlackLead, {}};
         } else {
-            prompt.pose = {left_ ? phrases::kHoldLeft : phrases::kHoldRight, {}};
+            prompt.pose = {phrases::kPush(place_.side().value_or(Side::left)), {}};
         }
         const StepCoverage* c = bench.coverage(step_);
         if (c != nullptr && c->poses > 0 && !c->posesFor95) prompt.detail = {phrases::kCannotSee, {}};
@@ -94,6 +99,7 @@ private:
     }
     [[nodiscard]] int missing(const Bench& bench) const {
         if (made_ >= kPosesAtMost) return 0;
+        if (armHeld_) return std::max(0, kPosesArmHeld - (counted(bench) - before_));
         // Each lead check is one of its own.
         if (step_ == Step::leadCheck) return std::max(0, 2 * kPosesOfALead - (counted(bench) - before_));
         const StepCoverage* c = bench.coverage(step_);
@@ -111,16 +117,22 @@ private:
         }
         return section_;
     }
+    // To either side by turns; of the shaft, every fifth along it or a tap on the body.
+    [[nodiscard]] Side nextSide() const {
+        const bool along = (step_ == Step::wiggleShaft || step_ == Step::connectorHeld) && !armHeld_;
+        if (along && made_ % kAlongEvery == 0)
+            return kAlong[static_cast<std::size_t>(made_ / kAlongEvery) % kAlong.size()];
+        return made_ % 2 == 1 ? Side::left : Side::right;
+    }
     [[nodiscard]] PosePlace nextPlace(const Bench& bench) {
         if (step_ == Step::wiggleHarness) section_ = nextSection(bench);
-        PosePlace place = PosePlace::at(left_ ? Side::left : Side::right, section_);
+        PosePlace place = PosePlace::at(nextSide(), section_);
         if (step_ == Step::leadCheck) place.area = counted(bench) - before_ < kPosesOfALead ? kRedLead : kBlackLead;
         return place;
     }
 
     void pose(const Bench& bench) {
         ++made_;
-        left_ = made_ % 2 == 1;
         const StepCoverage* c = bench.coverage(step_);
         hold_s_ = bench.pace.hold_s(bench.interval_s(), c != nullptr ? c->shortestVisible_s.value_or(0) : 0);
         const PosePlace before = std::exchange(place_, nextPlace(bench));
@@ -131,7 +143,7 @@ private:
     }
 
     Step step_;
-    bool warm_, hurried_ = false, left_ = false;
+    bool armHeld_, warm_, hurried_ = false;
     int sections_, section_;
     int before_ = 0; // poses counted when the step was opened
     Time poseSince_{0};
@@ -143,6 +155,8 @@ private:
 
 } // namespace
 
-std::unique_ptr<Activity> makePoses(Step step, int sections) { return std::make_unique<Poses>(step, sections); }
+std::unique_ptr<Activity> makePoses(Step step, int sections, bool armHeld) {
+    return std::make_unique<Poses>(step, sections, armHeld);
+}
 
 } // namespace stillwire

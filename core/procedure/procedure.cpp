@@ -6,6 +6,7 @@
 #include "core/procedure/path.hpp"
 #include "core/procedure/texts.hpp"
 
+#include <set>
 #include <utility>
 
 namespace stillwire {
@@ -14,7 +15,7 @@ namespace {
 
 constexpr double kUndoFor_s = 10; // "back" this soon after a step ended means the step that ended
 constexpr double kAskFor_s = 30;  // for an answer
-constexpr int kLeadRounds = 3;    // a lead check that goes on failing is left for the verdict to say
+constexpr int kRepeats = 2;       // of one step: what goes on missing is left for the verdict to say
 
 } // namespace
 
@@ -33,7 +34,9 @@ struct Procedure::State {
     Time keyOn{0}, enteredAt{0}, askedAt{0};
     bool keyIsOn = false, endedByEvidence = false;
     bool shaftFollowed = false, leadsFollowed = false; // by the steps that a first dropout asks for
-    int leadsFailed = 0;
+    bool leadsFailed = false;                          // by the newest lead check but one
+    bool armAsked = false;
+    std::set<Step> declined; // ended by the person, or left out: not asked for again
     bool finishOffered = false;
     std::size_t readingsAtOpen = 0; // of the step
     Question question = Question::none;
@@ -64,7 +67,7 @@ struct Procedure::State {
         if (traits(step()).lead != Wire::none) wire = traits(step()).lead;
         bench.mark(StepMark{step()});
         readingsAtOpen = bench.findings->readings;
-        activity = makeActivity(step(), options);
+        activity = makeActivity(path.entries()[path.at()], options);
         activity->begin(bench);
     }
 
@@ -78,6 +81,8 @@ struct Procedure::State {
             bench.mark(KeyMark{true});
         }
         if (step() == Step::putBack) return finish(bench);
+        if (outcome == StepOutcome::done) addWhatFollows(bench);
+        if (askAgain(bench)) return enter(path.next(f), bench);
         if (outcome == StepOutcome::done && (step() == Step::reference || step() == Step::ground)) {
             const auto& level = step() == Step::reference ? f.reference : f.ground;
             if (level && level->conformance == Conformance::outside)
@@ -85,7 +90,6 @@ struct Procedure::State {
                            level->level_V);
         }
         if (step() == Step::adjust && outcome == StepOutcome::skipped) path.dropConfirm();
-        if (outcome == StepOutcome::done) addWhatFollows(bench);
         // A sensor that is kept, or only wants turning, has its last steps before it.
         const Verdict& verdict = f.verdict;
         const bool over =
@@ -102,15 +106,14 @@ struct Procedure::State {
         };
         if (step() == Step::leadCheck && bench.findings->leadsFailed) {
             shaftFollowed = leadsFollowed = false;
-            if (++leadsFailed < kLeadRounds) path.addNext(Step::leadCheck);
+            leadsFailed = true;
             return;
         }
-        if (step() == Step::leadCheck && leadsFailed > 0) { // the poses before do not count
+        if (step() == Step::leadCheck && std::exchange(leadsFailed, false)) { // the poses before do not count
             for (const Step again : {Step::wiggleHarness, Step::wiggleShaft}) {
                 const StepCoverage* c = bench.coverage(again);
-                if (path.wasDone(again) && c != nullptr && c->posesFor95.value_or(0) > 0) path.addNext(again);
+                if (path.wasDone(again) && c != nullptr && c->posesFor95.value_or(0) > 0) path.addNext({again});
             }
-            leadsFailed = 0;
         }
         if (step() == Step::wiggleShaft && !shaftFollowed && dropped(Step::wiggleShaft)) {
             shaftFollowed = leadsFollowed = true;
@@ -118,8 +121,29 @@ struct Procedure::State {
         }
         if (step() == Step::wiggleHarness && !leadsFollowed && dropped(Step::wiggleHarness)) {
             leadsFollowed = true;
-            path.addNext(Step::leadCheck);
+            path.addNext({Step::leadCheck});
         }
+        if (step() == Step::wiggleShaft && bench.findings->holdTheArm && !std::exchange(armAsked, true))
+            path.addNext({.step = Step::wiggleShaft, .armHeld = true});
+    }
+
+    // What would tell, and is missing: this step at once, any other once nothing else is left to be asked.
+    bool askAgain(const Bench& bench) {
+        const Verdict& verdict = bench.findings->verdict;
+        if (verdict.decision != Decision::cannotTell) return false;
+        const bool all = path.allAsked();
+        bool any = false;
+        for (auto again = verdict.again.rbegin(); again != verdict.again.rend(); ++again) {
+            if ((*again != step() && !all) || declined.count(*again) > 0 || path.repeats(*again) >= kRepeats)
+                continue;
+            path.addNext({.step = *again,
+                          .again = true,
+                          .because = verdict.reasons.empty() ? Sentence{} : verdict.reasons.front().says});
+            // A lead that may sit wrongly is clipped anew.
+            if (traits(*again).lead == wire && traits(*again).wire != Wire::signal) wire = Wire::none;
+            any = true;
+        }
+        return any;
     }
 
     void ask(Question what, Time now, double found_V = 0) {
@@ -201,7 +225,10 @@ void Procedure::State::show(const Bench& bench) {
     prompt.of = static_cast<int>(path.entries().size());
     prompt.title = {text.title, {}};
     prompt.instruction = {text.instruction, {}};
-    prompt.why = {text.why, {}};
+    const PathEntry& entry = path.entries()[path.at()];
+    prompt.why = entry.because.empty() ? Sentence{text.why, {}} : entry.because;
+    if (entry.armHeld) prompt.instruction = {phrases::kArmHeld, {}};
+    prompt.armHeld = entry.armHeld;
     prompt.drawing = stepName(step());
     prompt.wire = traits(step()).lead;
     for (const char* caution : text.cautions) prompt.cautions.push_back({caution, {}});
@@ -273,6 +300,7 @@ std::vector<Mark> Procedure::command(Command command, Time now, const Findings& 
         const bool begun = s.mode == Mode::step && findings.readings > s.readingsAtOpen;
         if (!begun) bench.mark(SkipMark{s.step()});
         s.endedByEvidence = false;
+        s.declined.insert(s.step());
         s.leave(begun ? StepOutcome::done : StepOutcome::skipped, bench);
     } else if (s.mode == Mode::lead) {
         if (command == Command::next) s.open(bench);

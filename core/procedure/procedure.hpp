@@ -56,6 +56,7 @@ struct Prompt {
     std::optional<AskedPose> asked;
     Sentence pose;
     std::string position;        // the sheet's name of the position to be at now; empty: none in particular
+    bool armHeld = false;        // by the other hand
     Wire wire = Wire::none;      // where the red lead belongs now
     bool movingLead = false;     // the lead is on its way there; the step proper has not begun
     std::optional<double> aim_V; // adjusting: what the meter should show, and how near is near enough
@@ -70,6 +71,9 @@ enum class StepOutcome { waiting, current, done, skipped };
 struct PathEntry {
     Step step;
     StepOutcome outcome = StepOutcome::waiting;
+    bool armHeld = false; // the same pushes, the arm held by the other hand
+    bool again = false;   // asked for again
+    Sentence because{};   // of one that is
 };
 
 struct ProcedureOptions {

@@ -13,6 +13,7 @@ namespace {
 constexpr double kWireFor_s = 5; // a settled median of a wire, and a moment to see it sag
 constexpr int kWireReadings = 8;
 constexpr double kColdFor_s = 30; // common practice, no source: 30 to 60 s, hands off
+constexpr double kNothing = 0.04; // of the nominal: no wire that is fed reads less
 constexpr double kKeyOnFor_s = 3; // steady this long on a live wire: the key is on
 
 class HookUp : public Activity {
@@ -29,12 +30,22 @@ public:
         if (command == Command::next) on_ = true;
     }
     [[nodiscard]] bool done(const Bench&) const override { return on_; }
-    void show(Prompt& prompt, const Bench&) const override {
-        prompt.detail = {phrases::kReachTheWire, {}};
+    void show(Prompt& prompt, const Bench& bench) const override {
+        prompt.detail = whatTheLeadReads(bench);
         prompt.progress = on_ ? 1 : 0;
     }
 
 private:
+    // Before anything else is blamed: the key, and the lead.
+    [[nodiscard]] Sentence whatTheLeadReads(const Bench& bench) const {
+        const double held_V = bench.held_V(), nominal_V = bench.sheet.nominal_V;
+        if (bench.findings->readings <= readings_ || !bench.steady() || live_.holds())
+            return {phrases::kReachTheWire, {}};
+        if (held_V < -kNothing * nominal_V) return {phrases::kLeadsSwapped, {volts(held_V)}};
+        if (held_V < kNothing * nominal_V) return {phrases::kReadsNothing, {volts(held_V)}};
+        return {phrases::kNoReference, {volts(held_V)}};
+    }
+
     bool endsByEvidence_;
     std::size_t readings_ = 0;
     Holding live_;

@@ -48,7 +48,7 @@ constexpr std::array<StepText, kStepCount> kTable{{
      "Push nothing but the leads at clip and tip, as the pace says: first the red one, then the black one.",
      "A lead that loses contact looks like a bad sensor, and is clipped again in a minute.", kPush},
     {Step::wiggleShaft, "Wiggle the shaft",
-     "Push the sensor's shaft sideways and hold, as the pace says; touch no wire.",
+     "Push the sensor's shaft and hold, each way as the pace says; touch no wire.",
      "A worn track lets go of its slider under side load; the holds give a slow meter time to see it.", kPush},
     {Step::wiggleHarness, "Wiggle the harness",
      "Bend one section of the harness and hold, as the pace says; touch neither sensor nor arm.",
@@ -86,6 +86,17 @@ static_assert(isTableOfSteps(kTable));
 } // namespace
 
 const StepText& stepText(Step step) { return kTable[static_cast<std::size_t>(step)]; }
+
+const char* phrases::kPush(Side side) {
+    switch (side) {
+    case Side::left: return "hold left";
+    case Side::right: return "hold right";
+    case Side::in: return "push it in";
+    case Side::out: return "pull it out";
+    case Side::tap: return "tap the body";
+    }
+    return "";
+}
 
 Sentence phrases::Wanted::operator()(int n) const {
     if (n <= 0) return {};

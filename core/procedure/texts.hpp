@@ -35,8 +35,9 @@ constexpr Wanted kMinutes{"one more minute", "%1 more minutes"};
 constexpr Wanted kReleases{"one more release", "%1 more releases"};
 constexpr Wanted kPlaces{"one more position", "%1 more positions"};
 constexpr const char* kMoreReadings = "a few more steady readings";
-constexpr const char* kHoldLeft = "hold left";
-constexpr const char* kHoldRight = "hold right";
+[[nodiscard]] const char* kPush(Side side); // "hold left"
+constexpr const char* kArmHeld = "The arm leaned with the push: hold the arm still with the other hand, and push the "
+                                 "shaft again, as the pace says.";
 constexpr const char* kSectionLeft = "section %1, hold left";
 constexpr const char* kSectionRight = "section %1, hold right";
 constexpr const char* kRedLead = "red lead";
@@ -59,6 +60,10 @@ constexpr const char* kTighten = "Hold it there and tighten evenly; watch that t
 constexpr const char* kOffBy = "%1 to go";
 constexpr const char* kReachTheWire = "A breakout lead is best; else back-probe where the wire enters the connector, "
                                       "if the maker allows it; piercing a wire comes last.";
+constexpr const char* kReadsNothing =
+    "It reads %1: the key is off, or the tip does not touch. The lead first: clip it again, in another place.";
+constexpr const char* kLeadsSwapped = "It reads %1: red and black are swapped, at the meter or at the wires.";
+constexpr const char* kNoReference = "It reads %1, which no reference does: is the tip on the reference wire?";
 constexpr const char* kKeyOff = "Turn the key off and wait for the controller to shut down; unplug nothing yet.";
 constexpr const char* kAfterKeyOff = "Take the leads off, seal a pierced wire against water, fit everything as the "
                                      "maker says, and run the relearn if the maker asks for one.";

@@ -10,7 +10,19 @@
 namespace stillwire::bench {
 namespace {
 constexpr double kTurnRound_s = 0.7; // at an end of the sweep
+
+// The load on the contact, of a full push to a side. Along the shaft and by a tap it is less: invented.
+double leanOf(Side side) {
+    switch (side) {
+    case Side::left: return -1;
+    case Side::right: return 1;
+    case Side::in: return -0.8;
+    case Side::out: return 0.8;
+    case Side::tap: return 0.6;
+    }
+    return 0;
 }
+} // namespace
 
 Hand::Hand(Rig& rig, const Sheet& sheet, HandHabits habits, std::uint64_t seed)
     : rig_(rig), sheet_(sheet), habits_(habits), random_(seed, 4) {
@@ -58,6 +70,7 @@ void Hand::heed(const Mark& mark) {
     if (const auto* pose = mark.as<PoseMark>()) onPose(pose->place);
     if (const auto* position = mark.as<PositionMark>()) onPosition(position->name);
     if (const auto* key = mark.as<KeyMark>()) rig_.key(key->on);
+    if (const auto* arm = mark.as<ArmMark>()) rig_.holdArm(arm->arm == Arm::held);
     if (const auto* turn = mark.as<TurnMark>()) {
         span("travel");
         plan(reaction_s(), [this, turns = std::trunc(turn->turns)] { rig_.turn(turns); });
@@ -93,6 +106,7 @@ void Hand::onStep(Step step) {
     step_ = step;
     handsOff();
     rig_.holdConnector(step == Step::connectorHeld);
+    rig_.holdArm(false);
     const Wire wanted = traits(step).wire;
     if (rig_.probed() != wanted && rig_.probed() != Wire::none) { // none: it is on its way
         plan(reaction_s(), [this, wanted] { reach(wanted); });
@@ -104,7 +118,7 @@ void Hand::onStep(Step step) {
 void Hand::onPose(const PosePlace& place) {
     pose_ = place;
     tellRig();
-    const double side = place.side() == Side::left ? -1 : 1;
+    const double side = leanOf(place.side().value_or(Side::right));
     int section = step_ == Step::wiggleHarness ? 1 : 0;
     const std::string_view number = place.section();
     std::from_chars(number.data(), number.data() + number.size(), section);

@@ -80,6 +80,7 @@ private:
     int hangs_ = 0;
     // What was last obeyed.
     std::optional<Step> promptStep_;
+    int promptNumber_ = 0;
     bool leading_ = false, off_ = false, offering_ = false, sweeping_ = false;
     int nudges_ = 0;
     double entered_s_ = 0, turned_s_ = 0;

@@ -28,7 +28,8 @@ std::vector<Command> Hand::obey(const Prompt& prompt, Time now) {
             say(reaction_s() + 1.2, Command::next);
         }
     } else {
-        if (prompt.step != promptStep_ || prompt.movingLead != leading_) enter(prompt);
+        if (prompt.step != promptStep_ || prompt.number != promptNumber_ || prompt.movingLead != leading_)
+            enter(prompt);
         follow(prompt);
     }
     std::vector<Command> words;
@@ -38,6 +39,7 @@ std::vector<Command> Hand::obey(const Prompt& prompt, Time now) {
 
 void Hand::enter(const Prompt& prompt) {
     promptStep_ = prompt.step;
+    promptNumber_ = prompt.number;
     leading_ = prompt.movingLead;
     offering_ = sweeping_ = false;
     nudges_ = 0;
@@ -46,6 +48,7 @@ void Hand::enter(const Prompt& prompt) {
     step_ = prompt.movingLead ? std::nullopt : prompt.step;
     handsOff();
     rig_.holdConnector(step_ == Step::connectorHeld);
+    rig_.holdArm(prompt.armHeld);
     const bool moves = prompt.movingLead || prompt.step == Step::hookUp;
     if (moves && prompt.wire != Wire::none && rig_.probed() != prompt.wire) {
         plan(reaction_s(), [this, wire = prompt.wire] {

@@ -38,6 +38,7 @@ public:
     void letGo();                              // the spring takes it back to rest, or hangs
     void settleArm();                          // lifted onto its stop
     void leanOn(double side);                  // side load on the shaft: -1 left to +1 right, 0 off
+    void holdArm(bool held);                   // it no longer leans with the pushes, unless its bushing is loose
     void holdConnector(bool held);             // it no longer moves with the shaft
     void flex(int section, double side);       // harness; 0 off
     void turn(double partTurns);
@@ -103,7 +104,7 @@ private:
     bool hanging_ = false;
     double leaning_ = 0, flexing_ = 0;
     int section_ = 0;
-    bool connectorHeld_ = false;
+    bool connectorHeld_ = false, armHeld_ = false;
     double busyUntil_s_ = 0; // the burst of a new pose
     bool travelling_ = false;
     double wipes_ = 0;

@@ -34,7 +34,8 @@ double Rig::shareAt(double travel) const {
 
 double Rig::shareNow(double t_s) const {
     const Mechanics& m = setup_.mechanics;
-    const double extra_V = m.play_V * side_.at(t_s) + tremor_.at(t_s) + m.coldShift_V * cold();
+    const double lean_V = armHeld_ && !m.leanStays ? 0 : m.lean_V * std::max(0.0, side_.at(t_s));
+    const double extra_V = m.play_V * side_.at(t_s) + lean_V + tremor_.at(t_s) + m.coldShift_V * cold();
     return std::clamp(shareAt(shaft_.at(t_s)) + extra_V / setup_.nominal_V, 0.0, 1.0);
 }
 
@@ -184,6 +185,12 @@ void Rig::leanOn(double side) {
 void Rig::holdConnector(bool held) {
     connectorHeld_ = held;
     drawFaults();
+}
+
+void Rig::holdArm(bool held) {
+    if (held == armHeld_) return;
+    armHeld_ = held;
+    refresh();
 }
 
 void Rig::flex(int section, double side) {

@@ -27,6 +27,8 @@ void readSetup(KeyReader& reader, const TomlNode& root, bench::BenchSetup& s) {
         .number("mount_V", m.mount_V, -100, 100)
         .number("per_turn_V", m.perTurn_V, 1e-4, 10)
         .number("play_V", m.play_V, 0, 1)
+        .number("lean_V", m.lean_V, -1, 1)
+        .flag("lean_stays", m.leanStays)
         .number("tremor_V", m.tremor_V, 0, 1)
         .number("backlash_V", m.backlash_V, 0, 2)
         .number("hang_chance", m.hangChance, 0, 1)

@@ -68,6 +68,8 @@ struct Mechanics {
     double mount_V = 0;          // the mount stands this far off, nominal, times share
     double perTurn_V = 0.06;     // one part-turn
     double play_V = 0.010;       // bushing: shift at full side load, either side
+    double lean_V = 0;           // the arm turns so far with a full push to the right
+    bool leanStays = false;      // though the arm is held: a loose bushing
     double tremor_V = 0.004;     // of a hand that holds the pedal, deviation
     double backlash_V = 0;       // lost motion of the linkage
     double hangChance = 0;       // of a release that stops short

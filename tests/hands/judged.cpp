@@ -42,6 +42,7 @@ Judged judge(const LedRun& run) {
     pushRows(capture, examination);
     const Verdict verdict = examination.findings().verdict;
     judged.decision = verdict.decision;
+    judged.again = verdict.again;
     if (!verdict.reasons.empty()) judged.reason = verdict.reasons.front().says.english();
     for (const auto& one : verdict.next) judged.next.push_back(one.says.english());
     return judged;

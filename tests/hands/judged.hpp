@@ -13,6 +13,7 @@ struct Judged {
     Decision decision = Decision::cannotTell;
     std::string reason;            // the first
     std::vector<std::string> next; // what it asks for
+    std::vector<Step> again;       // the steps of those
     std::string error;             // the capture could not be read
 };
 

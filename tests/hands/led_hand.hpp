@@ -2,6 +2,7 @@
 // One run in the making: the hand that is led, its marks, and the occasions at which something else happens.
 #pragma once
 
+#include "core/domain/step.hpp"
 #include "tests/hands/faults.hpp"
 #include "tests/hands/machine.hpp"
 #include "tests/hands/meter.hpp"
@@ -19,6 +20,7 @@ struct Subject { // what is looked at, and with what
     bool spare = true;     // a few poses and visits beyond what is asked for, as repeats
     bool quickLead = false;
     bool extraSteps = false; // the steps that follow a first shaft dropout, in a run without one
+    std::vector<Step> again; // done once more at the end: what the analyser asked for
 };
 
 class LedHand {
@@ -36,9 +38,11 @@ public:
 private:
     // Steps (steps.cpp, steps_of_wiggles.cpp).
     void otherWires();
+    void wire(const char* step, Wire wire, double atLeast_s, double atMost_s);
     void coldStart();
     void shaft();
     void afterFirstDropout();
+    void connectorHeld();
     void leadCheck();
     void harness();
     void fullPress();
@@ -47,6 +51,7 @@ private:
     void lift();
     void warmRepeat();
     void wirePoses(const char* step, Wire wire);
+    void repeat(Step step);
 
     // What a hand does (led_hand.cpp).
     void open(const std::string& step, Wire wire);
@@ -90,6 +95,7 @@ private:
     double now_s_ = 0;
     std::string step_ = "run";
     std::size_t place_ = 0;
+    bool repeating_ = false;
     double hand_V_ = 0; // where the way is now
     Wire wire_ = Wire::none;
     double leanTo_V_ = 0; // of the step in hand; 0: none

@@ -94,6 +94,7 @@ std::optional<LedRun> makeRun(const Request& request) {
     }
     if (acts && orders.empty()) return std::nullopt;
     if (request.withoutAct) orders.clear();
+    run.subject.again = request.again;
     Orders given(std::move(orders));
     LedHand led(run.subject, given, hand, chance);
     led.run();

@@ -20,8 +20,9 @@ struct Request {
     std::uint64_t seed = 1;
     bool oldSteps = false;
     bool spare = true;
-    bool quickLead = false;  // the lead goes from wire to wire at once after the mark, and never hangs for long
-    bool withoutAct = false; // the same run, but nothing happens in it
+    bool quickLead = false;    // the lead goes from wire to wire at once after the mark, and never hangs for long
+    bool withoutAct = false;   // the same run, but nothing happens in it
+    std::vector<Step> again{}; // steps done once more at the end, without anything happening in them
 };
 
 struct LedRun {

@@ -23,6 +23,8 @@ void LedHand::run() {
     release();
     lift();
     warmRepeat();
+    repeating_ = true;
+    for (const Step step : subject_.again) repeat(step);
     mark("step:end");
     now_s_ += 1;
     scene.end_s = now_s_;
@@ -35,14 +37,41 @@ void LedHand::otherWires() {
     open("hook-up", first);
     wait(hand_.between(2, 4));
     close();
-    open("reference", first);
+    wire("reference", first, 12, 16);
+    wire("ground", neverMoved ? Wire::signal : Wire::ground, 10, 15);
+}
+
+void LedHand::wire(const char* step, Wire wire, double atLeast_s, double atMost_s) {
+    open(step, wire);
     const double from_s = now_s_;
-    wait(hand_.between(12, 16));
-    if (subject_.fault == Fault::referenceDrops) dropReference(from_s);
+    wait(hand_.between(atLeast_s, atMost_s));
+    if (wire == Wire::reference && subject_.fault == Fault::referenceDrops) dropReference(from_s);
     close();
-    open("ground", neverMoved ? Wire::signal : Wire::ground);
-    wait(hand_.between(10, 15));
-    close();
+}
+
+// What was asked for again. A lead on the wrong wire stays there: whoever clipped it does not see it.
+void LedHand::repeat(Step step) {
+    const bool neverMoved = subject_.fault == Fault::leadOnSignal;
+    switch (step) {
+    case Step::reference: return wire("reference", neverMoved ? Wire::signal : Wire::reference, 12, 16);
+    case Step::ground: return wire("ground", neverMoved ? Wire::signal : Wire::ground, 10, 15);
+    case Step::coldStart: return coldStart();
+    case Step::leadCheck: return leadCheck();
+    case Step::wiggleShaft: return shaft();
+    case Step::wiggleHarness: return harness();
+    case Step::fullPress: return fullPress();
+    case Step::sweep: return sweep();
+    case Step::release: return release();
+    case Step::lift: return lift();
+    case Step::warmRepeat: return warmRepeat();
+    case Step::connectorHeld: return connectorHeld();
+    case Step::wiggleReference: return wirePoses("wiggle-reference", Wire::reference);
+    case Step::wiggleGround: return wirePoses("wiggle-ground", Wire::ground);
+    case Step::hookUp:
+    case Step::adjust:
+    case Step::confirm:
+    case Step::putBack: return;
+    }
 }
 
 void LedHand::coldStart() {

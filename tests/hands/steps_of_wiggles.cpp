@@ -27,7 +27,7 @@ void LedHand::shaft() {
         const bool other = i % 6 == 5;
         pose(other ? (i % 12 == 5 ? "in" : "out") : side(i), drops[i]);
         const bool asksMore = drops[i] && static_cast<std::ptrdiff_t>(i) == first;
-        if (!asksMore && !(subject_.extraSteps && i == 12)) continue;
+        if (repeating_ || (!asksMore && !(subject_.extraSteps && i == 12))) continue;
         close();
         afterFirstDropout();
         open("wiggle-shaft", Wire::signal);
@@ -37,15 +37,19 @@ void LedHand::shaft() {
 
 void LedHand::afterFirstDropout() {
     if (!subject_.oldSteps) {
-        const std::size_t poses = 16;
-        const std::vector<bool> drops = whichPoses(poses, 0.4, subject_.fault == Fault::shaft);
-        open("connector-held", Wire::signal);
-        for (std::size_t i = 0; i < poses; ++i) pose(side(i), drops[i]);
-        close();
+        connectorHeld();
         leadCheck();
     }
     wirePoses("wiggle-reference", Wire::reference);
     wirePoses("wiggle-ground", Wire::ground);
+}
+
+void LedHand::connectorHeld() {
+    const std::size_t poses = 16;
+    const std::vector<bool> drops = whichPoses(poses, 0.4, subject_.fault == Fault::shaft);
+    open("connector-held", Wire::signal);
+    for (std::size_t i = 0; i < poses; ++i) pose(side(i), drops[i]);
+    close();
 }
 
 void LedHand::wirePoses(const char* step, Wire wire) {
@@ -73,7 +77,8 @@ void LedHand::harness() {
     }
     close();
     // After something was seen outside the shaft, the leads are suspects again.
-    if ((subject_.fault == Fault::harness || subject_.extraSteps) && !subject_.oldSteps) leadCheck();
+    const bool seen = subject_.fault == Fault::harness || subject_.extraSteps;
+    if (seen && !repeating_ && !subject_.oldSteps) leadCheck();
 }
 
 void LedHand::warmRepeat() {

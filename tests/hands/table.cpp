@@ -29,6 +29,15 @@ std::string actsOf(const LedRun& run) {
     return all;
 }
 
+// What was asked for is done, until it is decided; three times at most.
+Judged afterRepeats(Request request, Judged judged) {
+    for (int round = 0; round < 3 && judged.decision == Decision::cannotTell && !judged.again.empty(); ++round) {
+        request.again.insert(request.again.end(), judged.again.begin(), judged.again.end());
+        judged = judge(*makeRun(request));
+    }
+    return judged;
+}
+
 void count(const RowOrder& order, std::uint64_t seed, Row& row, std::mutex& mutex) {
     Request request = order.request;
     request.seed = seed;
@@ -37,11 +46,17 @@ void count(const RowOrder& order, std::uint64_t seed, Row& row, std::mutex& mute
     if (!order.dumpTo.empty()) dump(*run, order.dumpTo);
     const Judged judged = judge(*run);
     const bool good = right(*run, judged);
+    const Judged after = afterRepeats(request, judged);
+    const bool named = judged.decision != Decision::cannotTell || !judged.again.empty();
     Told told{request, judged, run->subject.meter.words(), run->subject.machine.name, actsOf(*run)};
     const std::scoped_lock lock(mutex);
     ++row.runs;
     row.right += good;
+    row.rightAfter += right(*run, after);
+    row.unnamed += !named;
     ++row.by[static_cast<std::size_t>(judged.decision)];
+    ++row.after[static_cast<std::size_t>(after.decision)];
+    if (good && !right(*run, after)) row.wrong.push_back({request, after, told.meter, told.machine, told.acts});
     if (!good)
         row.wrong.push_back(std::move(told));
     else if (judged.decision == Decision::cannotTell)
@@ -57,7 +72,10 @@ void bySeed(std::vector<Told>& all) {
 void Row::add(const Row& other) {
     runs += other.runs;
     right += other.right;
+    rightAfter += other.rightAfter;
+    unnamed += other.unnamed;
     for (std::size_t i = 0; i < by.size(); ++i) by[i] += other.by[i];
+    for (std::size_t i = 0; i < after.size(); ++i) after[i] += other.after[i];
     wrong.insert(wrong.end(), other.wrong.begin(), other.wrong.end());
     cannotTell.insert(cannotTell.end(), other.cannotTell.begin(), other.cannotTell.end());
 }
@@ -81,16 +99,18 @@ Row runRow(const RowOrder& order, const std::string& name) {
 }
 
 std::string tableHead() {
-    return text("%-36s%6s%6s%8s%9s%8s%8s%8s%9s%8s%8s\n", "fault/kind/step", "runs", "keep", "cannot", "replace",
-                "wiring", "supply", "adjust", "linkage", "right%", "wrong");
+    return text("%-36s%6s%6s%8s%9s%8s%8s%8s%9s%8s%8s%9s%9s%9s\n", "fault/kind/step", "runs", "keep", "cannot",
+                "replace", "wiring", "supply", "adjust", "linkage", "right%", "wrong", "keep+%", "right+%",
+                "unnamed");
 }
 
 std::string tableRow(const Row& row) {
     const auto n = [&](Decision d) { return row.by[static_cast<std::size_t>(d)]; };
-    return text("%-36s%6d%6d%8d%9d%8d%8d%8d%9d%8.1f%8d\n", row.name.c_str(), row.runs, n(Decision::keep),
+    const auto share = [&](int count) { return row.runs > 0 ? 100.0 * count / row.runs : 0; };
+    return text("%-36s%6d%6d%8d%9d%8d%8d%8d%9d%8.1f%8d%9.1f%9.1f%9d\n", row.name.c_str(), row.runs, n(Decision::keep),
                 n(Decision::cannotTell), n(Decision::replace), n(Decision::checkWiring), n(Decision::checkSupply),
-                n(Decision::adjust), n(Decision::checkLinkage), row.runs > 0 ? 100.0 * row.right / row.runs : 0,
-                row.runs - row.right);
+                n(Decision::adjust), n(Decision::checkLinkage), share(row.right), row.runs - row.right,
+                share(row.after[static_cast<std::size_t>(Decision::keep)]), share(row.rightAfter), row.unnamed);
 }
 
 std::string line(const Told& t) {
@@ -105,6 +125,7 @@ std::string line(const Told& t) {
            "; " + t.machine + ")\n      " + (t.acts.empty() ? "" : t.acts + "\n      ") +
            (t.judged.error.empty() ? t.judged.reason : t.judged.error) + "\n";
     for (const std::string& next : t.judged.next) all += "      next: " + next + "\n";
+    for (const Step step : t.judged.again) all += "      again: " + std::string(stepName(step)) + "\n";
     return all;
 }
 

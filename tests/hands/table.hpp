@@ -20,8 +20,10 @@ struct Told { // one run that is listed
 struct Row {
     std::string name;
     int runs = 0, right = 0;
-    std::array<int, 7> by{}; // Decision
-    std::vector<Told> wrong; // by seed
+    int rightAfter = 0;               // once what was asked for again is in the capture
+    int unnamed = 0;                  // of those that cannot tell: no step that would help
+    std::array<int, 7> by{}, after{}; // Decision
+    std::vector<Told> wrong;          // by seed
     std::vector<Told> cannotTell;
 
     void add(const Row& other); // but for the name

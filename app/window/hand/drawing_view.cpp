@@ -42,10 +42,11 @@ QByteArray drawingSvg(const QString& name, const QString& side, const Palette& p
     const QByteArray lit = palette[Role::trace].name().toLatin1(), dim = palette[Role::strongLine].name().toLatin1();
     svg.replace("B612", typefaceFamily().toHtmlEscaped().toUtf8());
     svg = palette.recolour(svg);
-    svg.replace("{left colour}", side == QLatin1String("right") ? dim : lit);
-    svg.replace("{right colour}", side == QLatin1String("left") ? dim : lit);
-    svg.replace("{left stroke}", side == QLatin1String("left") ? "8" : "5");
-    svg.replace("{right stroke}", side == QLatin1String("right") ? "8" : "5");
+    for (const char* way : {"left", "right", "in", "out", "tap"}) {
+        const bool wanted = side == QLatin1String(way), others = !side.isEmpty() && !wanted;
+        svg.replace(QByteArray("{") + way + " colour}", others ? dim : lit);
+        svg.replace(QByteArray("{") + way + " stroke}", wanted ? "8" : "5");
+    }
     return svg;
 }
 

@@ -23,7 +23,7 @@ QString litSide(const Scene& scene) {
     if (prompt.step && traits(*prompt.step).visits() && scene.sheet && !prompt.position.empty())
         return prompt.position == scene.sheet->rest().name ? QStringLiteral("right") : QStringLiteral("left");
     if (!prompt.asked) return {};
-    return prompt.asked->place.side() == Side::left ? QStringLiteral("left") : QStringLiteral("right");
+    return QLatin1String(sideName(prompt.asked->place.side().value_or(Side::right)).data());
 }
 
 // While the red lead is on its way, where it goes; else what the hand does.

@@ -47,6 +47,11 @@ void drawShape(QPainter& painter, const QRectF& box, Shape shape, QColor colour,
     case Shape::play:
         painter.drawPolyline(scaled(box, {{0, 0.4}, {0.3, 0.4}, {0.3, 0.65}, {0.7, 0.65}, {0.7, 0.4}, {1, 0.4}}));
         break;
+    case Shape::aside:
+        painter.drawPolyline(scaled(box, {{0.3, 0.1}, {0.05, 0.1}, {0.05, 0.9}, {0.3, 0.9}}));
+        painter.drawPolyline(scaled(box, {{0.7, 0.1}, {0.95, 0.1}, {0.95, 0.9}, {0.7, 0.9}}));
+        painter.drawPoint(scaled(box, {{0.5, 0.5}}).front());
+        break;
     case Shape::hatch:
         painter.setPen(QPen(colour, pen_px * 0.55));
         painter.drawRect(box);

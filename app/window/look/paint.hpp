@@ -25,7 +25,8 @@ enum class Shape {
     caution,
     stop,
     dots,
-    play
+    play,
+    aside
 };
 
 // Drawn to fill `box`; `pen_px` is the stroke.

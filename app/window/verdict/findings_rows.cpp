@@ -70,6 +70,11 @@ void dropouts(const Findings& f, std::vector<FindingRow>& rows) {
             {Shape::play, Role::quietText,
              counted(static_cast<int>(plays), FindingText::tr("Play, once"), FindingText::tr("Play, %1 times")),
              FindingText::tr("inside what the sheet allows"), std::nullopt});
+    if (!f.aside.empty())
+        rows.push_back({Shape::aside, Role::quietText,
+                        counted(static_cast<int>(f.aside.size()), FindingText::tr("Set aside, once"),
+                                FindingText::tr("Set aside, %1 times")),
+                        say(likelySaid(f.aside.back().likely)), toSeconds(f.aside.back().from)});
 }
 
 void wires(const Findings& f, std::vector<FindingRow>& rows) {
@@ -169,7 +174,8 @@ std::vector<FindingRow> summaryRows(const Findings& f) {
 std::vector<FindingRow> eventRows(const Findings& f) {
     std::vector<FindingRow> rows;
     for (const Excursion& e : f.excursions) {
-        const bool play = e.kind != ExcursionKind::dropout, up = e.direction == Direction::up;
+        if (e.kind == ExcursionKind::aside) continue; // below, with the rest of what was set aside
+        const bool play = e.kind == ExcursionKind::play, up = e.direction == Direction::up;
         QString where = e.step ? shortStepName(*e.step) : FindingText::tr("no step open");
         if (!e.pose.empty()) where += QStringLiteral(", ") + say({"%1", {placeAsSaid(e.pose)}});
         rows.push_back(
@@ -177,6 +183,10 @@ std::vector<FindingRow> eventRows(const Findings& f) {
              FindingText::tr("%1  %2 to %3").arg(clockText(toSeconds(e.from)), V(e.held_V), V(e.extreme_V)), where,
              toSeconds(e.from)});
     }
+    for (const Aside& a : f.aside)
+        rows.push_back({Shape::aside, Role::quietText,
+                        FindingText::tr("%1  %2 to %3").arg(clockText(toSeconds(a.from)), V(a.from_V), V(a.to_V)),
+                        say(likelySaid(a.likely)), toSeconds(a.from)});
     for (const LevelJump& j : f.jumps)
         rows.push_back({Shape::step, Role::fault,
                         FindingText::tr("%1  %2 to %3").arg(clockText(toSeconds(j.at)), V(j.from_V), V(j.to_V)),

@@ -228,7 +228,7 @@ void TracePainter::paintEvents() {
     const double size = look_.px(13);
     double taken = -1e9; // wedges nearer than this would be one blot
     for (const Excursion& e : findings_.excursions) {
-        if (!overlaps(e.from, e.to, pic_.time)) continue;
+        if (e.kind == ExcursionKind::aside || !overlaps(e.from, e.to, pic_.time)) continue;
         const double x = pic_.time.x(0.5 * (toSeconds(e.from) + toSeconds(e.to)));
         if (x - taken < size * 0.4) continue;
         taken = x;
@@ -236,10 +236,19 @@ void TracePainter::paintEvents() {
         double y = pic_.volts.y(e.extreme_V) + (up ? -size - look_.px(5) : look_.px(5));
         y = std::clamp(y, pic_.plot.top() + 2, pic_.plot.bottom() - size - 2);
         const QRectF box(x - size / 2, y, size, size);
-        if (e.kind != ExcursionKind::dropout)
+        if (e.kind == ExcursionKind::play)
             drawShape(p_, box, Shape::play, look_(Role::quietText), look_.px(2));
         else
             drawShape(p_, box, up ? Shape::wedgeUp : Shape::wedgeDown, look_(Role::fault), 1);
+    }
+    for (const Aside& aside : findings_.aside) {
+        if (!overlaps(aside.from, aside.to, pic_.time)) continue;
+        const double from = pic_.time.x(toSeconds(aside.from)), to = pic_.time.x(toSeconds(aside.to));
+        const double top = pic_.volts.y(std::max(aside.from_V, aside.to_V)) - size / 2;
+        const double bottom = pic_.volts.y(std::min(aside.from_V, aside.to_V)) + size / 2;
+        const double wide = std::max(to - from + size, 1.5 * size);
+        drawShape(p_, QRectF((from + to - wide) / 2, top, wide, bottom - top), Shape::aside, look_(Role::quietText),
+                  look_.px(2));
     }
     for (const LevelJump& jump : findings_.jumps) {
         if (!overlaps(jump.at, jump.at, pic_.time)) continue;

@@ -85,7 +85,7 @@ TEST(ChangePoint, AStepWellAboveTheNoiseIsFoundAfterItsObservation) {
         if (phase.kind == PhaseKind::travel) travels.push_back(phase);
     ASSERT_EQ(travels.size(), 1U);
     EXPECT_EQ(travels[0].from, fromSeconds(0.5 * 27)); // observation 28, counted from 1
-    EXPECT_LE(travels[0].to, fromSeconds(0.5 * 31)); // the first residuals after it scatter by three noises
+    EXPECT_LE(travels[0].to, fromSeconds(0.5 * 31));   // the first residuals after it scatter by three noises
     EXPECT_EQ(dropoutCount(f), 0);
     EXPECT_NEAR(f.phases.front().level_V.value_or(0), 2.5, 0.01);
     EXPECT_NEAR(f.phases.back().level_V.value_or(0), 2.0, 0.01);

@@ -32,7 +32,7 @@ TEST(StepTable, EveryStepHasItsWordsAndWhatGoesOnInIt) {
         EXPECT_EQ(text.step, t.step);
         EXPECT_TRUE(text.title && text.instruction && text.why) << t.name;
         EXPECT_FALSE(text.cautions.empty()) << t.name;
-        EXPECT_TRUE(makeActivity(t.step, ProcedureOptions{})) << t.name;
+        EXPECT_TRUE(makeActivity({t.step}, ProcedureOptions{})) << t.name;
     }
 }
 

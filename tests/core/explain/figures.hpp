@@ -75,14 +75,15 @@ inline constexpr Listed<T::Away> kAway[] = {
     {"movingFlatReadings", &T::Away::movingFlatReadings},
 };
 inline constexpr Listed<T::Moving> kMoving[] = {
-    {"begins", &T::Moving::begins},       {"unasked", &T::Moving::unasked},
-    {"inStep", &T::Moving::inStep},       {"asked", &T::Moving::asked},
-    {"perSecond", &T::Moving::perSecond}, {"pausedPerSecond", &T::Moving::pausedPerSecond},
-    {"paused", &T::Moving::paused},       {"turns", &T::Moving::turns},
-    {"settles", &T::Moving::settles},     {"returns", &T::Moving::returns},
-    {"atRail", &T::Moving::atRail},       {"ignored", &T::Moving::ignored},
-    {"awaited", &T::Moving::awaited},     {"patience_s", &T::Moving::patience_s},
-    {"early_s", &T::Moving::early_s},     {"grace_s", &T::Moving::grace_s},
+    {"begins", &T::Moving::begins},           {"unasked", &T::Moving::unasked},
+    {"inStep", &T::Moving::inStep},           {"asked", &T::Moving::asked},
+    {"perSecond", &T::Moving::perSecond},     {"pausedPerSecond", &T::Moving::pausedPerSecond},
+    {"paused", &T::Moving::paused},           {"turns", &T::Moving::turns},
+    {"settles", &T::Moving::settles},         {"returns", &T::Moving::returns},
+    {"atRail", &T::Moving::atRail},           {"ignored", &T::Moving::ignored},
+    {"awaited", &T::Moving::awaited},         {"patience_s", &T::Moving::patience_s},
+    {"early_s", &T::Moving::early_s},         {"grace_s", &T::Moving::grace_s},
+    {"leadGrace_s", &T::Moving::leadGrace_s},
 };
 inline constexpr Listed<T::Line> kLine[] = {
     {"uneven", &T::Line::uneven},       {"prior", &T::Line::prior},   {"young", &T::Line::young},

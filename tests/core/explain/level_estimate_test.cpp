@@ -148,7 +148,7 @@ TEST(LevelEstimate, IsNoNoisierThanAHandOrThreeTimesTheMeter) {
 TEST(LevelEstimate, AWildReadingIsNoNoise) {
     LevelEstimate level(kTuning, kMeter, 1, at(0), 4.5);
     level.add(kTuning, at(1), 4.515, false);
-    EXPECT_NEAR(level.noise_V(), 0.001, 1e-12);               // nothing it says of it
+    EXPECT_NEAR(level.noise_V(), 0.001, 1e-12);                // nothing it says of it
     EXPECT_NEAR(level.level_V(), 4.5 + 0.0194 / 6 / 2, 1e-12); // the mean of two, moved by no more than a quiet reach
     LevelEstimate down(kTuning, kMeter, 1, at(0), 4.5);
     down.add(kTuning, at(1), 4.485, false);

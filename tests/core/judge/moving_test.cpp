@@ -42,5 +42,33 @@ TEST(Moving, OffTheTravelNoFootTakesIt) {
     EXPECT_EQ(f.verdict.decision, Decision::replace) << whatItSaid(f);
 }
 
+// Two short dips to one level while the foot holds at the end of a sweep: a foot. On the way, at one place: a worn
+// spot.
+TEST(Moving, SpikesOfASweepSpeakOnTheWayAlone) {
+    const auto swept = [](bool held) {
+        TraceMaker trace(MakerMeter{}, 1);
+        trace.set(4.4);
+        trace.guidedStart();
+        trace.wiggle("wiggle-shaft", "", 30);
+        trace.wiggle("wiggle-harness", "section-1/", 30);
+        trace.mark("step:sweep");
+        for (int i = 0; i < 2; ++i) {
+            if (!held) trace.dropout(5, 0.3, 0.9);
+            trace.move(0.9, 15);
+            for (int dip = 0; held && dip < 2; ++dip) {
+                trace.dropout(3, 0.3, 0.9);
+                trace.hold(6);
+            }
+            trace.move(4.4, 15);
+            trace.hold(3);
+        }
+        trace.mark("step:end");
+        trace.guidedEnds(0.9, 2);
+        return examine(trace, fallingSheet()).verdict.decision;
+    };
+    EXPECT_NE(swept(true), Decision::replace);
+    EXPECT_EQ(swept(false), Decision::replace);
+}
+
 } // namespace
 } // namespace stillwire::test

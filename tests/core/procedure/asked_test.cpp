@@ -66,6 +66,51 @@ TEST(Procedure, OffersToFinishOnceWhereNoStepLeftWouldChangeTheVerdict) {
     EXPECT_EQ(d.procedure.prompt().question, Question::none); // asked once
 }
 
+// The step whose evidence is missing is asked for again at once, with the reason, and not for ever.
+TEST(Procedure, AStepWithoutItsEvidenceIsAskedForAgain) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::coldStart);
+    d.findings.verdict.decision = Decision::cannotTell;
+    d.findings.verdict.again = {Step::coldStart};
+    d.findings.verdict.reasons = {{ReasonKind::cause, {"A dropout with nobody touching.", {}}}};
+    d.readUntil(Step::leadCheck);
+    EXPECT_EQ(d.count("step:cold-start"), 3);
+    EXPECT_EQ(d.procedure.path()[4].because.english(), "A dropout with nobody touching.");
+}
+
+TEST(Procedure, WhatIsMissingInTheEndIsAskedForBeforeTheLongWait) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::lift);
+    d.findings.verdict.decision = Decision::cannotTell;
+    d.findings.verdict.again = {Step::reference, Step::fullPress};
+    d.readUntil(Step::reference);
+    EXPECT_TRUE(d.procedure.prompt().movingLead);
+    d.findings.verdict.again.clear();
+    d.readUntil(Step::fullPress);
+    EXPECT_EQ(d.procedure.prompt().step, Step::fullPress);
+    EXPECT_EQ(d.count("step:warm-repeat"), 0);
+}
+
+TEST(Procedure, WhatThePersonLeftOutIsNotAskedForAgain) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::fullPress);
+    d.press(Command::skip);
+    d.findings.verdict.decision = Decision::cannotTell;
+    d.findings.verdict.again = {Step::fullPress};
+    d.readUntil(Step::warmRepeat);
+    EXPECT_EQ(d.count("step:full-press"), 1);
+}
+
+TEST(Procedure, AnArmThatLeansIsPushedAgainWhileItIsHeld) {
+    Driver d(pedalSheet(), kPedal);
+    d.readUntil(Step::wiggleShaft);
+    d.findings.holdTheArm = true;
+    d.readUntil(Step::wiggleHarness);
+    EXPECT_EQ(d.count("step:wiggle-shaft"), 2);
+    EXPECT_EQ(d.count("arm:held"), 1);
+    EXPECT_EQ(d.count("pose:left") + d.count("pose:right"), 24 + 6);
+}
+
 TEST(Procedure, StopsAtOnceOverFiveAndAHalfVolts) {
     Driver d(pedalSheet(), kPedal);
     d.readUntil(Step::fullPress);
@@ -104,10 +149,12 @@ TEST(Procedure, ALeadCheckThatShowsSomethingIsRepeatedAndThenTheWiggle) {
     d.readUntil(Step::connectorHeld);
     d.readUntil(Step::leadCheck);
     d.findings.leadsFailed = true;
+    d.findings.verdict.again = {Step::leadCheck};
     const int before = d.count("step:lead-check");
     while (d.count("step:lead-check") == before && !d.procedure.prompt().finished) d.read();
     EXPECT_EQ(d.procedure.prompt().step, Step::leadCheck);
     d.findings.leadsFailed = false;
+    d.findings.verdict.again.clear();
     d.coverage(Step::wiggleShaft, "").posesFor95 = 29; // what was seen before does not count
     while (d.procedure.prompt().step == Step::leadCheck) d.read();
     EXPECT_EQ(d.procedure.prompt().step, Step::wiggleShaft);
