@@ -67,14 +67,15 @@ WholeRows* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) 
 // and go first.
 void ReplayPage::fitLists() {
     if (eventList_ == nullptr || phaseList_ == nullptr) return;
+    details_->setMinimumHeight(look_.ipx(60)); // it scrolls
     const int row = look_.ipx(46), frame = look_.ipx(8);
     const bool both = height() > look_.px(780);
     // What the advice takes whole, or half the page of it; the lists have the rest.
-    int room = height() - std::min(details_->maximumHeight(), height() / 2) - 8 * layout()->spacing();
+    int room = height() - std::min(details_->maximumHeight(), height() * 2 / 5) - 8 * layout()->spacing();
     for (const TextLabel* label : {title_, notes_, summary_, eventsTitle_, phasesTitle_})
         if (label != phasesTitle_ || both) room -= label->heightForWidth(width());
     const auto fit = [&](WholeRows* list, double share) {
-        const int most = std::max(2, static_cast<int>(room * share - frame) / row);
+        const int most = std::max(1, static_cast<int>(room * share - frame) / row);
         list->setFixedHeight(row * std::clamp(list->model()->rowCount(), 1, most) + frame);
     };
     fit(eventList_, both ? 0.6 : 1);

@@ -451,6 +451,14 @@ de señal</translation>
         <source>Wants turning, down by %1</source>
         <translation>Pide giro: bajar %1</translation>
     </message>
+    <message>
+        <source>Set aside, once</source>
+        <translation>Apartado, una vez</translation>
+    </message>
+    <message>
+        <source>Set aside, %1 times</source>
+        <translation>Apartado, %1 veces</translation>
+    </message>
 </context>
 <context>
     <name>GlanceTaker</name>
@@ -1740,10 +1748,6 @@ de señal</translation>
         <translation>Punta roja</translation>
     </message>
     <message>
-        <source>Push the sensor&apos;s shaft sideways and hold, as the pace says; touch no wire.</source>
-        <translation>Empuje de lado el eje del sensor y manténgalo, al ritmo indicado; no toque ningún cable.</translation>
-    </message>
-    <message>
         <source>Push the shaft sideways and hold, as the pace says, with the red lead on the ground wire.</source>
         <translation>Empuje el eje de lado y manténgalo, al ritmo indicado, con la punta roja en el cable de masa.</translation>
     </message>
@@ -2094,10 +2098,6 @@ de señal</translation>
     <message>
         <source>Wiggle the shaft</source>
         <translation>Menear el eje</translation>
-    </message>
-    <message>
-        <source>Wiggle the shaft, then the harness, to find what brings it back.</source>
-        <translation>Menee el eje y luego el mazo, para ver qué lo repite.</translation>
     </message>
     <message>
         <source>Wiggles</source>
@@ -3388,22 +3388,6 @@ de señal</translation>
         <translation>Busque holgura a mano en las articulaciones del varillaje y en el casquillo, con el eje sujeto.</translation>
     </message>
     <message>
-        <source>Looked at: %1 of the harness; blind in %2; still wanted: %3.</source>
-        <translation>Miradas: %1 del mazo; a ciegas en %2; faltan todavía: %3.</translation>
-    </message>
-    <message>
-        <source>Looked at: %1 of the harness; still wanted: %2.</source>
-        <translation>Miradas: %1 del mazo; faltan todavía: %2.</translation>
-    </message>
-    <message>
-        <source>Looked at: %1 of the shaft; blind in %2; still wanted: %3.</source>
-        <translation>Miradas: %1 del eje; a ciegas en %2; faltan todavía: %3.</translation>
-    </message>
-    <message>
-        <source>Looked at: %1 of the shaft; still wanted: %2.</source>
-        <translation>Miradas: %1 del eje; faltan todavía: %2.</translation>
-    </message>
-    <message>
         <source>Released, it came back to %1 in %2 of %3, and to %4 in the others: not repeatable.</source>
         <translation>Al soltar volvió a %1 en %2 de %3, y a %4 en las demás: no repite.</translation>
     </message>
@@ -3842,6 +3826,86 @@ de señal</translation>
     <message>
         <source>No step left would change this.</source>
         <translation>Ningún paso que queda cambiaría esto.</translation>
+    </message>
+    <message>
+        <source>Feet and hands off, and watch it at rest again.</source>
+        <translation>Pies y manos fuera, y mírelo otra vez en reposo.</translation>
+    </message>
+    <message>
+        <source>Harness: %1 bends counted, %2 lost, %3 to go.</source>
+        <translation>Mazo: %1 dobleces contados, %2 perdidos, faltan %3.</translation>
+    </message>
+    <message>
+        <source>Harness: %1 bends counted, %2 to go.</source>
+        <translation>Mazo: %1 dobleces contados, faltan %2.</translation>
+    </message>
+    <message>
+        <source>It reads %1, which no reference does: is the tip on the reference wire?</source>
+        <translation>Marca %1, cosa que no hace ninguna referencia: ¿está la punta en el cable de referencia?</translation>
+    </message>
+    <message>
+        <source>It reads %1: red and black are swapped, at the meter or at the wires.</source>
+        <translation>Marca %1: la roja y la negra están cambiadas, en el multímetro o en los cables.</translation>
+    </message>
+    <message>
+        <source>It reads %1: the key is off, or the tip does not touch. The lead first: clip it again, in another place.</source>
+        <translation>Marca %1: el contacto está quitado o la punta no toca. Primero la punta: póngala otra vez, en otro sitio.</translation>
+    </message>
+    <message>
+        <source>Key off, then feel for play at the pivot, its bushing and the sensor&apos;s mount.</source>
+        <translation>Quite el contacto y busque holgura en el eje de giro, su casquillo y el soporte del sensor.</translation>
+    </message>
+    <message>
+        <source>No two visits of %1 agree.</source>
+        <translation>No hay dos visitas a %1 que coincidan.</translation>
+    </message>
+    <message>
+        <source>Push the sensor&apos;s shaft and hold, each way as the pace says; touch no wire.</source>
+        <translation>Empuje el eje del sensor y manténgalo, a cada lado al ritmo indicado; no toque ningún cable.</translation>
+    </message>
+    <message>
+        <source>Release to %1 again and let it settle.</source>
+        <translation>Suelte otra vez a %1 y deje que se asiente.</translation>
+    </message>
+    <message>
+        <source>Shaft: %1 pushes counted, %2 lost, %3 to go.</source>
+        <translation>Eje: %1 empujes contados, %2 perdidos, faltan %3.</translation>
+    </message>
+    <message>
+        <source>Shaft: %1 pushes counted, %2 to go.</source>
+        <translation>Eje: %1 empujes contados, faltan %2.</translation>
+    </message>
+    <message>
+        <source>So many would show a fault of one push in %1 with a chance of %2 %%.</source>
+        <translation>Tantos mostrarían un fallo de un empuje de cada %1 con una probabilidad del %2 %%.</translation>
+    </message>
+    <message>
+        <source>The arm leaned with the push, %1 to %2; it was not pushed with the arm held.</source>
+        <translation>El brazo se ladeó con el empuje, de %1 a %2; no se empujó con el brazo sujeto.</translation>
+    </message>
+    <message>
+        <source>The arm leaned with the push: hold the arm still with the other hand, and push the shaft again, as the pace says.</source>
+        <translation>El brazo se ladeó con el empuje: sujete quieto el brazo con la otra mano y empuje el eje otra vez, al ritmo indicado.</translation>
+    </message>
+    <message>
+        <source>Where it was bent least, a fault of one bend in %1 would show with a chance of %2 %%.</source>
+        <translation>Donde menos se dobló, un fallo de un doblez de cada %1 se mostraría con una probabilidad del %2 %%.</translation>
+    </message>
+    <message>
+        <source>With the push the arm leans, %1 to %2, and it does so with the arm held: the bushing or the mount is loose.</source>
+        <translation>Con el empuje el brazo se ladea, de %1 a %2, y lo hace también sujeto: el casquillo o el soporte tienen holgura.</translation>
+    </message>
+    <message>
+        <source>pull it out</source>
+        <translation>tire hacia fuera</translation>
+    </message>
+    <message>
+        <source>push it in</source>
+        <translation>empuje hacia dentro</translation>
+    </message>
+    <message>
+        <source>tap the body</source>
+        <translation>golpee el cuerpo</translation>
     </message>
 </context>
 <context>
