@@ -71,7 +71,9 @@ void ReplayPage::fitLists() {
     const int row = look_.ipx(46), frame = look_.ipx(8);
     const bool both = height() > look_.px(780);
     // What the advice takes whole, or half the page of it; the lists have the rest.
-    int room = height() - std::min(details_->maximumHeight(), height() * 2 / 5) - 8 * layout()->spacing();
+    // Never by a height that the lists themselves have forced.
+    const int page = std::min(height(), window()->height() - look_.ipx(160));
+    int room = page - std::min(details_->maximumHeight(), page * 2 / 5) - 8 * layout()->spacing() - row;
     for (const TextLabel* label : {title_, notes_, summary_, eventsTitle_, phasesTitle_})
         if (label != phasesTitle_ || both) room -= label->heightForWidth(width());
     const auto fit = [&](WholeRows* list, double share) {

@@ -106,7 +106,10 @@ void HandPage::restyle() {
 }
 
 void HandPage::showWhatHasRoom() {
-    drawing_->setVisible(room_ != Room::bare);
+    const bool bare = room_ == Room::bare;
+    drawing_->setVisible(!bare);
+    count_->setVisible(!bare && !count_->text().isEmpty());
+    if (bare) progress_->hide(); // what is wanted says it in words
     why_->say(room_ == Room::bare ? QString() : whySays_);
 }
 
