@@ -33,7 +33,7 @@ namespace {
 struct LeftWidths {
     double usual, reading, wide;
 };
-LeftWidths leftWidths(double across) { return across < 1100 ? LeftWidths{344, 372, 424} : LeftWidths{396, 440, 480}; }
+LeftWidths leftWidths(double across) { return across < 1100 ? LeftWidths{344, 372, 412} : LeftWidths{396, 440, 480}; }
 } // namespace
 
 BenchPage::BenchPage(const Look& look, const Settings& settings, Feed& feed, QWidget* parent)

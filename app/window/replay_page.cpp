@@ -73,6 +73,7 @@ void ReplayPage::fitLists() {
     // What the advice takes whole, or half the page of it; the lists have the rest.
     // Never by a height that the lists themselves have forced.
     const int page = std::min(height(), window()->height() - look_.ipx(160));
+    summary_->setVisible(page > look_.px(470)); // how many readings goes before what to do
     int room = page - std::min(details_->maximumHeight(), page * 2 / 5) - 8 * layout()->spacing() - row;
     for (const TextLabel* label : {title_, notes_, summary_, eventsTitle_, phasesTitle_})
         if (label != phasesTitle_ || both) room -= label->heightForWidth(width());
