@@ -63,6 +63,7 @@ Result<ExaminationSetup> examinationSetup(const CaptureHeader& header, const Set
                            .sections = header.sections,
                            .referenceMeter = header.referenceMeter,
                            .assumed = header.assumed};
+    setup.assumed.insert(setup.assumed.end(), sheet->doubts.begin(), sheet->doubts.end());
     MeterTraits& meter = setup.meter;
     // Without ranges its accuracy at least is assumed.
     setup.meterKnown = !meter.ranges.empty();

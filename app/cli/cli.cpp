@@ -3,8 +3,10 @@
 
 #include "app/cli/commands.hpp"
 #include "app/cli/options.hpp"
+#include "app/cli/plain_output.hpp"
 #include "app/shared/exit_status.hpp"
 #include "app/shared/logging.hpp"
+#include "app/shared/resources.hpp"
 
 #include <algorithm>
 #include <exception>
@@ -32,10 +34,18 @@ Status run(const Options& o) {
 
 // One line, whatever the file put into the message.
 int tell(std::string text, int status) {
-    std::replace_if(
-        text.begin(), text.end(), [](unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
-    std::cerr << "stillwire: " << text << "\n";
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    std::cerr << "stillwire: " << withoutControls(text) << "\n";
     return status;
+}
+
+int tell(const Options& o, const Error& error) {
+    switch (error.kind) {
+    case Error::Kind::badInput: return tell(error.text(), kExitBadInput);
+    case Error::Kind::ourFault: return tell(error.text(), kExitOurFault);
+    case Error::Kind::wrongUsage: break;
+    }
+    return tell(error.text() + "; see `stillwire " + nameOf(o.verb) + " --help`", kExitUsage);
 }
 
 } // namespace
@@ -43,12 +53,12 @@ int tell(std::string text, int status) {
 int runCommandLine(int argc, char** argv) {
     try {
         logToFile();
-        const Parsed parsed = parseOptions(argc, argv);
+        Parsed parsed = parseOptions(argc, argv);
         if (parsed.exit) return *parsed.exit;
+        parsed.options.file = shippedOr(parsed.options.file);
+        const PlainOutput plain(std::cout);
         const Status status = run(parsed.options);
-        if (!status)
-            return tell(status.error().text(),
-                        status.error().kind == Error::Kind::badInput ? kExitBadInput : kExitOurFault);
+        if (!status) return tell(parsed.options, status.error());
         std::cout.flush();
         if (!std::cout) return tell("standard output: cannot be written; check the disk or the pipe", kExitOurFault);
         return kExitDone;

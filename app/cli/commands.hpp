@@ -8,6 +8,7 @@
 namespace stillwire {
 
 [[nodiscard]] Status runAnalyse(const Options& options);
+[[nodiscard]] Status runExplain(const Options& options); // of analyse: how the file is read
 [[nodiscard]] Status runReplay(const Options& options);
 [[nodiscard]] Status runReport(const Options& options);
 [[nodiscard]] Status runRecord(const Options& options);

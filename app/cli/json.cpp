@@ -218,6 +218,28 @@ Json coldWarm(const Findings& f) {
             {"p", number(c.p)},          {"significant", c.significant}};
 }
 
+Json textOrNull(const std::string& text) { return text.empty() ? Json(nullptr) : Json(text); }
+
+// How another program's file was read; all null for a capture.
+Json import(const Evaluation& e) {
+    const ImportTaken& t = e.summary.taken;
+    const bool imported = e.summary.imported;
+    Json out;
+    out["time_column"] = textOrNull(t.timeColumn);
+    out["date_column"] = textOrNull(t.dateColumn);
+    out["volts_column"] = textOrNull(t.voltsColumn);
+    out["reference_column"] = textOrNull(t.referenceColumn);
+    out["columns_line"] = t.columnsLine > 0 ? Json(t.columnsLine) : Json(nullptr);
+    out["delimiter"] = imported ? Json(std::string(1, t.delimiter)) : Json(nullptr);
+    out["encoding"] = textOrNull(t.encoding);
+    out["decimal_sign"] = t.decimal ? Json(*t.decimal == DecimalSign::comma ? "," : ".") : Json(nullptr);
+    out["time_as"] = t.timeAs ? Json(nameOf(*t.timeAs)) : Json(nullptr);
+    out["date_order"] = t.dateOrder ? Json(nameOf(*t.dateOrder)) : Json(nullptr);
+    out["volts_unit"] = textOrNull(t.voltsUnit);
+    out["without_number"] = imported ? Json(t.withoutNumber) : Json(nullptr);
+    return out;
+}
+
 Json verdict(const Verdict& v) {
     Json out, causes = Json::array(), next = texts(wordsOf(v.next));
     for (const Cause& c : v.causes) causes.push_back(std::string(decisionName(c.decision)) + ": " + c.says.english());
@@ -261,6 +283,11 @@ std::string findingsJson(const Evaluation& e) {
     out["cold_warm"] = coldWarm(f);
     out["over_voltage"] = f.overVoltage;
     out["warnings"] = texts(e.summary.warnings);
+    Json outside = Json::array();
+    for (const Excursion& one : e.outsideSteps) outside.push_back(excursion(one));
+    out["dropouts_outside_steps"] = outside;
+    out["import"] = import(e);
+    out["sheets_that_fit"] = e.fittingSheets;
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -90,7 +90,8 @@ Status listenToFile(const Options& o, ByteRows& rows) {
 
 Status runListen(const Options& o) {
     if (o.port.empty() && o.file.empty())
-        return Error{.where = "listen",
+        return Error{.kind = Error::Kind::wrongUsage,
+                     .where = "listen",
                      .what = "there is nothing to listen to",
                      .mend = "name a port with --port (`stillwire ports` lists them), or a file of bytes"};
     MeterDescription meter;

@@ -12,6 +12,10 @@ namespace stillwire {
 
 enum class Verb { analyse, record, replay, report, simulate, listen, find, ports, meters, sheets };
 
+[[nodiscard]] const char* nameOf(Verb verb); // as it is typed
+
+inline constexpr const char* kStandardInput = "/dev/stdin"; // what "-" stands for
+
 struct Options {
     Verb verb = Verb::analyse;
     std::string file;  // the capture; empty: none given
@@ -20,6 +24,8 @@ struct Options {
     std::string output; // -o
     ImportOptions import;
     bool json = false;
+    bool explain = false; // how the file is read
+    bool force = false;   // write over a file that is there
     // record
     std::string port;           // also of listen and find
     std::string referencePort;  // a second meter, on the reference wire

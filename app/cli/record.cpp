@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
+#include "app/cli/end_signals.hpp"
 #include "app/cli/follow.hpp"
 #include "app/cli/rescue.hpp"
 #include "app/cli/spoken.hpp"
@@ -10,17 +11,16 @@
 #include "meters/link/serial_link.hpp"
 #include "meters/session/unfinished.hpp"
 
-#include <csignal>
+#include <cstdio>
 #include <iostream>
 
 namespace stillwire {
 
 namespace {
 
-volatile std::sig_atomic_t stopAsked = 0;
-
 Error missing(const char* option, const char* verb) {
     Error e;
+    e.kind = Error::Kind::wrongUsage;
     e.where = option;
     e.what = "is needed to record";
     e.mend = {"name one; `stillwire %1` lists them", {verb}};
@@ -65,14 +65,18 @@ Status runRecord(const Options& o) {
     if (!session) return session.error();
 
     // Ctrl-C ends the recording as the end of the run does: everything that arrived is in the file.
-    struct sigaction quiet {};
-    quiet.sa_handler = [](int) { stopAsked = 1; };
-    sigaction(SIGINT, &quiet, nullptr);
-    sigaction(SIGTERM, &quiet, nullptr);
+    catchEndSignals();
     Session& running = **session;
-    followToTheEnd(running, o.duration_s, [] { return stopAsked != 0; });
+    followToTheEnd(running, o.duration_s, endAsked);
 
     const auto last = running.snapshot();
+    // A capture without a reading tells nothing, and would stand in the way of the next try.
+    if (last->findings->readings == 0 && last->recorderSays.empty()) {
+        std::remove(last->capturePath.c_str());
+        return Error{.where = o.port,
+                     .what = "no reading came, and no capture is kept",
+                     .mend = "switch the meter's data output on; `stillwire listen` shows what it sends"};
+    }
     std::cout << "\n" << spokenVerdict(*last->findings, *sheet);
     if (const Status whole = recordedWhole(running, o.output); !whole) return whole;
     std::cout << "\n" << last->findings->readings << " readings are in " << o.output << "\n";

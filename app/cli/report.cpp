@@ -1,37 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/commands.hpp"
 #include "app/cli/html.hpp"
+#include "app/cli/write_file.hpp"
 #include "app/language/language.hpp"
 #include "app/language/say.hpp"
 #include "app/shared/evaluate.hpp"
 
-#include <cerrno>
-#include <cstring>
-#include <fstream>
 #include <iostream>
 
 namespace stillwire {
 
-namespace {
-
-Error cannotWrite(const std::string& path) {
-    Error e;
-    e.where = path;
-    e.what = {"cannot be written: %1", {std::strerror(errno)}};
-    e.mend = "check the folder, its permissions and the disk";
-    return e;
-}
-
-} // namespace
-
 Status runReport(const Options& o) {
     if (!o.output.ends_with(".html")) {
         Error e;
+        e.kind = Error::Kind::wrongUsage;
         e.where = o.output;
         e.what = "a report is written as .html";
         e.mend = "give -o a name that ends in .html, and print it from there";
         return e;
     }
+    if (auto free = mayWrite(o.output, o.force, o.file); !free) return free;
     Trace trace;
     std::vector<Mark> marks;
     std::optional<Findings> before; // the sensor was turned
@@ -55,10 +43,7 @@ Status runReport(const Options& o) {
     const std::string html =
         reportHtml({*evaluation, snapshot, marks, o.file, hash ? *hash : "", before, languageSpoken().toStdString(),
                     [](const Sentence& s) { return say(s).toStdString(); }});
-    std::ofstream out(o.output, std::ios::binary);
-    out << html;
-    out.close();
-    if (!out) return cannotWrite(o.output);
+    if (auto written = writeWhole(o.output, html, o.force); !written) return written;
     std::cout << o.output << "\n";
     return Done{};
 }

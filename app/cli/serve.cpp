@@ -63,10 +63,12 @@ private:
 
 } // namespace
 
-Status serve(const Capture& capture, const MeterDescription& meter) {
+Status serve(const Capture& capture, const MeterDescription& meter, const std::string& name) {
     Terminal terminal;
     if (const Status opened = terminal.open(); !opened) return opened;
-    std::cout << terminal.name() << std::endl;
+    std::cout << terminal.name() << "\n"
+              << "It opens as a port: stillwire record --port " << terminal.name() << " --meter " << name
+              << ", or stillwire listen --port " << terminal.name() << std::endl;
     const double resolution_V = meter.traits.ranges.empty() ? 0.001 : meter.traits.ranges.front().resolution_V;
     const Time start = bootTime();
     for (const Reading& reading : capture.readings) {

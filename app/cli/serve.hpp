@@ -5,9 +5,12 @@
 #include "core/capture/reader.hpp"
 #include "meters/describe/description.hpp"
 
+#include <string>
+
 namespace stillwire {
 
-// Prints the terminal's name, then sends in real time until the last reading or Ctrl-C.
-[[nodiscard]] Status serve(const Capture& capture, const MeterDescription& meter);
+// Prints the terminal's name on a line of its own, then what can open it, and sends in real time until the last
+// reading or Ctrl-C. `name`: what --meter takes for this description.
+[[nodiscard]] Status serve(const Capture& capture, const MeterDescription& meter, const std::string& name);
 
 } // namespace stillwire

@@ -4,16 +4,14 @@
 #include "app/cli/commands.hpp"
 #include "app/cli/rescue.hpp"
 #include "app/cli/serve.hpp"
+#include "app/cli/write_file.hpp"
 #include "app/shared/resources.hpp"
 #include "core/capture/writer.hpp"
 #include "meters/bench/simulated_meter.hpp"
 #include "meters/decode/decoder.hpp"
 #include "meters/session/session.hpp"
 
-#include <cerrno>
 #include <chrono>
-#include <cstring>
-#include <fstream>
 #include <iostream>
 #include <thread>
 
@@ -29,6 +27,7 @@ struct Asked {
 
 Error missing(const char* option, const char* kind) {
     Error e;
+    e.kind = Error::Kind::wrongUsage;
     e.where = option;
     e.what = "is needed, and the script names none";
     e.mend = {"give a path, or a name among the %1", {byName(kind)}};
@@ -57,18 +56,6 @@ Result<Asked> load(const Options& o) {
     if (!meter) return meter.error();
     asked.meter = std::move(*meter);
     return asked;
-}
-
-Status writeText(const std::string& path, const std::string& text) {
-    std::ofstream out(path, std::ios::binary);
-    out << text;
-    out.close();
-    if (out) return Done{};
-    Error e;
-    e.where = path;
-    e.what = {"cannot be written: %1", {std::strerror(errno)}};
-    e.mend = "check the folder, its permissions and the disk";
-    return e;
 }
 
 Status writeCapture(const std::string& path, const Capture& capture) {
@@ -103,7 +90,7 @@ Status runGuided(const Options& o, Asked asked) {
     (*session)->stop();
     if (const Status whole = recordedWhole(**session, o.output); !whole) return whole;
     if (!o.truth.empty())
-        if (const Status done = writeText(o.truth, truthJson(meter->truth())); !done) return done;
+        if (const Status done = writeWhole(o.truth, truthJson(meter->truth()), o.force); !done) return done;
     // Faster than anybody reads: told from the capture, which holds it all.
     Options replayed = o;
     replayed.file = o.output;
@@ -114,6 +101,13 @@ Status runGuided(const Options& o, Asked asked) {
 } // namespace
 
 Status runSimulate(const Options& o) {
+    if (!o.truth.empty() && o.truth == o.output)
+        return Error{.kind = Error::Kind::wrongUsage,
+                     .where = o.truth,
+                     .what = "is both the capture and its truth",
+                     .mend = "give each a name of its own"};
+    if (!o.truth.empty())
+        if (auto free = mayWrite(o.truth, o.force); !free) return free;
     auto asked = load(o);
     if (!asked) return asked.error();
     if (o.output.empty() && !o.serve) return missing("-o", "files to write");
@@ -121,8 +115,8 @@ Status runSimulate(const Options& o) {
     auto simulation = simulate(asked->script, asked->sheet, asked->meter.traits, o.seed);
     if (!simulation) return simulation.error();
     if (!o.truth.empty())
-        if (const Status done = writeText(o.truth, truthJson(simulation->truth)); !done) return done;
-    if (o.serve) return serve(simulation->capture, asked->meter);
+        if (const Status done = writeWhole(o.truth, truthJson(simulation->truth), o.force); !done) return done;
+    if (o.serve) return serve(simulation->capture, asked->meter, o.meter.empty() ? asked->script.meter : o.meter);
     if (const Status done = writeCapture(o.output, simulation->capture); !done) return done;
     std::cout << simulation->capture.readings.size() << " readings are in " << o.output << "\n";
     return Done{};

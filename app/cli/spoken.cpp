@@ -3,6 +3,7 @@
 
 #include "app/cli/spoken_levels.hpp"
 #include "core/analyse/blind_mend.hpp"
+#include "core/capture/taken.hpp"
 #include "core/judge/phrases.hpp"
 #include "core/procedure/texts.hpp"
 
@@ -15,6 +16,12 @@ namespace {
 
 Sentence stepOf(Step step) { return {stepText(step).title, {}}; }
 
+std::string listed(const std::vector<std::string>& names) {
+    std::string out;
+    for (const std::string& name : names) out += (out.empty() ? "" : ", ") + name;
+    return out;
+}
+
 Section about(const Evaluation& e, const std::string& path) {
     const Findings& f = e.findings;
     Section s{"The capture", {}};
@@ -25,8 +32,13 @@ Section about(const Evaluation& e, const std::string& path) {
             {{"%1 over %2, one every %3 s.", {rows, clockTime(f.duration), plain(f.meter.interval_s, 2)}}});
     else
         s.lines.push_back({{"%1 over %2.", {rows, clockTime(f.duration)}}});
+    if (e.summary.imported)
+        for (const Sentence& t : takenSays(e.summary.taken)) s.lines.push_back({t});
     for (const Sentence& w : e.summary.warnings) s.lines.push_back({{"Warning: %1", {w}}});
     for (const Sentence& a : f.assumed) s.lines.push_back({{"Assumed: %1", {a}}});
+    if (!e.fittingSheets.empty())
+        s.lines.push_back(
+            {{"No level of it lies in a window of this sheet. They would fit: %1.", {listed(e.fittingSheets)}}});
     return s;
 }
 
@@ -71,15 +83,21 @@ Sentence where(const Excursion& e) {
     return {"%1, %2", {stepOf(*e.step), placeAsSaid(e.pose)}};
 }
 
-Section dropouts(const Findings& f, ExcursionKind kind) {
-    constexpr std::size_t kMost = 20;
-    Section s{kind == ExcursionKind::dropout ? Sentence{"Dropouts"} : Sentence{"Play, which has no vote"}, {}};
-    std::size_t more = 0;
-    for (const Excursion& e : f.excursions) {
-        if (e.kind != kind) continue;
-        if (s.lines.size() >= kMost) {
-            ++more;
-            continue;
+std::size_t posesWithOne(const Findings& f) {
+    int poses = 0;
+    for (const StepCoverage& step : f.steps)
+        if (step.section.empty()) poses += step.dropouts;
+    return static_cast<std::size_t>(poses);
+}
+
+// At most this many are told one by one.
+constexpr std::size_t kMostDropouts = 20;
+
+void addDropouts(Section& s, const std::vector<Excursion>& dropouts) {
+    for (const Excursion& e : dropouts) {
+        if (s.lines.size() == kMostDropouts) {
+            s.lines.push_back({{"And %1 more.", {std::to_string(dropouts.size() - kMostDropouts)}}});
+            break;
         }
         Line line{{e.direction == Direction::down ? "At %1 (%2): from %3 down by at least %4, seen in %5."
                                                   : "At %1 (%2): from %3 up by at least %4, seen in %5.",
@@ -89,7 +107,26 @@ Section dropouts(const Findings& f, ExcursionKind kind) {
         if (e.open) line.push_back("It had not come back at the end.");
         s.lines.push_back(std::move(line));
     }
-    if (more > 0) s.lines.push_back({{"And %1 more.", {std::to_string(more)}}});
+}
+
+Section dropouts(const Findings& f, ExcursionKind kind) {
+    Section s{kind == ExcursionKind::dropout ? Sentence{"Dropouts"} : Sentence{"Play, which has no vote"}, {}};
+    std::vector<Excursion> told;
+    for (const Excursion& e : f.excursions)
+        if (e.kind == kind) told.push_back(e);
+    addDropouts(s, told);
+    const std::size_t poses = posesWithOne(f);
+    if (kind == ExcursionKind::dropout && poses > 0 && told.size() != poses)
+        s.lines.push_back(
+            {"Poses are counted beside them: one that lasts on counts in each pose it is in, several in "
+             "one pose count once, and one that the reference shares or that lies outside the poses "
+             "counts in none."});
+    return s;
+}
+
+Section outsideSteps(const Evaluation& e) {
+    Section s{"Dropouts outside the steps, which no step counts", {}};
+    addDropouts(s, e.outsideSteps);
     return s;
 }
 
@@ -187,13 +224,9 @@ std::string clockTime(Time time) {
 
 std::vector<Section> reportSections(const Evaluation& e, const std::string& path) {
     const Findings& f = e.findings;
-    std::vector<Section> out{about(e, path),
-                             levelsSection(f, e.setup.sheet),
-                             wiggles(f),
-                             dropouts(f, ExcursionKind::dropout),
-                             dropouts(f, ExcursionKind::play),
-                             oddities(e),
-                             adjustmentSection(f, e.setup.sheet)};
+    std::vector<Section> out{
+        about(e, path),  levelsSection(f, e.setup.sheet),  wiggles(f),  dropouts(f, ExcursionKind::dropout),
+        outsideSteps(e), dropouts(f, ExcursionKind::play), oddities(e), adjustmentSection(f, e.setup.sheet)};
     for (Section& s : judgement(f.verdict)) out.push_back(std::move(s));
     return out;
 }

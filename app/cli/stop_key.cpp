@@ -1,22 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/stop_key.hpp"
 
-#include <csignal>
+#include "app/cli/end_signals.hpp"
+
 #include <poll.h>
 #include <unistd.h>
 
 namespace stillwire {
 
-namespace {
-volatile std::sig_atomic_t interrupted = 0;
-} // namespace
-
 StopKey::StopKey() {
-    interrupted = 0;
-    struct sigaction quiet {};
-    quiet.sa_handler = [](int) { interrupted = 1; };
-    sigaction(SIGINT, &quiet, nullptr);
-    sigaction(SIGTERM, &quiet, nullptr);
+    catchEndSignals();
     termios settings{};
     if (isatty(STDIN_FILENO) == 0 || tcgetattr(STDIN_FILENO, &settings) != 0) return;
     before_ = settings;
@@ -26,8 +19,7 @@ StopKey::StopKey() {
 
 StopKey::~StopKey() {
     if (before_) tcsetattr(STDIN_FILENO, TCSANOW, &*before_);
-    std::signal(SIGINT, SIG_DFL);
-    std::signal(SIGTERM, SIG_DFL);
+    leaveEndSignals();
 }
 
 bool StopKey::pressed(int wait_ms, int other) {
@@ -41,7 +33,7 @@ bool StopKey::pressed(int wait_ms, int other) {
             if (key == 'q' || key == 'Q' || (before_ && (key == '\n' || key == '\r' || key == 27))) return true;
         }
     }
-    return interrupted != 0;
+    return endAsked();
 }
 
 } // namespace stillwire

@@ -7,6 +7,7 @@
 
 #include <functional>
 #include <string>
+#include <vector>
 
 namespace stillwire {
 
@@ -21,6 +22,8 @@ struct Evaluation {
     ExaminationSetup setup; // what it was judged by
     ReadSummary summary;
     Findings findings;
+    std::vector<Excursion> outsideSteps;    // dropouts that no step's verdict counts (outside_steps.hpp)
+    std::vector<std::string> fittingSheets; // names, where no level lies in a window of the sheet it was judged by
 };
 
 // Who watches the rows go by, each after the examination has taken it. Both may be empty.
@@ -30,7 +33,7 @@ struct Watcher {
 };
 
 // Constant memory but for what the examination keeps. Errors: the capture's, the sheet's, the meter's; no sheet at
-// all.
+// all: then it names those that would fit.
 [[nodiscard]] Result<Evaluation> evaluateCapture(const std::string& path, const EvaluationSetup& setup,
                                                  const Watcher& watcher = {});
 

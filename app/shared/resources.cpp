@@ -37,6 +37,15 @@ std::vector<Named> listNamed(const std::string& kind) {
     return found;
 }
 
+std::string shippedOr(const std::string& path) {
+    std::error_code none;
+    const fs::path resources = resourcesFolder();
+    if (path.rfind("demo-sessions/", 0) != 0 || resources.empty() || fs::exists(path, none)) return path;
+    for (const fs::path& beside : {resources.parent_path(), resources})
+        if (fs::exists(beside / path, none)) return (beside / path).string();
+    return path;
+}
+
 Result<std::string> pathOf(const std::string& given, const std::string& kind) {
     if (given.find('/') != std::string::npos || given.ends_with(".toml")) return given;
     std::string known;

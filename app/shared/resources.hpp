@@ -25,6 +25,9 @@ struct Named {
 // `kind` is "sheets", "meters" or "bench" (scripts of the fault bench); sorted by name.
 [[nodiscard]] std::vector<Named> listNamed(const std::string& kind);
 
+// The capture as it was named, or the one of that name that ships: "demo-sessions/good-pedal.csv" from any folder.
+[[nodiscard]] std::string shippedOr(const std::string& path);
+
 // A path if it holds '/' or ends in .toml, else a name among `kind`. Error: unknown name (the known ones are told).
 [[nodiscard]] Result<std::string> pathOf(const std::string& given, const std::string& kind);
 

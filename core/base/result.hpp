@@ -12,7 +12,7 @@ namespace stillwire {
 
 // One sentence's worth: where (file, port or sheet name), line (1-based, 0 if none), what is wrong, how to mend it.
 struct Error {
-    enum class Kind { badInput, ourFault };
+    enum class Kind { badInput, ourFault, wrongUsage };
 
     Kind kind = Kind::badInput;
     std::string where;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/capture/prologue.hpp"
 
+#include "core/capture/cell_error.hpp"
 #include "core/capture/fields.hpp"
 #include "core/capture/whole_seconds.hpp"
 #include "core/text/number.hpp"
@@ -13,7 +14,6 @@ namespace {
 
 constexpr std::size_t kSample = 65536;                   // bytes looked at behind the header
 constexpr std::size_t kMostHead = std::size_t{20} << 20; // header and sample; a larger header is refused anyway
-constexpr int kMostPreamble = 60;                        // lines before the columns of a foreign file
 constexpr std::size_t kMostSampleRows = 200;
 
 Error bad(const std::string& where, int line, Sentence what, Sentence mend) {
@@ -53,12 +53,6 @@ std::size_t headerEnd(std::string_view bytes) {
 std::optional<Error> notText(std::string_view bytes, const std::string& where) {
     if (bytes.empty()) return bad(where, 0, "the file is empty", "choose a capture or another CSV");
     const std::string_view sample = bytes.substr(0, kSample);
-    const auto nulls = static_cast<std::size_t>(std::count(sample.begin(), sample.end(), '\0'));
-    const std::string_view start = bytes.substr(0, 2);
-    if (start == "\xFF\xFE" || start == "\xFE\xFF" ||
-        (nulls * 5 > sample.size() * 2 && nulls * 5 < sample.size() * 3)) {
-        return bad(where, 0, "the text is UTF-16", "save it as UTF-8");
-    }
     const bool binary = std::any_of(sample.begin(), sample.end(), [](char c) {
         const auto byte = static_cast<unsigned char>(c);
         return byte < 0x20 && c != '\t' && c != '\n' && c != '\r';
@@ -105,61 +99,109 @@ std::optional<Error> readHeader(const std::string& toml, const std::string& wher
     return std::nullopt;
 }
 
-// The line of columns, at the start of the rows or below a foreign preamble. True if found.
-bool findColumns(std::string_view head, std::size_t headerAt, const ImportOptions& options, Prologue& prologue) {
+// The rows behind `at`, as many as are looked at to learn how they are written.
+std::vector<std::string_view> sampleRows(std::string_view head, std::size_t at, bool whole) {
+    std::vector<std::string_view> rows;
+    // However much more of the file there is: a file reads the same in blocks of any size.
+    whole = whole && at + kSample >= head.size();
+    for (Lines lines(head.substr(0, std::min(at + kSample, head.size())), at);
+         !lines.done() && rows.size() < kMostSampleRows && (whole || lines.endsHere());) {
+        const std::string_view row = lines.next();
+        if (!trimmed(row).empty() && row.front() != '#') rows.push_back(row);
+    }
+    return rows;
+}
+
+// The line of columns, at the start of the rows or below a foreign preamble.
+struct Found {
+    bool any = false, ours = false;
+    Recognised as;
+    std::string_view line;
+    std::size_t at = 0, after = 0;
+    int number = 0; // of the line
+};
+
+// The line that says most of both columns, to be shown where no line says enough.
+struct Nearest {
+    std::string_view line;
+    int number = 0, known = -1;
+    bool hasTime = false, hasVolts = false;
+};
+
+Found findColumns(std::string_view head, std::size_t headerAt, int headerLines, bool whole,
+                  const ImportOptions& options, Nearest& nearest) {
     const bool told = !options.timeColumn.empty() || !options.voltsColumn.empty() || options.delimiter != '\0';
-    Lines lines(head, headerAt);
-    for (int looked = 0; looked < kMostPreamble && !lines.done(); ++looked) {
+    Found best;
+    int number = headerLines;
+    for (Lines lines(head, headerAt); !lines.done();) {
         const std::size_t at = lines.at();
-        const bool complete = lines.endsHere();
         const std::string_view line = lines.next();
-        ++prologue.lines;
+        ++number;
         // No line of columns is that long, and splitting it into a field per byte would cost more than the file is
         // worth.
         if (line.size() > kSample || trimmed(line).empty()) continue;
-        const bool ours = !told && recogniseCapture(line, prologue.layout);
-        if (!ours && !recogniseForeign(line, options, prologue.layout)) continue;
-        prologue.columnLine = std::string(line);
-        prologue.rowsAt = lines.at();
-        // Columns given by number have no names above them: such a line is the first row.
-        std::vector<std::string> fields;
-        const std::size_t count = splitRow(line, prologue.layout.delimiter, fields);
-        const auto volts = static_cast<std::size_t>(prologue.layout.volts);
-        if (!ours && volts < count && parseNumber(trimmed(fields[volts]))) {
-            prologue.rowsAt = at;
-            --prologue.lines;
-        } else if (!complete) {
-            prologue.warnings.push_back("the line of columns has no end; no row follows it");
+        Found found{true, false, {}, line, at, lines.at(), number};
+        if (!told && recogniseCapture(line, found.as.layout)) {
+            found.ours = true;
+            return found;
         }
-        return true;
+        found.as = recogniseForeign(line, sampleRows(head, lines.at(), whole), options);
+        const int known = int{found.as.hasTime} + int{found.as.hasVolts};
+        if (known > nearest.known) nearest = {line, number, known, found.as.hasTime, found.as.hasVolts};
+        if (known < 2) continue;
+        // Names of which no row below has a value may be a sentence of the preamble.
+        if (!best.any || found.as.rowsFit) best = found;
+        if (found.as.rowsFit) return best;
     }
-    return false;
+    return best;
 }
 
-Error noColumns(std::string_view head, std::size_t headerAt, const std::string& where, const ImportOptions& options) {
-    Lines lines(head, headerAt);
-    std::string_view first;
-    while (first.empty() && !lines.done()) first = trimmed(lines.next());
-    std::string seen(first.substr(0, 60));
-    for (char& c : seen) {
-        if (static_cast<unsigned char>(c) < 0x20) c = ' ';
+Error noColumns(const Nearest& nearest, const std::string& where, const ImportOptions& options) {
+    const std::string seen = quotedCell(trimmed(nearest.line));
+    const bool empty = trimmed(nearest.line).empty();
+    const auto say = [&](Sentence what, Sentence mend) {
+        return bad(where, nearest.number, std::move(what), std::move(mend));
+    };
+    if (!options.timeColumn.empty() || !options.voltsColumn.empty() || !options.referenceColumn.empty())
+        return say(empty ? Sentence{"the columns that were named are not there"}
+                         : Sentence{"the columns that were named are not there in %1", {seen}},
+                   "check the names against the line of columns, or give the columns by number");
+    if (nearest.hasTime)
+        return say({"no volts column is found in %1", {seen}},
+                   "give it with --volts-column, by its name or its number from 1");
+    if (nearest.hasVolts)
+        return say(
+            {"no time column is found in %1", {seen}},
+            "give it with --time-column, by its name or its number from 1, or the seconds between the rows with "
+            "--interval");
+    return say(empty ? Sentence{"no time and volts columns found"}
+                     : Sentence{"no time and volts columns found in %1", {seen}},
+               "give them with --time-column and --volts-column, by their names or their numbers from 1");
+}
+
+void takeColumns(const Found& found, Prologue& prologue) {
+    prologue.layout = found.as.layout;
+    prologue.columnLine = std::string(found.line);
+    prologue.rowsAt = found.after;
+    prologue.lines = prologue.columnsLine = found.number;
+    if (found.as.namesAreARow) {
+        prologue.rowsAt = found.at;
+        --prologue.lines;
+        prologue.columnsLine = 0;
+        prologue.columnLine.clear();
     }
-    const bool named = !options.timeColumn.empty() || !options.voltsColumn.empty();
-    if (named)
-        return bad(where, 0,
-                   seen.empty() ? Sentence{"the columns that were named are not there"}
-                                : Sentence{"the columns that were named are not there in \"%1\"", {seen}},
-                   "check the names against the first line, or give the columns by number");
-    return bad(where, 0,
-               seen.empty() ? Sentence{"no time and volts columns found"}
-                            : Sentence{"no time and volts columns found in \"%1\"", {seen}},
-               "name the columns time_s and volts, or say which they are");
 }
 
 } // namespace
 
-bool prologueFits(std::string_view head) {
-    return head.size() >= kMostHead || headerEnd(head) + kSample <= head.size();
+bool prologueFits(std::string_view head, const ImportOptions& options, std::size_t& looked) {
+    if (head.size() >= kMostHead) return true;
+    const std::size_t at = headerEnd(head);
+    if (at + kSample > head.size() || head.size() < 2 * looked) return false;
+    looked = head.size();
+    Nearest nearest;
+    const Found found = findColumns(head, at, 0, false, options, nearest);
+    return found.any && found.after + kSample <= head.size();
 }
 
 Result<Prologue> readPrologue(std::string_view head, bool whole, const std::string& where,
@@ -177,30 +219,53 @@ Result<Prologue> readPrologue(std::string_view head, bool whole, const std::stri
         ++prologue.lines;
     }
     if (auto error = notText(head.substr(std::min(headerAt, head.size() - 1)), where)) return *error;
-    const int headerLines = prologue.lines;
-    if (!findColumns(head, headerAt, options, prologue)) {
+    Nearest nearest;
+    const Found found = findColumns(head, headerAt, prologue.lines, whole, options, nearest);
+    if (!found.any) {
         // A header that is broken says more than columns that are missing behind it.
         if (headerAt >= head.size() && looksLikeToml(toml)) {
             if (auto header = parseHeader(toml, where, 1); !header) return header.error();
         }
-        Error error = noColumns(head, headerAt, where, options);
-        if (headerAt < head.size()) error.line = headerLines + 1;
-        return error;
+        return noColumns(nearest, where, options);
     }
+    const auto asked = [&](const CellError& question, int line) {
+        return bad(where, line, question.what, question.mend);
+    };
+    if (found.as.question) return asked(*found.as.question, found.number);
+    takeColumns(found, prologue);
+    if (!found.as.namesAreARow && head.find('\n', found.at) == std::string_view::npos)
+        prologue.warnings.push_back("the line of columns has no end; no row follows it");
     if (auto error = readHeader(toml, where, prologue)) return *error;
     if (prologue.layout.imported) {
-        std::vector<std::string_view> rows;
         Lines lines(head, prologue.rowsAt);
-        while (!lines.done() && rows.size() < kMostSampleRows && (whole || lines.endsHere())) {
-            const std::string_view row = lines.next();
-            if (!trimmed(row).empty()) rows.push_back(row);
+        while (found.as.unitsBelow && !lines.done()) {
+            const bool blank = trimmed(lines.next()).empty();
+            ++prologue.lines;
+            prologue.rowsAt = lines.at();
+            if (!blank) break;
         }
-        learnCells(rows, options, prologue.layout);
+        const auto rows = sampleRows(head, prologue.rowsAt, whole);
+        if (const auto question = learnCells(rows, options, prologue.layout))
+            return asked(*question, prologue.lines + 1);
+        if (prologue.layout.times.unitAssumed())
+            prologue.header.assumed.push_back("times without a unit are seconds");
+        if (!prologue.layout.volts.unitGiven && prologue.layout.volts.unitColumn == Layout::kNone)
+            prologue.header.assumed.push_back("values without a unit are volts");
+        if (options.interval)
+            prologue.header.assumed.push_back({"the readings are %1 apart", {seconds(toSeconds(*options.interval))}});
     }
-    const std::size_t sampleEnd = headerAt + kSample; // however much more of the file there is
-    if (prologue.rowsAt < sampleEnd)
-        prologue.sharedSeconds =
-            sharesWholeSeconds(head.substr(prologue.rowsAt, sampleEnd - prologue.rowsAt), prologue);
+    const std::size_t sampleEnd = std::min(prologue.rowsAt + kSample, head.size());
+    if (prologue.rowsAt < sampleEnd && !options.interval) {
+        const SharedTimes shared = sharedTimes(head.substr(prologue.rowsAt, sampleEnd - prologue.rowsAt), prologue);
+        if (shared == SharedTimes::minutes)
+            return bad(where, prologue.lines + 1, "times are whole minutes, with several readings on each",
+                       "save them with seconds, or give the seconds between the readings with --interval");
+        if (shared == SharedTimes::all)
+            return bad(where, prologue.lines + 1, "the time stands still",
+                       "give the column of the times with --time-column, or the seconds between the readings with "
+                       "--interval");
+        prologue.sharedSeconds = shared == SharedTimes::seconds;
+    }
     if (prologue.sharedSeconds)
         prologue.header.assumed.push_back("times are whole seconds: readings spread evenly within each");
     return prologue;

@@ -5,6 +5,7 @@
 
 #include "core/base/result.hpp"
 #include "core/capture/header.hpp"
+#include "core/capture/time_column.hpp"
 #include "core/domain/mark.hpp"
 #include "core/domain/reading.hpp"
 
@@ -21,8 +22,14 @@ namespace stillwire {
 struct ImportOptions {
     std::string timeColumn;
     std::string voltsColumn;
+    std::string referenceColumn; // a second channel, on the reference wire
     char delimiter = '\0';
     std::optional<bool> decimalComma;
+    std::optional<TimeAs> timeAs;
+    std::optional<DateOrder> dateOrder;
+    std::optional<int> voltsExponent; // -3: millivolts, of a column that does not say
+    std::optional<Time> interval;     // the file has no times: its rows are so far apart
+    std::optional<int> lastLine;      // that holds a reading; 0: the file's last
     // Told after each block with the bytes of the file read so far; false gives the reading up, which is an error.
     std::function<bool(std::uint64_t bytes)> told{};
 };
@@ -41,9 +48,24 @@ public:
     virtual void mark(const Mark& mark) = 0;
 };
 
+// How a foreign CSV was read, for whoever has to trust it. Empty members: it has no such column, or nothing told.
+struct ImportTaken {
+    std::string timeColumn, dateColumn, voltsColumn, referenceColumn; // names as written, or numbers from 1
+    int columnsLine = 0;                                              // 0: the columns have no names
+    std::string encoding;                                             // "UTF-8", "UTF-16LE" …
+    char delimiter = '\0';
+    std::optional<DecimalSign> decimal;
+    std::optional<TimeAs> timeAs; // nothing if the interval was given
+    std::optional<DateOrder> dateOrder;
+    std::string voltsUnit; // "V", "mV", "µV", "kV": of the column; a cell's own goes before it
+    bool timeUnitAssumed = false, voltsUnitAssumed = false;
+    std::size_t withoutNumber = 0; // rows in which the meter showed none
+};
+
 struct ReadSummary {
     std::size_t rows = 0;
     bool imported = false;          // a foreign CSV, times counted from its first row
+    ImportTaken taken;              // of an import
     std::vector<Sentence> warnings; // a torn last line, a newer format: one sentence each
 };
 

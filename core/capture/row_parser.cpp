@@ -16,12 +16,28 @@ namespace {
 
 constexpr std::ptrdiff_t kMostTornLines = 20;
 
+// The row without what stands in one of its fields; every other byte as it is.
+std::string withoutField(std::string_view raw, int field) {
+    std::string out;
+    int at = 0;
+    bool quoted = false;
+    for (const char c : raw) {
+        if (c == '"') quoted = !quoted;
+        const bool end = !quoted && (c == ',' || c == '\n' || c == '\r');
+        if (at != field || end) out += c;
+        if (end && c == ',') ++at;
+    }
+    return out;
+}
+
 } // namespace
 
-RowParser::RowParser(const Prologue& prologue, std::string where, RowSink& sink, RawRows* raw)
-    : layout_(prologue.layout), where_(std::move(where)), sink_(sink), raw_(raw), line_(prologue.lines) {
+RowParser::RowParser(const Prologue& prologue, std::string where, RowSink& sink, RawRows* raw,
+                     std::optional<int> lastLine)
+    : layout_(prologue.layout), where_(std::move(where)), sink_(sink), raw_(raw), line_(prologue.lines),
+      foreign_(layout_), columnLine_(prologue.columnLine), lastLine_(lastLine) {
     // Behind the volts only flags and mark: both empty is what makes a row plain.
-    if (!layout_.imported && layout_.time == 0 && layout_.volts == 1) plainCommas_ = layout_.columns - 2;
+    if (!layout_.imported && layout_.time == 0 && layout_.volts.column == 1) plainCommas_ = layout_.columns - 2;
     if (plainCommas_ > 2) plainCommas_ = -1;
 }
 
@@ -52,6 +68,8 @@ Result<std::size_t> RowParser::consume(std::string_view bytes, bool last) {
         if (auto status = torn(bytes.substr(at)); !status) return status.error();
         at = bytes.size();
     }
+    if (last)
+        if (auto status = below(); !status) return status.error();
     return at;
 }
 
@@ -80,67 +98,140 @@ Status RowParser::slowRow(std::string_view raw) {
     const std::string_view row = withoutLineEnd(raw);
     ++line_;
     const auto moreLines = static_cast<int>(std::count(row.begin(), row.end(), '\n'));
-    const auto tell = [&](RowKind kind, Time time) {
-        if (raw_) raw_->row(raw, kind, time);
-        line_ += moreLines;
-    };
-    if (trimmed(row).empty() || row.front() == '#') {
-        tell(RowKind::other, last_);
-        return Done{};
+    Status status = Done{};
+    const bool blank = trimmed(row).empty();
+    const bool beyond = lastLine_.value_or(0) > 0 && line_ > *lastLine_;
+    if (blank || row.front() == '#' || beyond || (layout_.imported && row == columnLine_)) {
+        blank_ = blank_ || (blank && any_);
+        if (raw_) raw_->row(raw, RowKind::other, last_);
+    } else {
+        const std::size_t count = splitRow(row, layout_.delimiter, fields_);
+        std::size_t used = count;
+        while (used > static_cast<std::size_t>(layout_.columns) && trimmed(fields_[used - 1]).empty()) --used;
+        if (used > static_cast<std::size_t>(layout_.columns))
+            status = bad("the row has more fields than there are columns",
+                         layout_.imported
+                             ? Sentence{"put decimal commas in quotes or use another delimiter; what is below the "
+                                        "readings --last-line leaves out"}
+                             : Sentence{"correct the row or remove it"});
+        else
+            status = layout_.imported ? foreignRow(row, count) : captureRow(raw, count);
     }
-    const std::size_t count = splitRow(row, layout_.delimiter, fields_);
-    for (std::size_t i = static_cast<std::size_t>(layout_.columns); i < count; ++i) {
-        if (!trimmed(fields_[i]).empty()) {
-            return bad("the row has more fields than there are columns",
-                       layout_.imported ? Sentence{"put decimal commas in quotes or use another delimiter"}
-                                        : Sentence{"correct the row or remove it"});
-        }
-    }
+    line_ += moreLines;
+    return status;
+}
+
+// A mark may stand in a reading's own row: the reading is the first of what the mark opens.
+Status RowParser::captureRow(std::string_view raw, std::size_t count) {
     const auto cell = [&](int column) {
         const auto index = static_cast<std::size_t>(column);
         return column >= 0 && index < count ? trimmed(fields_[index]) : std::string_view();
     };
-    CellText cells{cell(layout_.time), cell(layout_.volts), cell(layout_.flags), cell(layout_.date),
-                   cell(layout_.unit)};
     const bool isMark = !cell(layout_.mark).empty();
-    if (isMark) cells.volts = {};
-    if (layout_.imported && cells.time.empty() && cells.volts.empty() && !isMark) {
-        tell(RowKind::other, last_);
-        return Done{};
-    }
+    const bool isReading = !isMark || !cell(layout_.volts.column).empty();
     Reading reading;
-    bool timeOfDay = false;
-    if (auto error = readCells(cells, layout_, reading, timeOfDay))
+    if (auto error = readCells(cell(layout_.time), cell(layout_.volts.column), cell(layout_.flags), reading))
         return bad(std::move(error->what), std::move(error->mend));
-    if (auto status = inOrder(reading, timeOfDay); !status) return status;
+    if (auto status = inOrder(reading.time); !status) return status;
     if (isMark) {
         flush();
         sink_.mark(Mark{reading.time, fields_[static_cast<std::size_t>(layout_.mark)]});
-    } else {
-        add(reading);
+        if (raw_) raw_->row(raw, RowKind::mark, reading.time);
+        ++rows_;
     }
-    ++rows_;
-    tell(isMark ? RowKind::mark : RowKind::reading, reading.time);
+    if (isReading) {
+        add(reading);
+        if (raw_) raw_->row(isMark ? withoutField(raw, layout_.mark) : raw, RowKind::reading, reading.time);
+        ++rows_;
+    }
     return Done{};
 }
 
-Status RowParser::inOrder(Reading& reading, bool timeOfDay) {
-    constexpr Time kHalfDay = std::chrono::hours(12), kDay = std::chrono::hours(24);
-    if (layout_.imported) {
-        if (!any_) base_ = reading.time;
-        reading.time += midnights_ - base_;
-        if (timeOfDay && any_ && reading.time < last_ - kHalfDay) {
-            midnights_ += kDay;
-            reading.time += kDay;
+Status RowParser::foreignRow(std::string_view row, std::size_t count) {
+    for (std::size_t i = count; i < fields_.size(); ++i) fields_[i].clear();
+    const auto cell = [&](int column) {
+        return column >= 0 && static_cast<std::size_t>(column) < count
+                   ? trimmed(fields_[static_cast<std::size_t>(column)])
+                   : std::string_view();
+    };
+    const std::string_view mark = cell(layout_.mark);
+    const std::string_view time = cell(layout_.time);
+    if (time.empty() && cell(layout_.volts.column).empty() && cell(layout_.reference.column).empty() && mark.empty())
+        return Done{};
+    ForeignCells::Row read;
+    if (auto error = foreign_.readTime(fields_, read)) {
+        Error bad = this->bad(std::move(error->what), std::move(error->mend));
+        // A sum or a mean below the readings has words where a time stands, or nothing.
+        const bool words = layout_.time != Layout::kNone && time.find_first_of("0123456789") != 0;
+        if (!words || !any_) return bad;
+        if (!unread_) {
+            unread_ = std::move(bad);
+            unreadFrom_ = line_;
         }
+        return Done{};
     }
-    if (reading.time < Time(0) && !any_)
-        return bad("the time is negative", "count times from the start of the capture");
-    if (any_ && reading.time < last_) {
-        return bad({"times go back from %1 s to %2 s", {formatTime(last_), formatTime(reading.time)}},
+    if (unread_) return *unread_;
+    if (auto status = belongs(time, read.time); !status) return status;
+    if (auto error = foreign_.readVolts(fields_, read)) return bad(std::move(error->what), std::move(error->mend));
+    if (auto status = inOrder(read.time); !status) return status;
+    if (!mark.empty()) {
+        flush();
+        sink_.mark(Mark{read.time, std::string(mark)});
+        ++rows_;
+    }
+    for (const auto& one : {read.reference, read.signal})
+        if (one) {
+            add(*one);
+            ++rows_;
+        }
+    if (raw_) raw_->row(row, RowKind::reading, read.time);
+    return Done{};
+}
+
+// Numbers below an empty line, or not written as all before them: readings, or a sum of them?
+Status RowParser::belongs(std::string_view time, Time at) {
+    if (lastLine_ || layout_.time == Layout::kNone) return Done{};
+    const std::string mend = std::to_string(line_ - 1);
+    if (blank_ && rows_ == 1) spaced_ = true;
+    if (blank_ && !spaced_)
+        return bad("below an empty line there are numbers again: readings, or a summary of them?",
+                   {"say which with --last-line %1, or --last-line 0 for readings", {mend}});
+    blank_ = false;
+    const std::size_t sign = time.find_last_of(".,");
+    const bool plain = time.find_first_not_of("0123456789.,") == std::string_view::npos;
+    const int decimals = !plain ? -1 : sign == std::string_view::npos ? 0 : static_cast<int>(time.size() - sign - 1);
+    const Time step = at - last_;
+    constexpr std::size_t kEnoughRows = 5;
+    if (rows_ == 0) decimals_ = decimals;
+    if (odd_ || decimals != decimals_) {
+        const bool leaps = rows_ >= kEnoughRows && decimals_ > 0 && 2 * step > 5 * step_;
+        decimals_ = !odd_ && leaps ? decimals_ : -1;
+        odd_ = decimals_ > 0
+                   ? std::optional(bad("the last numbers are written otherwise than all before: a reading, "
+                                       "or a summary of them?",
+                                       {"say which with --last-line %1, or --last-line 0 for a reading", {mend}}))
+                   : std::nullopt;
+    }
+    step_ = step;
+    return Done{};
+}
+
+// At the end of the file.
+Status RowParser::below() {
+    if (odd_) return *odd_;
+    if (unread_)
+        warnings_.push_back(
+            {"from line %1 on there are no readings; that is left out", {std::to_string(unreadFrom_)}});
+    return Done{};
+}
+
+Status RowParser::inOrder(Time time) {
+    if (time < Time(0) && !any_) return bad("the time is negative", "count times from the start of the capture");
+    if (any_ && time < last_) {
+        return bad({"times go back from %1 s to %2 s", {formatTime(last_), formatTime(time)}},
                    "remove the row or split the file there");
     }
-    last_ = reading.time;
+    last_ = time;
     any_ = true;
     return Done{};
 }

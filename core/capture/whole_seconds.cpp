@@ -17,14 +17,19 @@ bool isWhole(Time time) { return time.count() % kSecond_us == 0; }
 
 // A capture of ours has microseconds: fewer readings that show none may have been written by hand.
 constexpr int kFewestOfOurs = 10;
+// So many readings in one second come from no meter of those that write whole seconds.
+constexpr int kFewestThatMove = 100;
 
 struct Looker : RowSink {
-    bool whole = true, shared = false;
+    bool whole = true, minutes = true, shared = false, moves = false;
     int count = 0;
     Time last{-1};
     void reading(const Reading& reading) override {
+        if (reading.flags.has(Flag::ref)) return; // another meter's
         whole = whole && isWhole(reading.time);
+        minutes = minutes && reading.time.count() % (60 * kSecond_us) == 0;
         shared = shared || reading.time == last;
+        moves = moves || (count > 0 && reading.time != last);
         last = reading.time;
         ++count;
     }
@@ -33,11 +38,15 @@ struct Looker : RowSink {
 
 } // namespace
 
-bool sharesWholeSeconds(std::string_view rows, const Prologue& prologue) {
+SharedTimes sharedTimes(std::string_view rows, const Prologue& prologue) {
     Looker looker;
     RowParser parser(prologue, {}, looker, nullptr);
     const auto read = parser.consume(rows, false); // what is wrong is said when the rows are read
-    return read && looker.whole && looker.shared && (prologue.layout.imported || looker.count >= kFewestOfOurs);
+    if (!read || !looker.shared) return SharedTimes::none;
+    if (prologue.layout.imported && !looker.moves && looker.count >= kFewestThatMove) return SharedTimes::all;
+    if (prologue.layout.imported && looker.moves && looker.minutes) return SharedTimes::minutes;
+    const bool enough = prologue.layout.imported || looker.count >= kFewestOfOurs;
+    return looker.whole && enough ? SharedTimes::seconds : SharedTimes::none;
 }
 
 void SecondSpreader::reading(const Reading& reading) {
@@ -61,22 +70,29 @@ void SecondSpreader::finish() {
     if (open_.count() > 0) close(true);
 }
 
+// What a second meter read at the same time has no place of its own.
+std::size_t SecondSpreader::Second::places() const {
+    const auto own = std::count_if(rows.readings.begin(), rows.readings.end(),
+                                   [](const Reading& r) { return !r.flags.has(Flag::ref); });
+    return std::max<std::size_t>(1, static_cast<std::size_t>(own));
+}
+
 void SecondSpreader::close(bool last) {
     Second done = std::exchange(open_, {});
     if (perSecond_ == 0 && !last) {
-        perSecond_ = done.count();
+        perSecond_ = done.places();
         first_ = std::move(done);
         return;
     }
     // A second that is left as written does not tell how many a second holds.
     if (first_) {
-        const std::size_t held = first_->count();
-        if (!done.asWritten) perSecond_ = std::max(held, done.count());
+        const std::size_t held = first_->places();
+        if (!done.asWritten) perSecond_ = std::max(held, done.places());
         give(*first_, perSecond_ - held);
         first_.reset();
     }
-    if (!done.asWritten) perSecond_ = last ? std::max(perSecond_, done.count()) : done.count();
-    if (perSecond_ == 0) perSecond_ = done.count();
+    if (!done.asWritten) perSecond_ = last ? std::max(perSecond_, done.places()) : done.places();
+    if (perSecond_ == 0) perSecond_ = done.places();
     give(done, 0);
 }
 
@@ -91,7 +107,7 @@ void SecondSpreader::give(const Second& second, std::size_t skipped) {
             to_.mark(row);
         } else {
             row.time = inOrder(second.asWritten ? row.time : Time(second.at_s * kSecond_us) + within());
-            ++place;
+            if (!row.flags.has(Flag::ref)) ++place;
             to_.readings(&row, 1);
         }
     });

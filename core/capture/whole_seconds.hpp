@@ -10,8 +10,10 @@
 
 namespace stillwire {
 
-// True if all times of the readings in these whole rows are whole seconds and some of them the same.
-[[nodiscard]] bool sharesWholeSeconds(std::string_view rows, const Prologue& prologue);
+// What readings that have the same time tell of these whole rows: all times are whole seconds; whole minutes, on
+// which nothing can be spread; or the one time that all have, which is none. The last two of imports only.
+enum class SharedTimes { none, seconds, minutes, all };
+[[nodiscard]] SharedTimes sharedTimes(std::string_view rows, const Prologue& prologue);
 
 // Between the parser and who takes the rows: n readings of one second are 1/n s apart. The first second may have been
 // entered late and the last one left early: with fewer readings than their neighbour they keep its spacing, the first
@@ -34,6 +36,7 @@ private:
         bool asWritten = false;
         Capture rows;
         [[nodiscard]] std::size_t count() const { return rows.readings.size(); }
+        [[nodiscard]] std::size_t places() const;
     };
     void close(bool last);
     void give(const Second& second, std::size_t skipped);

@@ -3,7 +3,9 @@
 
 #include "core/capture/file_error.hpp"
 
+#include <atomic>
 #include <cerrno>
+#include <cstdint>
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -17,6 +19,7 @@ struct CaptureWriter::File {
     ~File() { ::close(descriptor); }
 
     const int descriptor;
+    std::atomic<std::int64_t> written{0}; // bytes
 };
 
 namespace {
@@ -26,7 +29,7 @@ int createFile(const std::string& path) {
 }
 
 // Writes as much as goes, takes it off the front of `bytes`; 0, or errno's value.
-int writeAndDrop(int descriptor, std::string& bytes) {
+int writeAndDrop(int descriptor, std::string& bytes, std::atomic<std::int64_t>& total) {
     std::size_t written = 0;
     int code = 0;
     while (written < bytes.size() && code == 0) {
@@ -40,6 +43,7 @@ int writeAndDrop(int descriptor, std::string& bytes) {
         }
     }
     bytes.erase(0, written);
+    total += static_cast<std::int64_t>(written);
     return code;
 }
 
@@ -52,7 +56,7 @@ Result<CaptureWriter> CaptureWriter::create(const std::string& path, const Captu
     writer.path_ = path;
     writer.file_ = std::make_unique<File>(descriptor);
     writer.pending_ = formatHeader(header) + kColumns;
-    if (const int code = writeAndDrop(descriptor, writer.pending_)) {
+    if (const int code = writeAndDrop(descriptor, writer.pending_, writer.file_->written)) {
         writer.pending_.clear();
         ::unlink(path.c_str());
         return fileError(path, Deed::write, code);
@@ -91,7 +95,8 @@ Status CaptureWriter::append(const std::string& rows) {
 
 Status CaptureWriter::retry() {
     if (pending_.empty()) return Done{};
-    if (const int code = writeAndDrop(file_->descriptor, pending_)) return fileError(path_, Deed::write, code);
+    if (const int code = writeAndDrop(file_->descriptor, pending_, file_->written))
+        return fileError(path_, Deed::write, code);
     return Done{};
 }
 
@@ -109,8 +114,11 @@ Status CaptureWriter::inPlace() const {
     struct stat there {
     }, ours{};
     if (::stat(path_.c_str(), &there) == 0 && ::fstat(file_->descriptor, &ours) == 0 && there.st_ino == ours.st_ino &&
-        there.st_dev == ours.st_dev)
-        return Done{};
+        there.st_dev == ours.st_dev) {
+        if (!S_ISREG(ours.st_mode) || ours.st_size >= file_->written) return Done{};
+        return Error{Error::Kind::badInput, path_, 0, "another program has cut the file short",
+                     "save the capture in another folder"};
+    }
     return Error{Error::Kind::badInput, path_, 0, "the file or its folder is gone",
                  "save the capture in another folder"};
 }

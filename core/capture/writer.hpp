@@ -38,7 +38,8 @@ public:
     [[nodiscard]] Status append(const std::string& rows); // as formatRow() makes them, any number
     [[nodiscard]] Status retry();
     [[nodiscard]] Status sync() const; // to the disk
-    // Error: `path` no longer leads to this file. It can still be written, but nobody would find it.
+    // Error: `path` no longer leads to this file, which can still be written, but nobody would find it; or another
+    // program has cut the file short, and rows that were written are gone from it.
     [[nodiscard]] Status inPlace() const;
     [[nodiscard]] std::size_t pendingBytes() const { return pending_.size(); }
     [[nodiscard]] const std::string& path() const { return path_; }

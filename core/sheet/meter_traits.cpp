@@ -44,6 +44,12 @@ Result<MeterTraits> meterTraitsFromToml(const TomlNode& root, const TomlOrigin& 
     if (const auto* name = keys.text(root, "", "name", true)) meter.name = *name;
     keys.takeNumber(root, "interval_s", 1e-4, 3600, meter.interval_s);
     meter.aperture_s = keys.optionalNumber(root, "", "aperture_s", 1e-6, 3600);
+    // It would make more visible than the meter can have seen.
+    if (!keys.failed() && meter.interval_s > 0 && meter.aperture_s.value_or(0) > meter.interval_s)
+        keys.complain(
+            root.find("aperture_s"),
+            {"aperture_s %1 is longer than interval_s %2", {plain(*meter.aperture_s, 4), plain(meter.interval_s, 4)}},
+            "a meter averages over a part of its interval at most: correct one of them");
     if (const TomlArray* ranges = keys.tables(root, "range")) {
         for (std::size_t i = 0; i < ranges->size(); ++i) meter.ranges.push_back(readRange(keys, (*ranges)[i], i + 1));
     }

@@ -127,6 +127,22 @@ void readCautions(KeyReader& keys, const TomlNode& root, Sheet& sheet) {
     }
 }
 
+// Own rule, no source: more than twice a drop of 0.2 V at 5 V, which the trade calls bad.
+constexpr double kMostDrop = 0.1; // of the nominal
+
+void doubt(Sheet& sheet) {
+    for (std::size_t i = 0; i < sheet.positions.size(); ++i)
+        for (std::size_t k = i + 1; k < sheet.positions.size(); ++k) {
+            const Position &a = sheet.positions[i], &b = sheet.positions[k];
+            if (a.window.min_V < b.window.max_V && b.window.min_V < a.window.max_V)
+                sheet.doubts.push_back({"the windows of %1 and %2 overlap in the sheet: a level may lie in both",
+                                        {byName(a.name), byName(b.name)}});
+        }
+    if (sheet.maxDrop_V > kMostDrop * sheet.nominal_V)
+        sheet.doubts.push_back({"the sheet allows the ground to drop by %1: hardly any ground would be found bad",
+                                {volts(sheet.maxDrop_V)}});
+}
+
 } // namespace
 
 const Position& Sheet::rest() const {
@@ -167,6 +183,7 @@ Result<Sheet> sheetFromToml(const TomlNode& root, const TomlOrigin& origin) {
     readDrive(keys, root, sheet);
     readCautions(keys, root, sheet);
     if (keys.failed()) return keys.error();
+    doubt(sheet);
     return sheet;
 }
 

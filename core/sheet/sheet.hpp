@@ -54,8 +54,9 @@ struct Sheet {
     ReferenceFault referenceFault;
     std::optional<Drive> drive;
     std::vector<std::string> cautions;
-    std::string source; // optional: where the figures come from
-    std::string toml;   // the text it was read from, for the capture header
+    std::string source;           // optional: where the figures come from
+    std::string toml;             // the text it was read from, for the capture header
+    std::vector<Sentence> doubts; // what can be judged by, but makes little sense
 
     [[nodiscard]] const Position& rest() const;
     [[nodiscard]] double overVoltage_V() const { return 1.1 * nominal_V; } // own rule, no source: over it, stop

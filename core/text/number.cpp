@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/text/number.hpp"
 
+#include <algorithm>
 #include <charconv>
 
 namespace stillwire {
@@ -21,19 +22,24 @@ std::optional<std::int64_t> exactMicroseconds(std::string_view digits, std::int6
         whole = whole * 10 + (digits[i] - '0');
     }
     if (i == 0 || whole > kMostMicroseconds / unit) return std::nullopt;
-    std::int64_t total = whole * unit;
+    const std::int64_t total = whole * unit;
     if (i == digits.size()) return total;
     if (digits[i] != '.') return std::nullopt;
-    // Ten decimals of a minute still fit: 6e7 · 1e10 is below 9.2e18; further ones change nothing.
-    std::int64_t fraction = 0, scale = 1;
+    // A unit is a small figure times a power of ten, 864 · 10^8 for a day: fifteen decimals of it still fit, and
+    // further ones change nothing.
+    std::int64_t figure = unit, fraction = 0, scale = 1;
+    while (figure % 10 == 0) figure /= 10;
     for (++i; i < digits.size(); ++i) {
         if (!isDigit(digits[i])) return std::nullopt;
-        if (scale >= 10'000'000'000) continue;
+        if (scale >= 1'000'000'000'000'000) continue;
         fraction = fraction * 10 + (digits[i] - '0');
         scale *= 10;
     }
-    if (unit > 60'000'000) return std::nullopt;
-    return total + (fraction * unit + scale / 2) / scale;
+    std::int64_t power = unit / figure;
+    const std::int64_t shared = std::min(power, scale);
+    power /= shared;
+    scale /= shared;
+    return total + (fraction * figure * power + scale / 2) / scale;
 }
 
 } // namespace

@@ -60,9 +60,8 @@ std::vector<Sentence> findingSays(const PortFinding& finding) {
     } else if (finding.heard.bytes.empty()) {
         out.push_back({"Nothing came. Switch the meter on, press its data-output key, and look at the lead.", {}});
     } else {
-        out.push_back(
-            {"No description fits. At %1, %2, the bytes look like this: %3.",
-             {rateText(finding.heardWith), linesText(finding.heardWith), likenessSays(finding.look)}});
+        out.push_back({"No description fits. At %1, %2, the bytes look like this: %3.",
+                       {rateText(finding.heardWith), linesText(finding.heardWith), likenessSays(finding.look)}});
         if (finding.look.interval_s > 0)
             out.push_back({"Something comes every %1.", {seconds(finding.look.interval_s)}});
         out.push_back({"meters/README.md tells how to describe a new meter.", {}});

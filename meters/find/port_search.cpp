@@ -82,6 +82,7 @@ PortFinding PortSearch::run(const std::stop_token& stop) {
     else if (!found)
         askAtOtherRates(stop);
     link_.reset();
+    if (!opened_ && !stop.stop_requested()) found_.trouble = refusal_;
     std::stable_sort(found_.matches.begin(), found_.matches.end(),
                      [](const MeterMatch& a, const MeterMatch& b) { return fitsBetter(a.fit, b.fit); });
     return std::move(found_);
@@ -96,11 +97,14 @@ bool PortSearch::open(const LinkSettings& settings, bool asking) {
     progress_.link = settings;
     progress_.asking = asking;
     progress_.bytes = 0;
-    told_(progress_);
     link_ = makeLink_(found_.port, settings);
     const Status opened = link_->open();
-    if (opened) return true;
-    found_.trouble = opened.error().text();
+    if (opened) {
+        opened_ = true;
+        told_(progress_);
+        return true;
+    }
+    if (refusal_.empty()) refusal_ = opened.error().text();
     link_.reset();
     return false;
 }
@@ -132,7 +136,7 @@ void PortSearch::listenAsDescribed(const std::stop_token& stop) {
         for (const MeterCandidate& c : plan_.candidates)
             if (sameSettings(c.description.link, settings))
                 longest_s = std::max(longest_s, kIntervals * c.description.traits.interval_s);
-        if (!open(settings, false)) return;
+        if (!open(settings, false)) continue;
         hear(longest_s, stop, [&] {
             return std::any_of(plan_.candidates.begin(), plan_.candidates.end(), [&](const MeterCandidate& c) {
                 return !isPolled(c.description) && sameSettings(c.description.link, settings) &&
@@ -249,7 +253,7 @@ void PortSearch::tryLines(const std::stop_token& stop) {
         settings.rts = rts;
         const auto same = [&](const LinkSettings& s) { return sameLines(s, settings); };
         if (std::any_of(tried.begin(), tried.end(), same)) continue;
-        if (!open(settings, false)) return;
+        if (!open(settings, false)) continue;
         hear(plan_.listen_s, stop, [] { return false; });
         anyUnasked_ = !heard_.bytes.empty();
         lines_ = settings;
@@ -265,7 +269,7 @@ void PortSearch::tryRates(const std::stop_token& stop) {
         settings.baud = rate;
         settings.dtr = lines_.dtr;
         settings.rts = lines_.rts;
-        if (!open(settings, false)) return;
+        if (!open(settings, false)) continue;
         hear(plan_.listen_s, stop, [&] { return heard_.arrivals.size() > 64 && heard_.bytes.size() > 256; });
         weighAll(settings);
     }

@@ -41,6 +41,8 @@ private:
     FindProgress progress_;
     LinkSettings lines_; // under which bytes came unasked
     bool anyUnasked_ = false;
+    bool opened_ = false; // under one setting at least; an adapter may refuse others
+    std::string refusal_; // the first
     int step_ = 0;
 };
 

@@ -2244,10 +2244,6 @@ de señal</translation>
         <translation>no se puede abrir: %1</translation>
     </message>
     <message>
-        <source>cannot be written: %1</source>
-        <translation>no se puede escribir: %1</translation>
-    </message>
-    <message>
         <source>cannot create it: %1</source>
         <translation>no se puede crear: %1</translation>
     </message>
@@ -2292,16 +2288,8 @@ de señal</translation>
         <translation>revise el cable y el control de flujo</translation>
     </message>
     <message>
-        <source>check the folder, its permissions and the disk</source>
-        <translation>revise la carpeta, sus permisos y el disco</translation>
-    </message>
-    <message>
         <source>check the name and the folder</source>
         <translation>revise el nombre y la carpeta</translation>
-    </message>
-    <message>
-        <source>check the names against the first line, or give the columns by number</source>
-        <translation>compare los nombres con la primera línea, o dé las columnas por número</translation>
     </message>
     <message>
         <source>check the path</source>
@@ -2504,10 +2492,6 @@ de señal</translation>
         <translation>indique una con --sheet (`stillwire sheets` las enumera)</translation>
     </message>
     <message>
-        <source>name the columns time_s and volts, or say which they are</source>
-        <translation>llame a las columnas time_s y volts, o diga cuáles son</translation>
-    </message>
-    <message>
         <source>nest at most a few tables</source>
         <translation>anide como mucho unas pocas tablas</translation>
     </message>
@@ -2534,10 +2518,6 @@ de señal</translation>
     <message>
         <source>no time and volts columns found</source>
         <translation>no hay columnas de tiempo y de voltios</translation>
-    </message>
-    <message>
-        <source>no time and volts columns found in &quot;%1&quot;</source>
-        <translation>no hay columnas de tiempo y de voltios en «%1»</translation>
     </message>
     <message>
         <source>none: not a capture of this program</source>
@@ -2640,10 +2620,6 @@ de señal</translation>
         <translation>rodéela con (?P&lt;value&gt;...)</translation>
     </message>
     <message>
-        <source>put decimal commas in quotes or use another delimiter</source>
-        <translation>ponga las comas decimales entre comillas o use otro separador</translation>
-    </message>
-    <message>
         <source>put it in quotes</source>
         <translation>póngalo entre comillas</translation>
     </message>
@@ -2674,10 +2650,6 @@ de señal</translation>
     <message>
         <source>resolution_V is the step of the last digit</source>
         <translation>resolution_V es el paso del último dígito</translation>
-    </message>
-    <message>
-        <source>save it as UTF-8</source>
-        <translation>guárdelo como UTF-8</translation>
     </message>
     <message>
         <source>save the import as a capture first</source>
@@ -2726,10 +2698,6 @@ de señal</translation>
     <message>
         <source>the columns that were named are not there</source>
         <translation>las columnas indicadas no están</translation>
-    </message>
-    <message>
-        <source>the columns that were named are not there in &quot;%1&quot;</source>
-        <translation>las columnas indicadas no están en «%1»</translation>
     </message>
     <message>
         <source>the computer slept for %1; the capture has a gap there</source>
@@ -2842,10 +2810,6 @@ de señal</translation>
     <message>
         <source>the sheet has fewer than two positions</source>
         <translation>la ficha tiene menos de dos posiciones</translation>
-    </message>
-    <message>
-        <source>the text is UTF-16</source>
-        <translation>el texto es UTF-16</translation>
     </message>
     <message>
         <source>the time is missing</source>
@@ -2994,10 +2958,6 @@ de señal</translation>
     <message>
         <source>write one from %1 to %2</source>
         <translation>escriba uno de %1 a %2</translation>
-    </message>
-    <message>
-        <source>write seconds, hours:minutes:seconds, or a date as YYYY-MM-DD hh:mm:ss</source>
-        <translation>escriba segundos, horas:minutos:segundos o una fecha como AAAA-MM-DD hh:mm:ss</translation>
     </message>
     <message>
         <source>write text = [&quot;…&quot;]</source>
@@ -3906,6 +3866,322 @@ de señal</translation>
     <message>
         <source>tap the body</source>
         <translation>golpee el cuerpo</translation>
+    </message>
+    <message>
+        <source>Cells in which the meter showed no number: %1.</source>
+        <translation>Celdas en las que el multímetro no mostró ningún número: %1.</translation>
+    </message>
+    <message>
+        <source>Dropouts outside the steps, which no step counts</source>
+        <translation>Cortes fuera de los pasos, que ningún paso cuenta</translation>
+    </message>
+    <message>
+        <source>In its dates the day comes first.</source>
+        <translation>En sus fechas el día va primero.</translation>
+    </message>
+    <message>
+        <source>In its dates the month comes first.</source>
+        <translation>En sus fechas el mes va primero.</translation>
+    </message>
+    <message>
+        <source>In its dates the year comes first.</source>
+        <translation>En sus fechas el año va primero.</translation>
+    </message>
+    <message>
+        <source>Its columns are named on line %1 and lie between %2.</source>
+        <translation>Sus columnas tienen los nombres en la línea %1 y van separadas por %2.</translation>
+    </message>
+    <message>
+        <source>Its columns have no names and lie between %1.</source>
+        <translation>Sus columnas no tienen nombres y van separadas por %1.</translation>
+    </message>
+    <message>
+        <source>Its numbers have a decimal comma.</source>
+        <translation>Sus números llevan coma decimal.</translation>
+    </message>
+    <message>
+        <source>Its numbers have a decimal point.</source>
+        <translation>Sus números llevan punto decimal.</translation>
+    </message>
+    <message>
+        <source>No level of it lies in a window of this sheet. They would fit: %1.</source>
+        <translation>Ninguno de sus niveles cae en una ventana de esta hoja. Encajarían: %1.</translation>
+    </message>
+    <message>
+        <source>Poses are counted beside them: one that lasts on counts in each pose it is in, several in one pose count once, and one that the reference shares or that lies outside the poses counts in none.</source>
+        <translation>Las posturas se cuentan aparte: un corte que perdura cuenta en cada postura en la que está, varios en una postura cuentan una vez, y uno que comparte la referencia o que cae fuera de las posturas no cuenta en ninguna.</translation>
+    </message>
+    <message>
+        <source>Reference: column %1.</source>
+        <translation>Referencia: columna %1.</translation>
+    </message>
+    <message>
+        <source>Signal: column %1, taken as %2.</source>
+        <translation>Señal: columna %1, tomada como %2.</translation>
+    </message>
+    <message>
+        <source>Time: column %1, taken as %2.</source>
+        <translation>Tiempo: columna %1, tomada como %2.</translation>
+    </message>
+    <message>
+        <source>Time: columns %1 and %2, taken as %3.</source>
+        <translation>Tiempo: columnas %1 y %2, tomadas como %3.</translation>
+    </message>
+    <message>
+        <source>a clock</source>
+        <translation>un reloj</translation>
+    </message>
+    <message>
+        <source>a meter averages over a part of its interval at most: correct one of them</source>
+        <translation>un multímetro promedia como mucho sobre una parte de su intervalo: corrija uno de los dos</translation>
+    </message>
+    <message>
+        <source>a time of day in six figures</source>
+        <translation>una hora del día en seis cifras</translation>
+    </message>
+    <message>
+        <source>another program has cut the file short</source>
+        <translation>otro programa ha acortado el archivo</translation>
+    </message>
+    <message>
+        <source>aperture_s %1 is longer than interval_s %2</source>
+        <translation>aperture_s %1 es más largo que interval_s %2</translation>
+    </message>
+    <message>
+        <source>bars</source>
+        <translation>barras</translation>
+    </message>
+    <message>
+        <source>below an empty line there are numbers again: readings, or a summary of them?</source>
+        <translation>debajo de una línea vacía vuelve a haber números: ¿lecturas o un resumen de ellas?</translation>
+    </message>
+    <message>
+        <source>check the names against the line of columns, or give the columns by number</source>
+        <translation>compare los nombres con la línea de las columnas, o indique las columnas por su número</translation>
+    </message>
+    <message>
+        <source>commas</source>
+        <translation>comas</translation>
+    </message>
+    <message>
+        <source>date and time in figures</source>
+        <translation>fecha y hora en cifras</translation>
+    </message>
+    <message>
+        <source>days, as spreadsheets count them</source>
+        <translation>días, como los cuentan las hojas de cálculo</translation>
+    </message>
+    <message>
+        <source>from line %1 on there are no readings; that is left out</source>
+        <translation>desde la línea %1 no hay lecturas; eso se omite</translation>
+    </message>
+    <message>
+        <source>give it with --time-column, by its name or its number from 1, or the seconds between the rows with --interval</source>
+        <translation>indíquela con --time-column, por su nombre o su número desde 1, o los segundos entre las filas con --interval</translation>
+    </message>
+    <message>
+        <source>give it with --volts-column, by its name or its number from 1</source>
+        <translation>indíquela con --volts-column, por su nombre o su número desde 1</translation>
+    </message>
+    <message>
+        <source>give the column of the times with --time-column, or the seconds between the readings with --interval</source>
+        <translation>indique la columna de los tiempos con --time-column, o los segundos entre las lecturas con --interval</translation>
+    </message>
+    <message>
+        <source>give them with --time-column and --volts-column, by their names or their numbers from 1</source>
+        <translation>indíquelas con --time-column y --volts-column, por sus nombres o sus números desde 1</translation>
+    </message>
+    <message>
+        <source>hours</source>
+        <translation>horas</translation>
+    </message>
+    <message>
+        <source>hours and minutes</source>
+        <translation>horas y minutos</translation>
+    </message>
+    <message>
+        <source>microseconds</source>
+        <translation>microsegundos</translation>
+    </message>
+    <message>
+        <source>milliseconds</source>
+        <translation>milisegundos</translation>
+    </message>
+    <message>
+        <source>minutes</source>
+        <translation>minutos</translation>
+    </message>
+    <message>
+        <source>minutes and seconds</source>
+        <translation>minutos y segundos</translation>
+    </message>
+    <message>
+        <source>no time and volts columns found in %1</source>
+        <translation>no se encuentran columnas de tiempo y de voltios en %1</translation>
+    </message>
+    <message>
+        <source>no time column is found in %1</source>
+        <translation>no se encuentra una columna de tiempo en %1</translation>
+    </message>
+    <message>
+        <source>no volts column is found in %1</source>
+        <translation>no se encuentra una columna de voltios en %1</translation>
+    </message>
+    <message>
+        <source>put decimal commas in quotes or use another delimiter; what is below the readings --last-line leaves out</source>
+        <translation>ponga entre comillas las comas decimales o use otro separador; lo que hay debajo de las lecturas lo omite --last-line</translation>
+    </message>
+    <message>
+        <source>save them with seconds, or give the seconds between the readings with --interval</source>
+        <translation>guárdelos con segundos, o indique los segundos entre las lecturas con --interval</translation>
+    </message>
+    <message>
+        <source>say what it is with --volts-unit mV or --volts-unit V</source>
+        <translation>diga qué es con --volts-unit mV o --volts-unit V</translation>
+    </message>
+    <message>
+        <source>say what they are with --time-as, one of: %1</source>
+        <translation>diga qué son con --time-as, uno de: %1</translation>
+    </message>
+    <message>
+        <source>say which with --date-order ymd, dmy or mdy</source>
+        <translation>diga cuál con --date-order ymd, dmy o mdy</translation>
+    </message>
+    <message>
+        <source>say which with --decimal-comma or --decimal-point</source>
+        <translation>diga cuál con --decimal-comma o --decimal-point</translation>
+    </message>
+    <message>
+        <source>say which with --last-line %1, or --last-line 0 for a reading</source>
+        <translation>dígalo con --last-line %1, o con --last-line 0 si es una lectura</translation>
+    </message>
+    <message>
+        <source>say which with --last-line %1, or --last-line 0 for readings</source>
+        <translation>dígalo con --last-line %1, o con --last-line 0 si son lecturas</translation>
+    </message>
+    <message>
+        <source>say which with --time-as h:m or --time-as m:s</source>
+        <translation>diga cuál con --time-as h:m o --time-as m:s</translation>
+    </message>
+    <message>
+        <source>say which with --time-as s or --time-as hhmmss</source>
+        <translation>diga cuál con --time-as s o --time-as hhmmss</translation>
+    </message>
+    <message>
+        <source>seconds</source>
+        <translation>segundos</translation>
+    </message>
+    <message>
+        <source>semicolons</source>
+        <translation>puntos y comas</translation>
+    </message>
+    <message>
+        <source>spaces</source>
+        <translation>espacios</translation>
+    </message>
+    <message>
+        <source>tabs</source>
+        <translation>tabuladores</translation>
+    </message>
+    <message>
+        <source>the columns that were named are not there in %1</source>
+        <translation>las columnas indicadas no están en %1</translation>
+    </message>
+    <message>
+        <source>the date in %1 can be read in more than one order</source>
+        <translation>la fecha en %1 puede leerse en más de un orden</translation>
+    </message>
+    <message>
+        <source>the last numbers are written otherwise than all before: a reading, or a summary of them?</source>
+        <translation>los últimos números están escritos de otro modo que todos los anteriores: ¿una lectura o un resumen de ellas?</translation>
+    </message>
+    <message>
+        <source>the readings are %1 apart</source>
+        <translation>las lecturas están a %1 una de otra</translation>
+    </message>
+    <message>
+        <source>the sheet allows the ground to drop by %1: hardly any ground would be found bad</source>
+        <translation>la hoja permite que la masa caiga %1: casi ninguna masa resultaría mala</translation>
+    </message>
+    <message>
+        <source>the time stands still</source>
+        <translation>el tiempo no avanza</translation>
+    </message>
+    <message>
+        <source>the windows of %1 and %2 overlap in the sheet: a level may lie in both</source>
+        <translation>las ventanas de %1 y %2 se solapan en la hoja: un nivel puede caer en ambas</translation>
+    </message>
+    <message>
+        <source>time %1 may be hours and minutes or minutes and seconds</source>
+        <translation>el tiempo %1 puede ser horas y minutos o minutos y segundos</translation>
+    </message>
+    <message>
+        <source>time %1 may be seconds or a time of day</source>
+        <translation>el tiempo %1 puede ser segundos o una hora del día</translation>
+    </message>
+    <message>
+        <source>time %1 may have a decimal comma or a comma between thousands</source>
+        <translation>el tiempo %1 puede llevar coma decimal o una coma entre millares</translation>
+    </message>
+    <message>
+        <source>times are whole minutes, with several readings on each</source>
+        <translation>los tiempos son minutos enteros, con varias lecturas en cada uno</translation>
+    </message>
+    <message>
+        <source>times have no unit and are usually %1 apart</source>
+        <translation>los tiempos no tienen unidad y suelen estar a %1 uno de otro</translation>
+    </message>
+    <message>
+        <source>times without a unit are seconds</source>
+        <translation>los tiempos sin unidad son segundos</translation>
+    </message>
+    <message>
+        <source>value %1 has no unit and is too much for volts</source>
+        <translation>el valor %1 no tiene unidad y es demasiado para voltios</translation>
+    </message>
+    <message>
+        <source>values without a unit are volts</source>
+        <translation>los valores sin unidad son voltios</translation>
+    </message>
+    <message>
+        <source>volts %1 may have a decimal comma or a comma between thousands</source>
+        <translation>los voltios %1 pueden llevar coma decimal o una coma entre millares</translation>
+    </message>
+    <message>
+        <source>name one with --sheet; the levels fit %1 (`stillwire sheets` lists all)</source>
+        <translation>indique una con --sheet; los niveles encajan en %1 (`stillwire sheets` las enumera todas)</translation>
+    </message>
+    <message>
+        <source>say which with --reference-column, by its name or its number from 1</source>
+        <translation>diga cuál con --reference-column, por su nombre o su número desde 1</translation>
+    </message>
+    <message>
+        <source>say which with --time-column, by its name or its number from 1</source>
+        <translation>diga cuál con --time-column, por su nombre o su número desde 1</translation>
+    </message>
+    <message>
+        <source>say which with --volts-column, by its name or its number from 1</source>
+        <translation>diga cuál con --volts-column, por su nombre o su número desde 1</translation>
+    </message>
+    <message>
+        <source>say which with --volts-unit mV or --volts-unit V</source>
+        <translation>diga cuál con --volts-unit mV o --volts-unit V</translation>
+    </message>
+    <message>
+        <source>the reference may be in %1</source>
+        <translation>la referencia puede estar en %1</translation>
+    </message>
+    <message>
+        <source>the time may be in %1</source>
+        <translation>el tiempo puede estar en %1</translation>
+    </message>
+    <message>
+        <source>the volts may be in %1</source>
+        <translation>los voltios pueden estar en %1</translation>
+    </message>
+    <message>
+        <source>whole numbers without a unit, such as %1, may be volts or millivolts</source>
+        <translation>números enteros sin unidad, como %1, pueden ser voltios o milivoltios</translation>
     </message>
 </context>
 <context>

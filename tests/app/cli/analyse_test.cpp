@@ -198,7 +198,7 @@ TEST(Report, IsOnePageThatFetchesNothing) {
     ASSERT_EQ(r.status, 0) << r.err;
     const std::string html = f.read("r.html");
     EXPECT_THAT(html, HasSubstr("Replace the sensor, if it drops out with the connector held, and the "
-                                 "lead is ruled out."));
+                                "lead is ruled out."));
     EXPECT_THAT(html, HasSubstr("<svg"));
     EXPECT_THAT(html, HasSubstr("class=\"dropout\""));
     for (const char* fetched : {"<script", "<img", "<link", "http:", "https:"})

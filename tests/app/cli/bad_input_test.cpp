@@ -144,7 +144,10 @@ TEST(BadInput, AMissingPortLeavesNoFile) {
 
 TEST(BadInput, RecordSaysWhichOptionItLacks) {
     const Folder f;
-    expectBad(run({"record", "--port", "/dev/null", "-o", f.path("r.csv")}), "--sheet");
+    const Ran r = run({"record", "--port", "/dev/null", "-o", f.path("r.csv")});
+    EXPECT_EQ(r.status, 2);
+    EXPECT_EQ(r.errLines(), 1) << r.err;
+    EXPECT_THAT(r.err, HasSubstr("--sheet"));
 }
 
 TEST(GoodInput, ATornLastLineIsAWarningNotAnError) {

@@ -19,14 +19,15 @@ namespace {
 
 // Files without a word for people: logs, what goes over the wire, TOML and JSON as written, names of foreign columns.
 const std::vector<std::string> kForMachines = {
-    "core/capture/layout.cpp",         "core/domain/mark.cpp",        "core/sheet/describe.cpp",
+    "core/capture/column_names.cpp",   "core/domain/mark.cpp",        "core/sheet/describe.cpp",
     "meters/bench/hand.cpp",           "meters/bench/rig.cpp",        "meters/bench/simulated_meter.cpp",
     "meters/bench/truth.cpp",          "meters/bench/truth_json.cpp", "meters/decode/encode.cpp",
     "meters/session/live_session.cpp", "meters/session/log.cpp"};
 // Of the rest, what speaks in sentences as core does.
 const std::vector<std::string> kOfApp = {
-    "app/cli/html.cpp",   "app/cli/html_tables.cpp",   "app/cli/report.cpp",    "app/shared/resources.cpp",
-    "app/cli/spoken.cpp", "app/cli/spoken_levels.cpp", "app/cli/trace_svg.cpp", "app/window/start/bench_doors.cpp"};
+    "app/cli/html.cpp",          "app/cli/html_tables.cpp",  "app/cli/report.cpp",
+    "app/shared/evaluate.cpp",   "app/shared/resources.cpp", "app/cli/spoken.cpp",
+    "app/cli/spoken_levels.cpp", "app/cli/trace_svg.cpp",    "app/window/start/bench_doors.cpp"};
 
 std::string bytesOf(const fs::path& path) {
     std::ifstream in(path, std::ios::binary);

@@ -74,7 +74,7 @@ TEST(WholeSeconds, ASecondWithAFractionAfterMuchThatHadNoneIsLeftAsWritten) {
 }
 
 TEST(WholeSeconds, TimesOfDayAreSpreadToo) {
-    const Read read = collect("Date,Time,Voltage\n2026-03-01,23:59:59,1\n2026-03-01,23:59:59,2\n"
+    const Read read = collect("Date,Time,Voltage (V)\n2026-03-01,23:59:59,1\n2026-03-01,23:59:59,2\n"
                               "2026-03-02,00:00:00,3\n2026-03-02,00:00:00,4\n");
     EXPECT_EQ(read.text, "0 1|0.5 2|1 3|1.5 4|");
 }

@@ -135,6 +135,19 @@ TEST(CaptureWriter, KnowsThatItsFileIsGone) {
     EXPECT_FALSE(writer->inPlace().ok());
 }
 
+TEST(CaptureWriter, SeesThatAnotherProgramCutTheFileShort) {
+    const TempFolder folder;
+    const std::string path = folder / "a.csv";
+    auto writer = CaptureWriter::create(path, {});
+    ASSERT_TRUE(writer.ok());
+    EXPECT_TRUE(writer->append(Reading{Time(1), 1, {}}).ok());
+    EXPECT_TRUE(writer->inPlace().ok());
+    std::filesystem::resize_file(path, std::filesystem::file_size(path) - 1);
+    EXPECT_THAT(writer->inPlace().error().text(), HasSubstr("another program has cut the file short"));
+    EXPECT_TRUE(writer->append(Reading{Time(2), 1, {}}).ok());
+    EXPECT_FALSE(writer->inPlace().ok()); // what is written since makes up for nothing
+}
+
 TEST(CaptureWriter, SyncsFromAnotherThreadWhileItWrites) {
     const TempFolder folder;
     auto writer = CaptureWriter::create(folder / "a.csv", {});

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/capture/row_parser.hpp"
+#include "core/capture/text_encoding.hpp"
 #include "core/capture/whole_seconds.hpp"
 #include "core/capture/writer.hpp"
 
@@ -47,15 +48,20 @@ inline void checkError(const Error& error) {
 }
 
 // The same bytes in blocks: where they are cut must not matter.
-inline std::string readInBlocks(std::string_view bytes, std::size_t block, const ImportOptions& options) {
+inline std::string readInBlocks(std::string_view raw, std::size_t block, const ImportOptions& options) {
     CheckingSink sink;
+    // Encoded text, too, is cut anywhere.
+    TextEncoding encoding(raw);
+    std::string bytes;
+    for (std::size_t at = 0; at < raw.size(); at += block) encoding.decode(raw.substr(at, block), bytes);
     auto prologue = readPrologue(bytes, true, "blocks", options);
     if (!prologue) return {};
     SecondSpreader spreader(sink, prologue->layout.imported);
-    RowParser parser(*prologue, "blocks", prologue->sharedSeconds ? spreader : static_cast<RowSink&>(sink), nullptr);
+    RowParser parser(*prologue, "blocks", prologue->sharedSeconds ? spreader : static_cast<RowSink&>(sink), nullptr,
+                     options.lastLine);
     std::string pending;
     for (std::size_t at = prologue->rowsAt; at < bytes.size(); at += block) {
-        pending += bytes.substr(at, block);
+        pending += std::string_view(bytes).substr(at, block);
         auto used = parser.consume(pending, at + block >= bytes.size());
         if (!used) return sink.rows;
         pending.erase(0, *used);

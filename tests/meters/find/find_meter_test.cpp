@@ -273,6 +273,43 @@ TEST(FindMeter, StopsWhenTold) {
     EXPECT_EQ(found.size(), 1u);
 }
 
+// An adapter that does not do every setting.
+class Refusing : public Link {
+public:
+    Status open() override { return Error{.where = "port", .what = "the port refuses it", .mend = "use another"}; }
+    int descriptor() const override { return -1; }
+    LinkEvent read(std::span<std::uint8_t>) override { return {.kind = LinkEvent::Kind::lost, .arrived = Time(0)}; }
+    Status write(std::span<const std::uint8_t>) override { return Done{}; }
+    Time now() const override { return Time(0); }
+    Time nextDue() const override { return Time(-1); }
+    std::string name() const override { return "port"; }
+};
+
+TEST(FindMeter, GoesOnAfterASettingThatTheAdapterRefuses) {
+    const MeterDescription meter = shippedMeter("text-line-logger");
+    KernelTty tty;
+    Instrument instrument(tty, {meter.link, frameOf(meter), {}, false});
+    int refused = 0;
+    const LinkMaker maker = [&](const std::string& port, const LinkSettings& link) -> std::unique_ptr<Link> {
+        if (link.baud == meter.link.baud && link.bits == meter.link.bits && link.parity == meter.link.parity)
+            return makeSerialLink(port, link);
+        ++refused;
+        return std::make_unique<Refusing>();
+    };
+    const auto found =
+        findMeters({{KernelTty::kPort}, candidates(), true, 0.25}, maker, [](const FindProgress&) {}, {});
+    ASSERT_EQ(found.size(), 1u);
+    EXPECT_GT(refused, 0);
+    EXPECT_EQ(found.front().trouble, "");
+    ASSERT_FALSE(found.front().matches.empty());
+    EXPECT_EQ(found.front().matches.front().name, "text-line-logger");
+    const auto none = findMeters(
+        {{KernelTty::kPort}, candidates(), true, 0.25},
+        [](const std::string&, const LinkSettings&) { return std::make_unique<Refusing>(); },
+        [](const FindProgress&) {}, {});
+    EXPECT_NE(none.front().trouble.find("the port refuses it"), std::string::npos);
+}
+
 TEST(FindMeter, SaysWhyAPortDidNotOpen) {
     const auto found =
         findMeters({{"/dev/ttyNOSUCH7"}, candidates(), true, 0.25}, makeSerialLink, [](const FindProgress&) {}, {});
