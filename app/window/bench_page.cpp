@@ -1,12 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/bench_page.hpp"
 
+#include "app/window/announcer.hpp"
+#include "app/window/far/far_view.hpp"
 #include "app/window/hand/briefing_view.hpp"
 #include "app/window/hand/hand_page.hpp"
 #include "app/window/hand/path_view.hpp"
 #include "app/window/key_hints.hpp"
+#include "app/window/look/key_button.hpp"
+#include "app/window/look/rows_list.hpp"
 #include "app/window/replay_page.hpp"
 #include "app/window/verdict/cards_view.hpp"
+#include "app/window/verdict/row_delegate.hpp"
 #include "app/window/verdict/trouble_card.hpp"
 #include "app/window/verdict/verdict_bar.hpp"
 #include "app/window/verdict/verdict_head.hpp"
@@ -16,6 +21,7 @@
 #include "app/window/wire/trace_view.hpp"
 #include "app/window/words.hpp"
 
+#include <QCursor>
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QStackedLayout>
@@ -23,10 +29,15 @@
 
 namespace stillwire {
 namespace {
-constexpr double kUsual = 396, kReading = 440, kWide = 480; // of the left page
+// Of the left page; in a narrow window the wire needs what the hand can do without.
+struct LeftWidths {
+    double usual, reading, wide;
+};
+LeftWidths leftWidths(double across) { return across < 1100 ? LeftWidths{344, 372, 412} : LeftWidths{396, 440, 480}; }
 } // namespace
 
-BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(parent), look_(look), feed_(feed) {
+BenchPage::BenchPage(const Look& look, const Settings& settings, Feed& feed, QWidget* parent)
+    : QWidget(parent), look_(look), settings_(settings), feed_(feed) {
     setAttribute(Qt::WA_OpaquePaintEvent);
     left_ = new QWidget(this);
     right_ = new QWidget(this);
@@ -37,6 +48,9 @@ BenchPage::BenchPage(const Look& look, Feed& feed, QWidget* parent) : QWidget(pa
     both->addWidget(right_, 1);
     buildLeft();
     buildRight();
+    far_ = new FarView(look, this);
+    connect(far_, &FarView::near, this, [this] { handle(KeyAction::far); });
+    announcer_ = new Announcer(*this);
     stop_ = new StopView(look, this);
     connect(stop_, &StopView::keyIsOff, this, [this] { handle(KeyAction::next); });
     connect(&look, &Look::changed, this, &BenchPage::restyle);
@@ -51,6 +65,7 @@ void BenchPage::buildLeft() {
                               {{KeyAction::next, tr("next")},
                                {KeyAction::back, tr("back")},
                                {KeyAction::skip, tr("skip")},
+                               {KeyAction::far, tr("afar")},
                                {KeyAction::mute, tr("mute")},
                                {KeyAction::leave, tr("leave")},
                                {KeyAction::keys, tr("keys")}},
@@ -62,6 +77,7 @@ void BenchPage::buildLeft() {
                                 {{KeyAction::previousEvent, tr("before")},
                                  {KeyAction::nextEvent, tr("next finding")},
                                  {KeyAction::showAll, tr("whole")},
+                                 {KeyAction::showFolder, tr("folder")},
                                  {KeyAction::open, tr("open")},
                                  {KeyAction::leave, tr("leave")},
                                  {KeyAction::keys, tr("keys")}},
@@ -90,6 +106,17 @@ void BenchPage::buildRight() {
     trace_ = new TraceView(look_, right_);
     trouble_ = new TroubleCard(look_, right_);
     cards_ = new CardsView(look_, summary_, right_);
+    all_ = new WholeRows(right_);
+    all_->setModel(&summary_);
+    all_->setItemDelegate(new RowDelegate(look_, all_));
+    all_->setAccessibleName(tr("Every finding"));
+    all_->setTabKeyNavigation(false);
+    more_ = new KeyButton(look_, TextSize::small, false, right_);
+    connect(more_, &QPushButton::clicked, this, [this] { emit keyPressed(KeyAction::allFindings); });
+    connect(cards_, &CardsView::lookAt, trace_, &TraceView::lookAt);
+    connect(all_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& now) {
+        if (now.data(TimeRole).isValid()) trace_->lookAt(now.data(TimeRole).toDouble());
+    });
     verdict_ = new VerdictBar(look_, right_);
     path_ = new PathView(look_, right_);
     rightColumn_ = new QVBoxLayout(right_);
@@ -99,7 +126,11 @@ void BenchPage::buildRight() {
     rightColumn_->addWidget(briefing_, 1);
     rightColumn_->addWidget(trace_, 1);
     rightColumn_->addWidget(trouble_);
-    rightColumn_->addWidget(cards_);
+    rightColumn_->addWidget(all_);
+    cardsRow_ = new QHBoxLayout;
+    cardsRow_->addWidget(cards_, 1);
+    cardsRow_->addWidget(more_, 0, Qt::AlignVCenter | Qt::AlignRight);
+    rightColumn_->addLayout(cardsRow_);
     rightColumn_->addWidget(verdict_);
     rightColumn_->addWidget(path_);
     connect(trouble_, &TroubleCard::saveElsewhereAsked, this, [this] { emit keyPressed(KeyAction::saveElsewhere); });
@@ -109,10 +140,11 @@ void BenchPage::buildRight() {
 void BenchPage::restyle() {
     roomMadeFor_.clear();
     left_->setFixedWidth(look_.ipx(leftWidth()));
-    leftColumn_->setContentsMargins(look_.ipx(28), look_.ipx(18), look_.ipx(28), look_.ipx(10));
+    leftColumn_->setContentsMargins(look_.ipx(24), look_.ipx(14), look_.ipx(24), look_.ipx(10));
     leftColumn_->setSpacing(look_.ipx(6));
     rightColumn_->setContentsMargins(look_.ipx(28), look_.ipx(14), look_.ipx(26), look_.ipx(8));
     rightColumn_->setSpacing(look_.ipx(10));
+    cardsRow_->setSpacing(look_.ipx(10));
     update();
 }
 
@@ -133,21 +165,26 @@ void BenchPage::makeRoom() {
         return hand_->fits(width, height);
     };
     bool found = false;
-    for (const double design : {kUsual, kWide})
-        for (const HandPage::Room room :
-             {HandPage::Room::ample, HandPage::Room::usual, HandPage::Room::less, HandPage::Room::least})
+    const LeftWidths widths = leftWidths(width() / look_.unit());
+    using Room = HandPage::Room;
+    const auto attempt = [&](double design, std::initializer_list<Room> rooms) {
+        for (const Room room : rooms)
             for (const bool cautionsLarge : {true, false}) {
-                if (found || (cautionsLarge && room > HandPage::Room::usual)) continue;
+                if (found || (cautionsLarge && room > Room::usual)) continue;
                 hand_->setRoom(room, cautionsLarge);
-                wide_ = design == kWide;
+                wide_ = design == widths.wide;
                 found = fits(design);
             }
+    };
+    attempt(widths.usual, {Room::ample, Room::usual, Room::less, Room::least});
+    attempt(widths.wide, {Room::ample, Room::usual, Room::less, Room::least, Room::bare});
     left_->setFixedWidth(look_.ipx(leftWidth()));
 }
 
 double BenchPage::leftWidth() const {
-    if (leftStack_->currentWidget() == replay_) return kReading;
-    return wide_ ? kWide : kUsual;
+    const LeftWidths widths = leftWidths(width() / look_.unit());
+    if (leftStack_->currentWidget() == replay_) return widths.reading;
+    return wide_ ? widths.wide : widths.usual;
 }
 
 void BenchPage::begin(const QString& name, const QString& notes, bool guided, double length_s) {
@@ -158,7 +195,13 @@ void BenchPage::begin(const QString& name, const QString& notes, bool guided, do
     replay_->setLength(length_s);
     summary_.setRows({});
     trace_->reset(length_s);
+    announcer_->begin();
+    allFindings_ = false;
     aim_->begin();
+    hand_->begin();
+    path_->begin();
+    wantFar_ = Far::byItself;
+    untouched_.invalidate();
     notice_.clear();
     trace_->setFocus();
 }
@@ -183,6 +226,26 @@ void BenchPage::show(const Scene& scene) {
     showWire(scene);
     showLeft(scene);
     path_->show(scene);
+    lookFar(scene);
+}
+
+// By the key, or by itself once the hands are on the sensor and the mouse rests. Whoever moves the mouse is near.
+void BenchPage::lookFar(const Scene& scene) {
+    const Prompt& prompt = scene.snapshot->prompt;
+    if (prompt.step != farStep_) {
+        farStep_ = prompt.step;
+        if (wantFar_ == Far::no) wantFar_ = Far::byItself;
+    }
+    if (const QPoint at = QCursor::pos(); at != mouse_ || !untouched_.isValid()) {
+        mouse_ = at;
+        untouched_.start();
+    }
+    const bool busy = guided_ && handsBusy(prompt) && untouched_.elapsed() >= busyAfter_ms_;
+    const bool led = guided_ && prompt.step && !prompt.finished;
+    const bool far = led && (wantFar_ == Far::yes || (wantFar_ == Far::byItself && settings_.farByItself() && busy));
+    if (far) far_->show(scene, hand_->cautions(), trouble_->isHidden() ? QString() : trouble_->says(), hidden_);
+    far_->setShown(far);
+    if (!stop_->isHidden()) stop_->raise();
 }
 
 void BenchPage::showLeft(const Scene& scene) {
@@ -219,9 +282,23 @@ void BenchPage::showWire(const Scene& scene) {
     aim_->show(scene);
     trace_->show(scene);
     // While turning there is one thing to look at; and trouble stands where the findings do.
-    cards_->setVisible(aim_->isHidden() && !briefing && trouble_->isHidden());
     summary_.setRows(summaryRows(*snapshot.findings));
+    showFindings(aim_->isHidden() && !briefing && trouble_->isHidden());
+    announcer_->hear(scene, hidden_);
     verdict_->show(scene);
+}
+
+// As cards, those that weigh most; or all of them, as a list.
+void BenchPage::showFindings(bool room) {
+    const int rows = summary_.rowCount(), high = look_.ipx(46);
+    const bool list = room && allFindings_ && rows > 0;
+    all_->setVisible(list);
+    cards_->setVisible(room && !list);
+    const bool more = room && (list || cards_->leavesOut() > 0);
+    more_->setVisible(more);
+    if (more)
+        more_->say(keyName(KeyAction::allFindings), list ? tr("fewer") : tr("+%1 more").arg(cards_->leavesOut()));
+    if (list) all_->setFixedHeight(high * std::min(rows, std::max(2, height() / 3 / high)) + look_.ipx(8));
 }
 
 void BenchPage::hideVerdict() {
@@ -266,6 +343,16 @@ bool BenchPage::handle(KeyAction action) {
     case KeyAction::nextEvent: replay_->step(1); return true;
     case KeyAction::previousEvent: replay_->step(-1); return true;
     case KeyAction::hideVerdict: hideVerdict(); return true;
+    case KeyAction::allFindings:
+        allFindings_ = !allFindings_;
+        show(feed_.scene());
+        if (!all_->isHidden()) all_->setFocus();
+        return true;
+    case KeyAction::far:
+        wantFar_ = far_->isHidden() ? Far::yes : Far::no;
+        if (!guided_) say(tr("Large words are for a led run."));
+        show(feed_.scene());
+        return true;
     case KeyAction::coldWarm:
         say(trace_->layWarmOverCold() ? QString() : tr("There is no warm wiggle to lay over the cold one yet."));
         return true;
@@ -274,7 +361,8 @@ bool BenchPage::handle(KeyAction action) {
 }
 
 void BenchPage::resizeEvent(QResizeEvent*) {
-    stop_->setGeometry(rect());
+    for (QWidget* over : std::initializer_list<QWidget*>{stop_, far_}) over->setGeometry(rect());
+    left_->setFixedWidth(look_.ipx(leftWidth()));
     if (leftStack_->currentWidget() == hand_) makeRoom();
 }
 

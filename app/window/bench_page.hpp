@@ -4,19 +4,27 @@
 
 #include "app/window/feed.hpp"
 #include "app/window/keys.hpp"
+#include "app/window/settings/settings.hpp"
 #include "app/window/verdict/models.hpp"
 
+#include <optional>
+
+#include <QElapsedTimer>
 #include <QWidget>
 
+class QHBoxLayout;
 class QStackedLayout;
 class QVBoxLayout;
 
 namespace stillwire {
 
 class AimView;
+class Announcer;
 class BriefingView;
 class CardsView;
+class FarView;
 class HandPage;
+class KeyButton;
 class KeyHints;
 class PathView;
 class ReadoutView;
@@ -26,11 +34,13 @@ class TraceView;
 class TroubleCard;
 class VerdictBar;
 class VerdictHead;
+class WholeRows;
 
 class BenchPage : public QWidget {
     Q_OBJECT
 public:
-    BenchPage(const Look& look, Feed& feed, QWidget* parent = nullptr);
+    BenchPage(const Look& look, const Settings& settings, Feed& feed, QWidget* parent = nullptr);
+    void setHandsBusyAfter(int after_ms) { busyAfter_ms_ = after_ms; } // with the mouse at rest
 
     // `length_s`: of a capture that is read, 0 if not known.
     void begin(const QString& name, const QString& notes, bool guided, double length_s = 0);
@@ -38,6 +48,7 @@ public:
     void say(const QString& notice); // one line in place; empty takes it away
     [[nodiscard]] TraceView& trace() { return *trace_; }
     [[nodiscard]] ReadoutView& readout() { return *readout_; }
+    [[nodiscard]] FarView& far() { return *far_; }
 
 signals:
     void keyPressed(stillwire::KeyAction action);
@@ -57,18 +68,27 @@ private:
     void showLeft(const Scene& scene);
     void showWire(const Scene& scene);
     void hideVerdict();
+    void showFindings(bool room);
+    void lookFar(const Scene& scene);
 
     const Look& look_;
+    const Settings& settings_;
     Feed& feed_;
+    int busyAfter_ms_ = 6000;
     FindingsModel summary_;
     bool guided_ = true, hidden_ = false; // hidden_: the verdict, for a class
-    bool wide_ = false;
-    QString roomMadeFor_; // and in which size; made again only for another
+    bool wide_ = false, allFindings_ = false;
+    enum class Far { byItself, yes, no } wantFar_ = Far::byItself; // yes or no: by the key; no: for this step
+    std::optional<Step> farStep_;
+    QPoint mouse_;
+    QElapsedTimer untouched_; // since the mouse was last moved
+    QString roomMadeFor_;     // and in which size; made again only for another
     QSize roomMadeIn_;
     QString notice_;
 
     QWidget *left_, *right_;
     QVBoxLayout *leftColumn_, *rightColumn_;
+    QHBoxLayout* cardsRow_;
     QStackedLayout* leftStack_;
     HandPage* hand_;
     ReplayPage* replay_;
@@ -79,8 +99,12 @@ private:
     BriefingView* briefing_;
     TraceView* trace_;
     CardsView* cards_;
+    WholeRows* all_; // every finding, once it is asked for
+    KeyButton* more_;
+    Announcer* announcer_;
     VerdictBar* verdict_;
     PathView* path_;
+    FarView* far_;
     StopView* stop_;
     TroubleCard* trouble_; // of link and recorder, and notices
 };

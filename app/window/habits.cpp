@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/habits.hpp"
 
-#include <QFileInfo>
 #include <QSettings>
 
 namespace stillwire::habits {
 namespace {
 
 constexpr int kRecents = 12;
-const QString kRecent = QStringLiteral("recent"), kOpen = QStringLiteral("open");
+const QString kRecent = QStringLiteral("recent");
 
 } // namespace
 
@@ -22,11 +21,16 @@ void rememberCapture(const QString& path) {
     QSettings().setValue(kRecent, QStringList(recent.mid(0, kRecents)));
 }
 
-void keepOpen(const QString& path) { QSettings().setValue(kOpen, path); }
+void forgetCapture(const QString& path) {
+    QStringList recent = recentCaptures();
+    recent.removeAll(path);
+    QSettings().setValue(kRecent, recent);
+}
 
-QString keptOpen() {
-    const QString path = QSettings().value(kOpen).toString();
-    return QFileInfo::exists(path) ? path : QString();
+void renameCapture(const QString& from, const QString& to) {
+    QStringList recent = recentCaptures();
+    recent.replaceInStrings(from, to);
+    QSettings().setValue(kRecent, recent);
 }
 
 } // namespace stillwire::habits

@@ -9,8 +9,7 @@ namespace stillwire::habits {
 [[nodiscard]] QStringList recentCaptures();
 void rememberCapture(const QString& path); // the newest first
 
-// What was on the bench when the window was closed; empty: the start page.
-void keepOpen(const QString& path);
-[[nodiscard]] QString keptOpen();
+void forgetCapture(const QString& path);
+void renameCapture(const QString& from, const QString& to); // keeps its place
 
 } // namespace stillwire::habits

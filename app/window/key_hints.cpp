@@ -10,13 +10,13 @@ KeyHints::KeyHints(const Look& look, const std::vector<Hint>& hints, QWidget* pa
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
     for (const Hint& hint : hints) {
-        auto* button = new KeyButton(look, TextSize::small, true, this);
+        auto* button = new KeyButton(look, TextSize::small, false, this);
         button->say(keyName(hint.action), hint.word);
         connect(button, &QPushButton::clicked, this, [this, action = hint.action] { emit pressed(action); });
         buttons_.push_back(button);
     }
     auto restyle = [this, &look] {
-        between_ = look.ipx(6);
+        between_ = look.ipx(4);
         updateGeometry();
         place();
     };
@@ -31,7 +31,7 @@ std::pair<std::vector<QRect>, int> KeyHints::rowsAt(int width) const {
     int row = 0;
     for (const KeyButton* button : buttons_) {
         const QSize size = button->sizeHint();
-        if (at.x() > 0 && at.x() + size.width() > width) at = {0, at.y() + row};
+        if (at.x() > 0 && at.x() + size.width() > width) at = {0, at.y() + row + between_};
         places.emplace_back(at, size);
         at.rx() += size.width() + between_;
         row = size.height();

@@ -7,6 +7,7 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPainter>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace stillwire {
@@ -14,15 +15,22 @@ namespace stillwire {
 KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(look) {
     auto* title = new TextLabel(look, TextSize::word, true, Role::ink, this);
     title->say(tr("Every key"));
-    auto* groups = new QHBoxLayout;
+    auto* scroll = new QScrollArea(this);
+    scroll->setWidgetResizable(true);
+    scroll->setFocusPolicy(Qt::StrongFocus); // the keyboard scrolls it too
+    scroll->setAccessibleName(tr("Every key"));
+    list_ = new QWidget;
+    scroll->setWidget(list_);
+    auto* groups = new QHBoxLayout(list_);
+    groups->setContentsMargins(0, 0, 0, 0);
     auto* left = new QVBoxLayout;
-    left->addWidget(group(KeyGroup::hand, tr("The hand")));
-    left->addWidget(group(KeyGroup::lesson, tr("For a class")));
+    left->addWidget(group(KeyGroup::hand, tr("The hand, in a led run")));
+    left->addWidget(group(KeyGroup::lesson, tr("For a class, on the bench")));
     left->addStretch(1);
     groups->addLayout(left, 1);
     auto* right = new QVBoxLayout;
-    right->addWidget(group(KeyGroup::wire, tr("The wire")));
-    right->addWidget(group(KeyGroup::window, tr("The window")));
+    right->addWidget(group(KeyGroup::wire, tr("The wire, on the bench")));
+    right->addWidget(group(KeyGroup::window, tr("The window, everywhere")));
     right->addStretch(1);
     groups->addLayout(right, 1);
     auto* back = new KeyButton(look, TextSize::text, false, this);
@@ -30,11 +38,11 @@ KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(l
     connect(back, &QPushButton::clicked, this, &KeysPage::done);
     auto* column = new QVBoxLayout(this);
     column->addWidget(title);
-    column->addLayout(groups, 1);
+    column->addWidget(scroll, 1);
     column->addWidget(back, 0, Qt::AlignLeft);
     auto restyle = [this, column, groups] {
         const int edge = look_.ipx(40);
-        column->setContentsMargins(edge, edge, edge, look_.ipx(24));
+        column->setContentsMargins(edge, look_.ipx(24), edge, look_.ipx(20));
         column->setSpacing(look_.ipx(16));
         groups->setSpacing(look_.ipx(48));
     };
@@ -43,22 +51,29 @@ KeysPage::KeysPage(const Look& look, QWidget* parent) : QWidget(parent), look_(l
 }
 
 QWidget* KeysPage::group(KeyGroup group, const QString& title) {
-    auto* box = new QWidget(this);
+    auto* box = new QWidget(list_);
     auto* grid = new QGridLayout(box);
     grid->setContentsMargins(0, 0, 0, 0);
     auto* heading = new TextLabel(look_, TextSize::title, true, Role::ink, box);
     heading->say(title);
     grid->addWidget(heading, 0, 0, 1, 2);
     int row = 1;
-    for (const KeyEntry& entry : keyTable()) {
-        if (entry.group != group) continue;
-        auto* key = new KeyCaps(look_, keyNames(entry), box);
+    const auto add = [&](const QStringList& keys, const QString& words) {
+        auto* key = new KeyCaps(look_, keys, box);
         auto* says = new TextLabel(look_, TextSize::text, false, Role::ink, box);
-        says->say(entry.says);
+        says->say(words);
         grid->addWidget(key, row, 0, Qt::AlignLeft);
         grid->addWidget(says, row, 1);
         ++row;
+    };
+    for (const KeyEntry& entry : keyTable())
+        if (entry.group == group) add(keyNames(entry), entry.says);
+    if (group == KeyGroup::wire) { // the mouse has its ways too, on the trace
+        add({tr("Wheel")}, tr("earlier, later"));
+        add({tr("Ctrl+Wheel")}, tr("a shorter or longer time on show"));
+        add({tr("Drag")}, tr("the trace along its time"));
     }
+    if (group != KeyGroup::window) onBench_.push_back(box);
     grid->setColumnStretch(1, 1);
     grid->setRowStretch(row, 1);
     auto restyle = [this, grid] {
@@ -69,6 +84,10 @@ QWidget* KeysPage::group(KeyGroup group, const QString& title) {
     connect(&look_, &Look::changed, grid, restyle);
     restyle();
     return box;
+}
+
+void KeysPage::showFor(bool bench) {
+    for (QWidget* group : onBench_) group->setEnabled(bench); // where they do not work they stand back
 }
 
 void KeysPage::paintEvent(QPaintEvent*) {

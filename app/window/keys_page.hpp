@@ -5,6 +5,8 @@
 #include "app/window/keys.hpp"
 #include "app/window/look/look.hpp"
 
+#include <vector>
+
 #include <QWidget>
 
 namespace stillwire {
@@ -13,6 +15,7 @@ class KeysPage : public QWidget {
     Q_OBJECT
 public:
     explicit KeysPage(const Look& look, QWidget* parent = nullptr);
+    void showFor(bool bench); // where the page was opened: on the bench, or not
 
 signals:
     void done();
@@ -24,6 +27,8 @@ private:
     QWidget* group(KeyGroup group, const QString& title);
 
     const Look& look_;
+    QWidget* list_;
+    std::vector<QWidget*> onBench_; // groups that work there alone
 };
 
 } // namespace stillwire

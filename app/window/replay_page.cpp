@@ -28,12 +28,12 @@ ReplayPage::ReplayPage(const Look& look, QWidget* parent) : QWidget(parent), loo
     column->setContentsMargins(0, 0, 0, 0);
     for (TextLabel* label : {title_, notes_, summary_}) column->addWidget(label);
     column->addWidget(judged_);
-    column->addWidget(details_, 60);
+    column->addWidget(details_, 1);
     column->addWidget(eventsTitle_);
-    column->addWidget(eventList_, 40);
+    column->addWidget(eventList_);
     column->addWidget(phasesTitle_);
-    column->addWidget(phaseList_, 30);
-    column->addStretch(1);
+    column->addWidget(phaseList_);
+    column->addStretch(0);
     auto restyle = [this, column] {
         column->setSpacing(look_.ipx(8));
         // At one edge with the texts and lists, which leave room for their ring.
@@ -54,19 +54,42 @@ WholeRows* ReplayPage::makeList(QAbstractItemModel* model, const QString& name) 
         const QVariant at = now.data(TimeRole);
         if (at.isValid()) emit lookAt(at.toDouble());
     });
-    auto enough = [this, list] {
-        list->setMaximumHeight(look_.ipx(46) * std::max(1, list->model()->rowCount()) + look_.ipx(8));
-        list->fitRows();
-    };
-    connect(model, &QAbstractItemModel::modelReset, list, enough);
-    connect(model, &QAbstractItemModel::rowsInserted, list, enough);
-    connect(model, &QAbstractItemModel::rowsRemoved, list, enough);
-    connect(&look_, &Look::changed, list, [list, enough] {
-        enough();
+    for (const auto signal : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
+        connect(model, signal, this, &ReplayPage::fitLists);
+    connect(&look_, &Look::changed, list, [this, list] {
+        fitLists();
         list->doItemsLayout();
     });
-    enough();
     return list;
+}
+
+// Whole rows, and not more height than they take: what is left is the advice's. The phases stand in the ribbon too,
+// and go first.
+void ReplayPage::fitLists() {
+    if (eventList_ == nullptr || phaseList_ == nullptr) return;
+    details_->setMinimumHeight(look_.ipx(60)); // it scrolls
+    const int row = look_.ipx(46), frame = look_.ipx(8);
+    const bool both = height() > look_.px(780);
+    // What the advice takes whole, or half the page of it; the lists have the rest.
+    // Never by a height that the lists themselves have forced.
+    const int page = std::min(height(), window()->height() - look_.ipx(160));
+    summary_->setVisible(page > look_.px(470)); // how many readings goes before what to do
+    int room = page - std::min(details_->maximumHeight(), page * 2 / 5) - 8 * layout()->spacing() - row;
+    for (const TextLabel* label : {title_, notes_, summary_, eventsTitle_, phasesTitle_})
+        if (label != phasesTitle_ || both) room -= label->heightForWidth(width());
+    const auto fit = [&](WholeRows* list, double share) {
+        const int most = std::max(1, static_cast<int>(room * share - frame) / row);
+        list->setFixedHeight(row * std::clamp(list->model()->rowCount(), 1, most) + frame);
+    };
+    fit(eventList_, both ? 0.6 : 1);
+    fit(phaseList_, 0.4);
+    phasesTitle_->setVisible(both);
+    phaseList_->setVisible(both);
+}
+
+void ReplayPage::resizeEvent(QResizeEvent* event) {
+    fitLists();
+    QWidget::resizeEvent(event);
 }
 
 void ReplayPage::begin(const QString& name, const QString& notes) {
@@ -92,6 +115,7 @@ void ReplayPage::show(const Scene& scene) {
     details_->show(f);
     eventsTitle_->say(tr("Findings: %1").arg(events_.rowCount())); // how many, where not all are seen
     phasesTitle_->say(tr("Phases: %1").arg(phases_.rowCount()));
+    fitLists();
     // An empty list would take the room of what is said.
     eventsTitle_->setVisible(events_.rowCount() > 0);
     eventList_->setVisible(events_.rowCount() > 0);

@@ -29,7 +29,11 @@ public:
 signals:
     void lookAt(double time_s);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void fitLists();
     WholeRows* makeList(QAbstractItemModel* model, const QString& name);
 
     const Look& look_;
@@ -39,7 +43,7 @@ private:
     FindingsModel events_;
     PhasesModel phases_;
     TextLabel *title_, *notes_, *summary_, *eventsTitle_, *phasesTitle_;
-    WholeRows *eventList_, *phaseList_;
+    WholeRows *eventList_ = nullptr, *phaseList_ = nullptr;
 };
 
 } // namespace stillwire

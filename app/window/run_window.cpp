@@ -7,6 +7,7 @@
 #include "app/window/bench_window.hpp"
 #include "app/window/sound/threads_left.hpp"
 #include "app/window/start/bench_doors.hpp"
+#include "app/window/start/start_page.hpp"
 #include "meters/session/log.hpp"
 
 #include <cstdio>
@@ -14,6 +15,7 @@
 #include <memory>
 
 #include <QApplication>
+#include <QFileInfo>
 #include <QIcon>
 #include <QTimer>
 
@@ -26,8 +28,10 @@ void openWindow(std::unique_ptr<BenchWindow>& window) {
     window = std::make_unique<BenchWindow>(std::make_unique<BenchDoors>());
     window->setDemos(demoCaptures());
     window->restoreHabits();
-    if (before) window->setGeometry(before->geometry());
+    if (before) window->restoreGeometry(before->saveGeometry());
     window->show();
+    if (before)
+        if (auto run = before->handOver()) window->attach(std::move(*run), before->guided());
     if (before) before->deleteLater(); // it is still telling of the choice
     QObject::connect(
         window.get(), &BenchWindow::languageChosen, window.get(),
@@ -51,7 +55,7 @@ void intoTheLog(QtMsgType type, const QMessageLogContext&, const QString& text) 
 
 } // namespace
 
-int runWindow(int& argc, char** argv, bool demo) {
+int runWindow(int& argc, char** argv, const Opens& opens) {
     const bool screen = !qEnvironmentVariableIsEmpty("DISPLAY") || !qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") ||
                         !qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM");
     if (!screen) { // Qt would end the program with a page of its own
@@ -71,14 +75,16 @@ int runWindow(int& argc, char** argv, bool demo) {
     QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/stillwire.svg")));
     std::unique_ptr<BenchWindow> window;
     openWindow(window);
-    if (demo)
+    if (!opens.capture.empty()) // once the window is painted
+        QTimer::singleShot(0, window.get(), [&window, path = QString::fromStdString(opens.capture)] {
+            window->open(window->start().captureWay(QFileInfo(path).absoluteFilePath()));
+        });
+    if (opens.demo)
         QTimer::singleShot(0, window.get(), [&window] {
             Way way;
             way.scenario = QStringLiteral("worn-cold");
             window->open(way);
         });
-    else
-        QTimer::singleShot(0, window.get(), &BenchWindow::restoreSession);
     const int status = QApplication::exec();
     window.reset();
     if (threadsLeft) std::_Exit(status);

@@ -2,9 +2,16 @@
 // The program with its window.
 #pragma once
 
+#include <string>
+
 namespace stillwire {
 
-// `demo`: at once on the simulated meter, on a sensor worn where it rests. Returns the exit status.
-[[nodiscard]] int runWindow(int& argc, char** argv, bool demo);
+struct Opens {
+    bool demo = false;   // at once on the simulated meter, on a sensor worn where it rests
+    std::string capture; // a file; empty: the start page
+};
+
+// Returns the exit status.
+[[nodiscard]] int runWindow(int& argc, char** argv, const Opens& opens);
 
 } // namespace stillwire

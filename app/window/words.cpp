@@ -108,6 +108,11 @@ StateWord stateWord(const SessionSnapshot& snapshot) {
         if (last != findings.excursions.rend()) return dropped(*last, decimals);
         return {WireState::dropped, Shape::notch, WordText::tr("Dropped"), {}};
     }
+    // What a meter shows before its lead is on the wire says nothing about the wire.
+    const Prompt& prompt = snapshot.prompt;
+    const bool leadOff = snapshot.guided && prompt.step && (prompt.step == Step::hookUp || prompt.movingLead);
+    if (leadOff && (state == WireState::steady || state == WireState::moving || state == WireState::jumped))
+        return {WireState::silent, Shape::dots, WordText::tr("Waiting"), WordText::tr("until the lead is on")};
     switch (state) {
     case WireState::steady:
         return {state, Shape::level, WordText::tr("Steady"),

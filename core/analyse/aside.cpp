@@ -17,6 +17,7 @@ constexpr double kSameLevel_V = 0.03; // a position is met again to this, or to 
 constexpr double kSameCounts = 3;
 constexpr double kBeyond = 1.1;     // of the way to another position: a firm push
 constexpr int kThere = 2;           // readings at another position's level: one may be a dropout in part
+constexpr int kMostTaps = 3;        // in all wiggles
 constexpr double kPushShare = 0.3;  // of its pose's readings
 constexpr double kFlatShare = 0.25; // of a lean's depth, from its lowest to its highest reading
 constexpr double kAlike_V = 0.02;   // of one arm pushed over the same way
@@ -100,6 +101,22 @@ std::optional<Likely> asMovement(const Excursion& e, const Travel& travel, const
     return travel.rests(e.held_V) ? Likely::tap : Likely::slip;
 }
 
+void tellMovements(std::vector<Excursion>& excursions, const Travel& travel, const AsideEvidence& evidence) {
+    std::vector<Excursion*> pushed; // of wiggles
+    for (Excursion& e : excursions) {
+        const std::optional<Likely> likely = ofSignal(e, evidence) ? asMovement(e, travel, evidence) : std::nullopt;
+        if (!likely) continue;
+        setAside(e, *likely);
+        if (e.poseIndex >= 0) pushed.push_back(&e);
+    }
+    // Nobody taps again and again while somebody pushes the shaft: a track may well end up at such a level.
+    if (static_cast<int>(pushed.size()) <= kMostTaps) return;
+    for (Excursion* e : pushed) {
+        e->kind = ExcursionKind::dropout;
+        e->likely = Likely::unknown;
+    }
+}
+
 // Flat and little, and as long as the push, in a pose of the shaft.
 bool mayLean(const Excursion& e, const AsideEvidence& evidence) {
     if (!ofSignal(e, evidence) || e.poseIndex < 0) return false;
@@ -168,6 +185,30 @@ void tellLone(std::vector<Excursion>& excursions, const AsideEvidence& evidence)
     if (const std::optional<Likely> likely = asLone(*only, evidence)) setAside(*only, *likely);
 }
 
+bool heldAfter(Time at, int stepVisit, const AsideEvidence& evidence) {
+    return std::any_of(evidence.plateaus->begin(), evidence.plateaus->end(),
+                       [&](const Plateau& stay) { return stay.place.stepVisit == stepVisit && stay.to > at; });
+}
+
+// Off its level until the lead was to go to another wire: it had gone.
+bool leftEarly(const Excursion& e, const AsideEvidence& evidence) {
+    const Context& at = evidence.timeline->at(e.from - evidence.aperture);
+    const std::vector<StepVisit>& visits = evidence.timeline->stepVisits();
+    const auto next = static_cast<std::size_t>(at.stepVisit) + 1;
+    if (e.kind != ExcursionKind::dropout || at.stepVisit < 0 || next >= visits.size()) return false;
+    if (traits(visits[next].step).wire == at.wire) return false;
+    return !heldAfter(e.to, at.stepVisit, evidence);
+}
+
+// A lead that left early stays away until its step is over.
+Time overAt(const Excursion& e, const AsideEvidence& evidence) {
+    if (e.likely != Likely::lead || !e.step) return e.to;
+    const int visit = evidence.timeline->at(e.from - evidence.aperture).stepVisit;
+    return visit < 0 || heldAfter(e.to, visit, evidence)
+               ? e.to
+               : std::max(e.to, evidence.timeline->stepVisits()[static_cast<std::size_t>(visit)].to);
+}
+
 // The arm stood where it was before for some time after it was asked to move.
 std::vector<Aside> lateStarts(const AsideEvidence& evidence, const Travel& travel) {
     std::vector<Aside> late;
@@ -209,14 +250,15 @@ std::optional<Likely> asSag(const LevelJump& jump, const AsideEvidence& evidence
 std::vector<Aside> tellAside(std::vector<Excursion>& excursions, std::vector<LevelJump>& jumps,
                              const AsideEvidence& evidence) {
     const Travel travel(evidence);
-    for (Excursion& e : excursions)
-        if (ofSignal(e, evidence))
-            if (const std::optional<Likely> likely = asMovement(e, travel, evidence)) setAside(e, *likely);
+    tellMovements(excursions, travel, evidence);
     tellLeans(excursions, evidence);
+    for (Excursion& e : excursions)
+        if (leftEarly(e, evidence)) setAside(e, Likely::lead);
     tellLone(excursions, evidence);
     std::vector<Aside> asides = lateStarts(evidence, travel);
     for (const Excursion& e : excursions)
-        if (e.kind == ExcursionKind::aside) asides.push_back({e.from, e.to, e.held_V, e.extreme_V, e.step, e.likely});
+        if (e.kind == ExcursionKind::aside)
+            asides.push_back({e.from, overAt(e, evidence), e.held_V, e.extreme_V, e.step, e.likely});
     std::erase_if(jumps, [&](const LevelJump& jump) {
         const Wire wire = evidence.timeline->at(jump.at - evidence.aperture).wire;
         std::optional<Likely> likely;

@@ -11,6 +11,7 @@ namespace stillwire {
 namespace {
 constexpr double kShoulderShare = 0.4;
 constexpr int kLeaps = 1;                 // readings on the way of a level that leapt
+constexpr double kLeapShare = 0.5;        // of the way, in its last step
 constexpr double kFarShare = 0.85;        // of the depth: at the far end
 constexpr std::size_t kMostPoints = 4096; // of an excursion that are looked at; what is longer has no way back
 
@@ -97,7 +98,9 @@ void Classifier::arrive(const Reading& reading, const Segment& segment) {
         m.to = reading.time;
         m.from_V = level_V_;
         m.to_V = segment.level_V;
-        m.leapt = movingReadings_ <= kLeaps;
+        // A level that was followed as it crept has moved, and not leapt.
+        const bool atOnce = std::abs(reading.volts_V - heldLast_V_) >= kLeapShare * std::abs(m.to_V - m.from_V);
+        m.leapt = movingReadings_ <= kLeaps && atOnce;
         m.unasked = segment.unasked || movedUnasked_;
         explained_->moved(m);
     }
@@ -114,6 +117,7 @@ void Classifier::readings(const Reading* first, std::size_t count, int context, 
         if (anew || moving_) arrive(*first, segment);
         level_ = segment.level;
         level_V_ = segment.level_V;
+        heldLast_V_ = first[count - 1].volts_V;
         explained_->held(first, count, context, segment, anew);
         break;
     }

@@ -60,6 +60,7 @@ private:
     Explained* explained_;
     std::int64_t level_ = -1; // id of the newest held
     double level_V_ = 0;
+    double heldLast_V_ = 0;     // its newest reading
     Point lastMoving_, before_; // before_: of the newest that was not away
     Time newest_{0};
     bool moving_ = false, movedUnasked_ = false;

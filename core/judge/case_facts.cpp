@@ -221,7 +221,8 @@ bool leadOnSignal(const Case& c) {
 // moves with nobody touching is not steady enough to be turned anywhere.
 bool adjustable(const Case& c) {
     const AdjustmentAdvice& a = c.findings->adjustment;
-    return allMeasured(c) && !movesUntouched(c) && a.wanted && a.feasible &&
+    const bool sure = c.levels->supply.referenceMeasured || misplaced(c); // against an assumed one nothing is close
+    return sure && allMeasured(c) && !movesUntouched(c) && a.wanted && a.feasible &&
            std::abs(a.shift_V.value_or(0)) >= kLeastTurn_V;
 }
 

@@ -18,6 +18,7 @@ namespace {
 constexpr int kLatest = 8;                              // stays: as many poses to one side as to the other
 constexpr Time kLeft = std::chrono::milliseconds(1500); // before its place ended
 constexpr double kStayShare = 0.1;                      // of the time its place lasted
+constexpr double kUnmovedShare = 0.5;                   // the same, of a stay that was carried over its mark
 
 bool isVisit(const Plateau& stay, const Timeline& timeline) {
     const Context& place = stay.place;
@@ -131,7 +132,8 @@ std::vector<Plateau> settledStays(const std::vector<Plateau>& plateaus, const Ti
             if (!goesOn && stood_s < kStayShare * toSeconds(over - place.from)) continue;
             // The hand had not moved yet: it moved later, and settled or was too unsteady to.
             const bool left = !goesOn && over - plateau.to > kLeft;
-            if (place.moveExpected && (anyMoved || left) && !plateau.moved) continue;
+            const bool brief = !goesOn && stood_s < kUnmovedShare * toSeconds(over - place.from);
+            if (place.moveExpected && (anyMoved || left || brief) && !plateau.moved) continue;
             if (!best || plateau.readings >= best->readings) best = &plateau;
         }
         if (best) stays.push_back(*best);

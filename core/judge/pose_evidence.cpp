@@ -54,6 +54,7 @@ HeldLevel heldIn(const CoverageEvidence& evidence, Step step) {
 
 bool wentOffScale(const Pose& pose, const CoverageEvidence& evidence) {
     if (evidence.timeline->undone(pose.stepVisit) || !pose.step || !overlapsBlind(pose, evidence, true)) return false;
+    if (setAsideIn(pose, evidence)) return false;
     return !nearARangeLimit(evidence, heldIn(evidence, *pose.step).level_V);
 }
 

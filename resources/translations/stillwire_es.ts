@@ -131,6 +131,157 @@
     </message>
 </context>
 <context>
+    <name>FarText</name>
+    <message>
+        <source>Black lead to the battery,
+red lead to the reference</source>
+        <translation>Punta negra a la batería,
+roja a la referencia</translation>
+    </message>
+    <message>
+        <source>Touch nothing: reading
+the reference wire</source>
+        <translation>No toque nada: se lee
+la referencia</translation>
+    </message>
+    <message>
+        <source>Touch nothing: reading
+the ground wire</source>
+        <translation>No toque nada: se lee
+el cable de masa</translation>
+    </message>
+    <message>
+        <source>Hands and feet off,
+let it rest</source>
+        <translation>Manos y pies fuera,
+déjelo en reposo</translation>
+    </message>
+    <message>
+        <source>Push only the leads,
+at clip and tip</source>
+        <translation>Empuje solo las puntas,
+pinza y aguja</translation>
+    </message>
+    <message>
+        <source>Push the shaft sideways
+and hold</source>
+        <translation>Empuje de lado el eje
+y mantenga</translation>
+    </message>
+    <message>
+        <source>Bend one section
+of the harness and hold</source>
+        <translation>Doble un tramo
+del mazo y mantenga</translation>
+    </message>
+    <message>
+        <source>Go to: %1
+and hold it there</source>
+        <translation>Vaya a: %1
+y manténgalo ahí</translation>
+    </message>
+    <message>
+        <source>Move to each position
+and hold it there</source>
+        <translation>Vaya a cada posición
+y manténgala</translation>
+    </message>
+    <message>
+        <source>Slowly from end to end
+and back, no stopping</source>
+        <translation>Despacio de tope a tope
+y vuelta, sin parar</translation>
+    </message>
+    <message>
+        <source>Does the arm rest on its
+stop? Lift it a little</source>
+        <translation>¿Descansa en su tope?
+Levante un poco el brazo</translation>
+    </message>
+    <message>
+        <source>Later, warm: push the
+shaft sideways and hold</source>
+        <translation>Luego, en caliente: empuje
+de lado el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>Turn until the meter
+shows %1</source>
+        <translation>Gire hasta que el
+multímetro marque %1</translation>
+    </message>
+    <message>
+        <source>Loosen the sensor, turn
+it to the aim</source>
+        <translation>Afloje el sensor y
+gírelo hasta el objetivo</translation>
+    </message>
+    <message>
+        <source>Key off and wait,
+unplug nothing yet</source>
+        <translation>Quite el contacto, espere;
+no desenchufe nada aún</translation>
+    </message>
+    <message>
+        <source>Hold the plug still,
+push the shaft and hold</source>
+        <translation>Sujete el conector,
+empuje el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>Lead on the reference:
+push the shaft and hold</source>
+        <translation>Punta en la referencia:
+empuje el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>Lead on the ground wire:
+push the shaft and hold</source>
+        <translation>Punta en la masa:
+empuje el eje y mantenga</translation>
+    </message>
+    <message>
+        <source>The reference is bad:
+end here, or go on?</source>
+        <translation>La referencia está mal:
+¿terminar, o seguir?</translation>
+    </message>
+    <message>
+        <source>The ground wire is bad:
+end here, or go on?</source>
+        <translation>El cable de masa está mal:
+¿terminar, o seguir?</translation>
+    </message>
+    <message>
+        <source>Nothing left changes the
+verdict: end here?</source>
+        <translation>Nada más cambia el
+dictamen: ¿terminar aquí?</translation>
+    </message>
+    <message>
+        <source>The run is over</source>
+        <translation>La prueba ha terminado</translation>
+    </message>
+    <message>
+        <source>Red lead to the
+reference wire</source>
+        <translation>Punta roja al cable
+de referencia</translation>
+    </message>
+    <message>
+        <source>Red lead to the
+ground wire</source>
+        <translation>Punta roja al cable
+de masa</translation>
+    </message>
+    <message>
+        <source>Red lead to the
+signal wire</source>
+        <translation>Punta roja al cable
+de señal</translation>
+    </message>
+</context>
+<context>
     <name>FindingText</name>
     <message>
         <source>1 dropout</source>
@@ -300,6 +451,29 @@
         <source>Wants turning, down by %1</source>
         <translation>Pide giro: bajar %1</translation>
     </message>
+    <message>
+        <source>Set aside, once</source>
+        <translation>Apartado, una vez</translation>
+    </message>
+    <message>
+        <source>Set aside, %1 times</source>
+        <translation>Apartado, %1 veces</translation>
+    </message>
+</context>
+<context>
+    <name>GlanceTaker</name>
+    <message>
+        <source>today %1</source>
+        <translation>hoy a las %1</translation>
+    </message>
+    <message>
+        <source>yesterday %1</source>
+        <translation>ayer a las %1</translation>
+    </message>
+    <message>
+        <source>%1 at %2</source>
+        <translation>%1 a las %2</translation>
+    </message>
 </context>
 <context>
     <name>KeyText</name>
@@ -463,12 +637,55 @@
         <source>make a dropout on the simulated meter</source>
         <translation>hacer un corte en el multímetro simulado</translation>
     </message>
+    <message>
+        <source>settings</source>
+        <translation>ajustes</translation>
+    </message>
+    <message>
+        <source>large words for three metres, and back</source>
+        <translation>letras grandes para tres metros, y volver</translation>
+    </message>
+    <message>
+        <source>every finding as a list, and back</source>
+        <translation>todos los hallazgos en lista, y volver</translation>
+    </message>
+    <message>
+        <source>show the capture in its folder</source>
+        <translation>mostrar la captura en su carpeta</translation>
+    </message>
 </context>
 <context>
     <name>PlaceText</name>
     <message>
         <source>%1 takes no capture. This run is recorded in %2: copy it from there.</source>
         <translation>%1 no admite capturas. Esta prueba se graba en %2: cópiela de ahí.</translation>
+    </message>
+</context>
+<context>
+    <name>StakeText</name>
+    <message>
+        <source>The led run ends here and cannot be taken up again.</source>
+        <translation>La prueba guiada termina aquí y no se puede retomar.</translation>
+    </message>
+    <message>
+        <source>The led run ends at step %1 of %2, %3, and cannot be taken up again.</source>
+        <translation>La prueba guiada termina en el paso %1 de %2, %3, y no se puede retomar.</translation>
+    </message>
+    <message>
+        <source>Not looked at then: %1.</source>
+        <translation>Se quedaría sin mirar: %1.</translation>
+    </message>
+    <message>
+        <source>Still wanted in this step: %1.</source>
+        <translation>En este paso queda: %1.</translation>
+    </message>
+    <message>
+        <source>In memory only, and lost unless it is saved elsewhere: %1 of readings.</source>
+        <translation>Solo en memoria, y se pierde si no se guarda en otro sitio: %1 de lecturas.</translation>
+    </message>
+    <message>
+        <source>What was recorded is kept: %1, %2 readings.</source>
+        <translation>Lo grabado se conserva: %1, %2 lecturas.</translation>
     </message>
 </context>
 <context>
@@ -734,6 +951,14 @@
     <message>
         <source>plug held</source>
         <translation>conector quieto</translation>
+    </message>
+    <message>
+        <source>Waiting</source>
+        <translation>Espera</translation>
+    </message>
+    <message>
+        <source>until the lead is on</source>
+        <translation>hasta poner la punta</translation>
     </message>
 </context>
 <context>
@@ -1523,10 +1748,6 @@
         <translation>Punta roja</translation>
     </message>
     <message>
-        <source>Push the sensor&apos;s shaft sideways and hold, as the pace says; touch no wire.</source>
-        <translation>Empuje de lado el eje del sensor y manténgalo, al ritmo indicado; no toque ningún cable.</translation>
-    </message>
-    <message>
         <source>Push the shaft sideways and hold, as the pace says, with the red lead on the ground wire.</source>
         <translation>Empuje el eje de lado y manténgalo, al ritmo indicado, con la punta roja en el cable de masa.</translation>
     </message>
@@ -1877,10 +2098,6 @@
     <message>
         <source>Wiggle the shaft</source>
         <translation>Menear el eje</translation>
-    </message>
-    <message>
-        <source>Wiggle the shaft, then the harness, to find what brings it back.</source>
-        <translation>Menee el eje y luego el mazo, para ver qué lo repite.</translation>
     </message>
     <message>
         <source>Wiggles</source>
@@ -3131,22 +3348,6 @@
         <translation>Busque holgura a mano en las articulaciones del varillaje y en el casquillo, con el eje sujeto.</translation>
     </message>
     <message>
-        <source>Looked at: %1 of the harness; blind in %2; still wanted: %3.</source>
-        <translation>Miradas: %1 del mazo; a ciegas en %2; faltan todavía: %3.</translation>
-    </message>
-    <message>
-        <source>Looked at: %1 of the harness; still wanted: %2.</source>
-        <translation>Miradas: %1 del mazo; faltan todavía: %2.</translation>
-    </message>
-    <message>
-        <source>Looked at: %1 of the shaft; blind in %2; still wanted: %3.</source>
-        <translation>Miradas: %1 del eje; a ciegas en %2; faltan todavía: %3.</translation>
-    </message>
-    <message>
-        <source>Looked at: %1 of the shaft; still wanted: %2.</source>
-        <translation>Miradas: %1 del eje; faltan todavía: %2.</translation>
-    </message>
-    <message>
         <source>Released, it came back to %1 in %2 of %3, and to %4 in the others: not repeatable.</source>
         <translation>Al soltar volvió a %1 en %2 de %3, y a %4 en las demás: no repite.</translation>
     </message>
@@ -3585,6 +3786,86 @@
     <message>
         <source>No step left would change this.</source>
         <translation>Ningún paso que queda cambiaría esto.</translation>
+    </message>
+    <message>
+        <source>Feet and hands off, and watch it at rest again.</source>
+        <translation>Pies y manos fuera, y mírelo otra vez en reposo.</translation>
+    </message>
+    <message>
+        <source>Harness: %1 bends counted, %2 lost, %3 to go.</source>
+        <translation>Mazo: %1 dobleces contados, %2 perdidos, faltan %3.</translation>
+    </message>
+    <message>
+        <source>Harness: %1 bends counted, %2 to go.</source>
+        <translation>Mazo: %1 dobleces contados, faltan %2.</translation>
+    </message>
+    <message>
+        <source>It reads %1, which no reference does: is the tip on the reference wire?</source>
+        <translation>Marca %1, cosa que no hace ninguna referencia: ¿está la punta en el cable de referencia?</translation>
+    </message>
+    <message>
+        <source>It reads %1: red and black are swapped, at the meter or at the wires.</source>
+        <translation>Marca %1: la roja y la negra están cambiadas, en el multímetro o en los cables.</translation>
+    </message>
+    <message>
+        <source>It reads %1: the key is off, or the tip does not touch. The lead first: clip it again, in another place.</source>
+        <translation>Marca %1: el contacto está quitado o la punta no toca. Primero la punta: póngala otra vez, en otro sitio.</translation>
+    </message>
+    <message>
+        <source>Key off, then feel for play at the pivot, its bushing and the sensor&apos;s mount.</source>
+        <translation>Quite el contacto y busque holgura en el eje de giro, su casquillo y el soporte del sensor.</translation>
+    </message>
+    <message>
+        <source>No two visits of %1 agree.</source>
+        <translation>No hay dos visitas a %1 que coincidan.</translation>
+    </message>
+    <message>
+        <source>Push the sensor&apos;s shaft and hold, each way as the pace says; touch no wire.</source>
+        <translation>Empuje el eje del sensor y manténgalo, a cada lado al ritmo indicado; no toque ningún cable.</translation>
+    </message>
+    <message>
+        <source>Release to %1 again and let it settle.</source>
+        <translation>Suelte otra vez a %1 y deje que se asiente.</translation>
+    </message>
+    <message>
+        <source>Shaft: %1 pushes counted, %2 lost, %3 to go.</source>
+        <translation>Eje: %1 empujes contados, %2 perdidos, faltan %3.</translation>
+    </message>
+    <message>
+        <source>Shaft: %1 pushes counted, %2 to go.</source>
+        <translation>Eje: %1 empujes contados, faltan %2.</translation>
+    </message>
+    <message>
+        <source>So many would show a fault of one push in %1 with a chance of %2 %%.</source>
+        <translation>Tantos mostrarían un fallo de un empuje de cada %1 con una probabilidad del %2 %%.</translation>
+    </message>
+    <message>
+        <source>The arm leaned with the push, %1 to %2; it was not pushed with the arm held.</source>
+        <translation>El brazo se ladeó con el empuje, de %1 a %2; no se empujó con el brazo sujeto.</translation>
+    </message>
+    <message>
+        <source>The arm leaned with the push: hold the arm still with the other hand, and push the shaft again, as the pace says.</source>
+        <translation>El brazo se ladeó con el empuje: sujete quieto el brazo con la otra mano y empuje el eje otra vez, al ritmo indicado.</translation>
+    </message>
+    <message>
+        <source>Where it was bent least, a fault of one bend in %1 would show with a chance of %2 %%.</source>
+        <translation>Donde menos se dobló, un fallo de un doblez de cada %1 se mostraría con una probabilidad del %2 %%.</translation>
+    </message>
+    <message>
+        <source>With the push the arm leans, %1 to %2, and it does so with the arm held: the bushing or the mount is loose.</source>
+        <translation>Con el empuje el brazo se ladea, de %1 a %2, y lo hace también sujeto: el casquillo o el soporte tienen holgura.</translation>
+    </message>
+    <message>
+        <source>pull it out</source>
+        <translation>tire hacia fuera</translation>
+    </message>
+    <message>
+        <source>push it in</source>
+        <translation>empuje hacia dentro</translation>
+    </message>
+    <message>
+        <source>tap the body</source>
+        <translation>golpee el cuerpo</translation>
     </message>
     <message>
         <source>Cells in which the meter showed no number: %1.</source>
@@ -4179,6 +4460,40 @@
     </message>
 </context>
 <context>
+    <name>stillwire::Announcer</name>
+    <message>
+        <source>Dropout %1: %2</source>
+        <translation>Corte %1: %2</translation>
+    </message>
+    <message>
+        <source>Verdict: %1</source>
+        <translation>Dictamen: %1</translation>
+    </message>
+    <message>
+        <source>So far: %1</source>
+        <translation>Hasta ahora: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::AskView</name>
+    <message>
+        <source>Question</source>
+        <translation>Pregunta</translation>
+    </message>
+    <message>
+        <source>go on with the run</source>
+        <translation>seguir con la prueba</translation>
+    </message>
+    <message>
+        <source>end it</source>
+        <translation>terminarla</translation>
+    </message>
+    <message>
+        <source>save elsewhere…</source>
+        <translation>guardar en otro sitio…</translation>
+    </message>
+</context>
+<context>
     <name>stillwire::BenchPage</name>
     <message>
         <source>next</source>
@@ -4232,13 +4547,33 @@
         <source>There is no warm wiggle to lay over the cold one yet.</source>
         <translation>Aún no hay meneo en caliente que poner sobre el de en frío.</translation>
     </message>
+    <message>
+        <source>afar</source>
+        <translation>lejos</translation>
+    </message>
+    <message>
+        <source>folder</source>
+        <translation>carpeta</translation>
+    </message>
+    <message>
+        <source>Every finding</source>
+        <translation>Todos los hallazgos</translation>
+    </message>
+    <message>
+        <source>fewer</source>
+        <translation>menos</translation>
+    </message>
+    <message>
+        <source>+%1 more</source>
+        <translation>+%1 más</translation>
+    </message>
+    <message>
+        <source>Large words are for a led run.</source>
+        <translation>Las letras grandes son para una prueba guiada.</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::BenchWindow</name>
-    <message>
-        <source>Press Esc once more to end this run. What was recorded is kept.</source>
-        <translation>Pulse Esc otra vez para terminar esta prueba. Lo grabado se conserva.</translation>
-    </message>
     <message>
         <source>Open a capture</source>
         <translation>Abrir una captura</translation>
@@ -4260,10 +4595,6 @@
         <translation>Toda la prueba está ahora en %1, y sigue allí.</translation>
     </message>
     <message>
-        <source>Part of this run is in memory only: Ctrl+S saves it elsewhere, Esc once more gives it up.</source>
-        <translation>Parte de esta prueba está solo en memoria: Ctrl+S la guarda en otro sitio, Esc otra vez la abandona.</translation>
-    </message>
-    <message>
         <source>A dropout is made on the simulated meter.</source>
         <translation>Se hace un corte en el multímetro simulado.</translation>
     </message>
@@ -4272,8 +4603,24 @@
         <translation>Solo al multímetro simulado se le puede dar un corte.</translation>
     </message>
     <message>
-        <source>Part of this run is in memory only: Ctrl+S saves it elsewhere, closing once more gives it up.</source>
-        <translation>Parte de esta prueba está solo en memoria: Ctrl+S la guarda en otro sitio, cerrar otra vez la abandona.</translation>
+        <source>Open %1 and end this run?</source>
+        <translation>¿Abrir %1 y terminar esta prueba?</translation>
+    </message>
+    <message>
+        <source>End this run?</source>
+        <translation>¿Terminar esta prueba?</translation>
+    </message>
+    <message>
+        <source>End the run here?</source>
+        <translation>¿Terminar la prueba aquí?</translation>
+    </message>
+    <message>
+        <source>Close the bench and end this run?</source>
+        <translation>¿Cerrar el banco y terminar esta prueba?</translation>
+    </message>
+    <message>
+        <source>Still wanted: %1. %2 skips the step.</source>
+        <translation>Queda: %1. %2 omite el paso.</translation>
     </message>
 </context>
 <context>
@@ -4297,10 +4644,6 @@
         <source>Nothing found yet. What the wire shows will stand here.</source>
         <translation>Aún nada. Lo que muestre el cable aparecerá aquí.</translation>
     </message>
-    <message>
-        <source>+%1 more</source>
-        <translation>+%1 más</translation>
-    </message>
 </context>
 <context>
     <name>stillwire::CautionBox</name>
@@ -4308,12 +4651,39 @@
         <source>Caution</source>
         <translation>Precaución</translation>
     </message>
+    <message>
+        <source>Cautions as before: %1</source>
+        <translation>Precauciones, como antes: %1</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::DrawingView</name>
     <message>
         <source>Drawing of the step</source>
         <translation>Dibujo del paso</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::FarView</name>
+    <message>
+        <source>From three metres</source>
+        <translation>A tres metros</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Dictamen</translation>
+    </message>
+    <message>
+        <source>So far</source>
+        <translation>Hasta ahora</translation>
+    </message>
+    <message>
+        <source>hidden</source>
+        <translation>oculto</translation>
+    </message>
+    <message>
+        <source>Cautions as before: %1</source>
+        <translation>Precauciones, como antes: %1</translation>
     </message>
 </context>
 <context>
@@ -4408,24 +4778,48 @@
         <translation>Todas las teclas</translation>
     </message>
     <message>
-        <source>The hand</source>
-        <translation>La mano</translation>
-    </message>
-    <message>
-        <source>The wire</source>
-        <translation>El cable</translation>
-    </message>
-    <message>
-        <source>The window</source>
-        <translation>La ventana</translation>
-    </message>
-    <message>
-        <source>For a class</source>
-        <translation>Para una clase</translation>
-    </message>
-    <message>
         <source>back</source>
         <translation>volver</translation>
+    </message>
+    <message>
+        <source>The hand, in a led run</source>
+        <translation>La mano, en una prueba guiada</translation>
+    </message>
+    <message>
+        <source>For a class, on the bench</source>
+        <translation>Para una clase, en el banco</translation>
+    </message>
+    <message>
+        <source>The wire, on the bench</source>
+        <translation>El cable, en el banco</translation>
+    </message>
+    <message>
+        <source>The window, everywhere</source>
+        <translation>La ventana, en todas partes</translation>
+    </message>
+    <message>
+        <source>Wheel</source>
+        <translation>Rueda</translation>
+    </message>
+    <message>
+        <source>earlier, later</source>
+        <translation>antes, después</translation>
+    </message>
+    <message>
+        <source>Ctrl+Wheel</source>
+        <translation>Ctrl+rueda</translation>
+    </message>
+    <message>
+        <source>a shorter or longer time on show</source>
+        <translation>un tiempo más corto o más largo a la vista</translation>
+    </message>
+    <message>
+        <source>Drag</source>
+        <translation>Arrastrar</translation>
+    </message>
+    <message>
+        <source>the trace along its time</source>
+        <translation>la traza a lo largo del tiempo</translation>
     </message>
 </context>
 <context>
@@ -4467,6 +4861,10 @@
     <message>
         <source>%1 now</source>
         <translation>%1: ahora</translation>
+    </message>
+    <message>
+        <source>%1 without a reading</source>
+        <translation>%1 sin ninguna lectura</translation>
     </message>
 </context>
 <context>
@@ -4511,6 +4909,49 @@
     </message>
 </context>
 <context>
+    <name>stillwire::RecentsList</name>
+    <message>
+        <source>Recent captures</source>
+        <translation>Capturas recientes</translation>
+    </message>
+    <message>
+        <source>Open</source>
+        <translation>Abrir</translation>
+    </message>
+    <message>
+        <source>Call it something else…  F2</source>
+        <translation>Cambiarle el nombre…  F2</translation>
+    </message>
+    <message>
+        <source>Write a note to it…</source>
+        <translation>Escribirle una nota…</translation>
+    </message>
+    <message>
+        <source>Show it in its folder</source>
+        <translation>Mostrarla en su carpeta</translation>
+    </message>
+    <message>
+        <source>Take it off this list; the file stays  Delete</source>
+        <translation>Quitarla de la lista; el archivo se queda  Supr</translation>
+    </message>
+    <message>
+        <source>Call it something else</source>
+        <translation>Cambiarle el nombre</translation>
+    </message>
+    <message>
+        <source>What the capture is called:</source>
+        <translation>Nombre de la captura:</translation>
+    </message>
+    <message>
+        <source>Write a note to it</source>
+        <translation>Escribirle una nota</translation>
+    </message>
+    <message>
+        <source>A line that stays with the capture:</source>
+        <translation>Una línea que se queda con la captura:</translation>
+    </message>
+</context>
+<context>
     <name>stillwire::ReplayPage</name>
     <message>
         <source>Phases</source>
@@ -4543,6 +4984,121 @@
     <message>
         <source>Phases: %1</source>
         <translation>Fases: %1</translation>
+    </message>
+</context>
+<context>
+    <name>stillwire::SettingsPage</name>
+    <message>
+        <source>Settings</source>
+        <translation>Ajustes</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Luz</translation>
+    </message>
+    <message>
+        <source>as the desktop</source>
+        <translation>como el escritorio</translation>
+    </message>
+    <message>
+        <source>day</source>
+        <translation>día</translation>
+    </message>
+    <message>
+        <source>night</source>
+        <translation>noche</translation>
+    </message>
+    <message>
+        <source>Size of the type</source>
+        <translation>Tamaño de la letra</translation>
+    </message>
+    <message>
+        <source>usual</source>
+        <translation>normal</translation>
+    </message>
+    <message>
+        <source>large</source>
+        <translation>grande</translation>
+    </message>
+    <message>
+        <source>largest</source>
+        <translation>muy grande</translation>
+    </message>
+    <message>
+        <source>Large words once the hands are busy</source>
+        <translation>Letras grandes con las manos ocupadas</translation>
+    </message>
+    <message>
+        <source>by themselves</source>
+        <translation>solas</translation>
+    </message>
+    <message>
+        <source>only by the key</source>
+        <translation>solo con la tecla</translation>
+    </message>
+    <message>
+        <source>Sound</source>
+        <translation>Sonido</translation>
+    </message>
+    <message>
+        <source>on</source>
+        <translation>encendido</translation>
+    </message>
+    <message>
+        <source>muted</source>
+        <translation>en silencio</translation>
+    </message>
+    <message>
+        <source>Voice</source>
+        <translation>Voz</translation>
+    </message>
+    <message>
+        <source>speaks the prompts</source>
+        <translation>dice las indicaciones</translation>
+    </message>
+    <message>
+        <source>says nothing</source>
+        <translation>no dice nada</translation>
+    </message>
+    <message>
+        <source>Tone that follows the voltage</source>
+        <translation>Tono que sigue la tensión</translation>
+    </message>
+    <message>
+        <source>off</source>
+        <translation>apagado</translation>
+    </message>
+    <message>
+        <source>Motion</source>
+        <translation>Movimiento</translation>
+    </message>
+    <message>
+        <source>all of it</source>
+        <translation>todo</translation>
+    </message>
+    <message>
+        <source>as little as can be</source>
+        <translation>el menor posible</translation>
+    </message>
+    <message>
+        <source>Language</source>
+        <translation>Idioma</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>volver</translation>
+    </message>
+    <message>
+        <source>Folder of the captures</source>
+        <translation>Carpeta de las capturas</translation>
+    </message>
+    <message>
+        <source>Choose a folder…</source>
+        <translation>Elegir carpeta…</translation>
+    </message>
+    <message>
+        <source>The usual one</source>
+        <translation>La de siempre</translation>
     </message>
 </context>
 <context>
@@ -4602,6 +5158,10 @@
         <source>Language</source>
         <translation>Idioma</translation>
     </message>
+    <message>
+        <source>Settings…</source>
+        <translation>Ajustes…</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::StartNews</name>
@@ -4621,20 +5181,20 @@
         <source>The last run was cut short. What it recorded is kept: %1</source>
         <translation>La última prueba se cortó. Lo que registró está guardado: %1</translation>
     </message>
+    <message>
+        <source>Put it aside</source>
+        <translation>Dejarlo a un lado</translation>
+    </message>
+    <message>
+        <source>%1 runs were cut short. What they recorded is kept; the newest: %2</source>
+        <translation>Se interrumpieron %1 pruebas. Lo que grabaron se conserva; la última: %2</translation>
+    </message>
 </context>
 <context>
     <name>stillwire::StartPage</name>
     <message>
         <source>What is on the bench?</source>
         <translation>¿Qué hay en el banco?</translation>
-    </message>
-    <message>
-        <source>The sensor</source>
-        <translation>El sensor</translation>
-    </message>
-    <message>
-        <source>Its sheet holds the windows from the maker&apos;s literature.</source>
-        <translation>Su ficha tiene los márgenes del manual del fabricante.</translation>
     </message>
     <message>
         <source>Sensor sheet</source>
@@ -4649,10 +5209,6 @@
         <translation>Puerto</translation>
     </message>
     <message>
-        <source>Meter</source>
-        <translation>Multímetro</translation>
-    </message>
-    <message>
         <source>Start</source>
         <translation>Empezar</translation>
     </message>
@@ -4663,10 +5219,6 @@
     <message>
         <source>The simulated meter</source>
         <translation>El multímetro simulado</translation>
-    </message>
-    <message>
-        <source>Sensor</source>
-        <translation>Sensor</translation>
     </message>
     <message>
         <source>Pace</source>
@@ -4691,10 +5243,6 @@
     <message>
         <source>A capture</source>
         <translation>Una captura</translation>
-    </message>
-    <message>
-        <source>Recent captures</source>
-        <translation>Capturas recientes</translation>
     </message>
     <message>
         <source>Replay</source>
@@ -4733,36 +5281,12 @@
         <translation>ninguno</translation>
     </message>
     <message>
-        <source>Plug the meter&apos;s lead in; the port shows here by itself. Until then, try the simulated meter.</source>
-        <translation>Enchufe el cable del multímetro; el puerto aparece aquí solo. Mientras tanto, pruebe el multímetro simulado.</translation>
-    </message>
-    <message>
         <source>Find my meter…</source>
         <translation>Buscar mi multímetro…</translation>
     </message>
     <message>
-        <source>Port of a second meter, on the reference wire</source>
-        <translation>Puerto de un segundo multímetro, en el cable de referencia</translation>
-    </message>
-    <message>
         <source>Meter on the reference wire</source>
         <translation>Multímetro en el cable de referencia</translation>
-    </message>
-    <message>
-        <source>Reference wire: none</source>
-        <translation>Cable de referencia: ninguno</translation>
-    </message>
-    <message>
-        <source>Reference wire: %1</source>
-        <translation>Cable de referencia: %1</translation>
-    </message>
-    <message>
-        <source>It sends its readings over a serial line. A second one may watch the reference wire.</source>
-        <translation>Envía lecturas por línea serie. Otro puede vigilar la referencia.</translation>
-    </message>
-    <message>
-        <source>A sensor and its wiring, computed. For learning and for trying out.</source>
-        <translation>Un sensor y su cableado, calculados. Para aprender y para probar.</translation>
     </message>
     <message>
         <source>Drop a file, or take a recent one.</source>
@@ -4771,6 +5295,30 @@
     <message>
         <source>Open a file…</source>
         <translation>Abrir un archivo…</translation>
+    </message>
+    <message>
+        <source>The sheet holds the sensor&apos;s windows from the maker&apos;s literature; the run is judged by it.</source>
+        <translation>La ficha trae los márgenes del sensor según el fabricante; con ella se juzga la prueba.</translation>
+    </message>
+    <message>
+        <source>Meter on the port</source>
+        <translation>Multímetro del puerto</translation>
+    </message>
+    <message>
+        <source>Second meter, on the reference wire</source>
+        <translation>Segundo multímetro, en la referencia</translation>
+    </message>
+    <message>
+        <source>For learning and for trying out. A scenario brings its own sheet.</source>
+        <translation>Para aprender y para probar. Cada caso trae su propia ficha.</translation>
+    </message>
+    <message>
+        <source>Scenario</source>
+        <translation>Caso</translation>
+    </message>
+    <message>
+        <source>No meter is on a port yet. Plug its lead in, switch it on, and let it be found here; or try the simulated one.</source>
+        <translation>Aún no hay ningún multímetro en un puerto. Enchufe su cable, enciéndalo y búsquelo aquí; o pruebe el simulado.</translation>
     </message>
 </context>
 <context>

@@ -89,7 +89,7 @@ HandPage::HandPage(const Look& look, const Feed& feed, QWidget* parent) : QWidge
 }
 
 void HandPage::restyle() {
-    const bool least = room_ == Room::least;
+    const bool least = room_ >= Room::least;
     layout()->setSpacing(look_.ipx(least ? 4 : 8));
     const TextSize far = room_ == Room::ample ? TextSize::word : TextSize::title;
     const TextSize says = room_ <= Room::usual ? TextSize::title : TextSize::text;
@@ -102,6 +102,15 @@ void HandPage::restyle() {
                        : room_ == Room::usual ? 145
                        : least                ? 75
                                               : 130); // to be read, not only recognised
+    showWhatHasRoom();
+}
+
+void HandPage::showWhatHasRoom() {
+    const bool bare = room_ == Room::bare;
+    drawing_->setVisible(!bare);
+    count_->setVisible(!bare && !count_->text().isEmpty());
+    if (bare) progress_->hide(); // what is wanted says it in words
+    why_->say(room_ == Room::bare ? QString() : whySays_);
 }
 
 void HandPage::setRoom(Room room, bool cautionsLarge) {
@@ -141,8 +150,9 @@ bool HandPage::fits(int width, int height) {
 
 // A count that goes down keeps its line, and is left out.
 QString HandPage::takesRoom() const {
-    QStringList all{caution_->accessibleDescription()};
-    for (const TextLabel* label : {title_, count_, instruction_, detail_, why_}) all << label->text();
+    QStringList all{caution_->accessibleDescription(), memory_.fresh().join(QLatin1Char('\n'))};
+    for (const TextLabel* label : {title_, count_, instruction_, detail_}) all << label->text();
+    all << whySays_;
     for (std::size_t i = 0; i < choices_.size(); ++i) all << answers_[i]->text();
     for (const QWidget* widget : std::initializer_list<const QWidget*>{pace_, wanted_, progress_})
         all << QString::number(static_cast<int>(widget->isHidden()));
@@ -155,7 +165,12 @@ void HandPage::show(const Scene& scene) {
     title_->say(say(prompt.title));
     count_->say(prompt.of > 0 ? tr("step %1 of %2").arg(prompt.number).arg(prompt.of) : QString());
     // Before the meter is connected they stand large on the right, where there is no trace yet.
-    caution_->show(prompt.step == Step::hookUp ? QStringList() : cautionWords(prompt), prompt.stopNow);
+    const QStringList cautions = cautionWords(prompt);
+    memory_.take(prompt.step, cautions);
+    if (prompt.step == Step::hookUp)
+        caution_->show({}, {}, false);
+    else
+        caution_->show(cautions, memory_.fresh(), prompt.stopNow);
     drawing_->show(drawingOf(prompt), litSide(scene), say(prompt.instruction));
     sayDeeds(*instruction_, say(prompt.instruction));
     detail_->say(say(prompt.detail));
@@ -170,7 +185,8 @@ void HandPage::show(const Scene& scene) {
     // An empty bar with no word of what would fill it says nothing.
     progress_->setVisible(prompt.step.has_value() && !asks && (prompt.progress > 0 || !prompt.wanted.empty()));
     progress_->show(prompt.progress);
-    why_->say(prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why)));
+    whySays_ = prompt.why.empty() ? QString() : tr("Why: %1").arg(say(prompt.why));
+    showWhatHasRoom();
 }
 
 } // namespace stillwire

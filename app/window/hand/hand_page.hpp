@@ -3,6 +3,7 @@
 #pragma once
 
 #include "app/window/feed.hpp"
+#include "app/window/look/caution_memory.hpp"
 #include "app/window/look/look.hpp"
 
 #include <vector>
@@ -23,10 +24,13 @@ class HandPage : public QWidget {
 public:
     HandPage(const Look& look, const Feed& feed, QWidget* parent = nullptr);
     void show(const Scene& scene);
+    void begin() { memory_.reset(); } // another session
+    [[nodiscard]] const CautionMemory& cautions() const { return memory_; }
 
-    enum class Room { ample, usual, less, least };
+    enum class Room { ample, usual, less, least, bare };
     // Ample: the step and what is wanted are read across the shop. The same in less room: smaller sentences, then
-    // closer lines. The cautions are read from further away where they may be.
+    // closer lines; bare, what the hand does and minds, without picture and reason. The cautions are read from
+    // further away where they may be.
     void setRoom(Room room, bool cautionsLarge);
     // Has all that is shown now room in a page of this size?
     [[nodiscard]] bool fits(int width, int height);
@@ -42,8 +46,11 @@ private:
     void showAnswers(const Prompt& prompt);
 
     void restyle();
+    void showWhatHasRoom();
 
     const Look& look_;
+    CautionMemory memory_;
+    QString whySays_;
     Room room_ = Room::usual;
     bool cautionsLarge_ = false;
     TextLabel *title_, *count_, *instruction_, *detail_, *wanted_, *why_;

@@ -15,7 +15,11 @@ PaceView::PaceView(const Look& look, const Feed& feed, QWidget* parent) : QWidge
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("Pace"));
     setAttribute(Qt::WA_OpaquePaintEvent); // nothing is painted behind it
-    motion_.setInterval(150);
+    const auto pace = [this] {
+        motion_.setInterval(look_.calm() ? 1000 : 150);
+    }; // calm: once a second, to where it is
+    pace();
+    connect(&look, &Look::changed, this, pace);
     connect(&motion_, &QTimer::timeout, this, &PaceView::advance);
     connect(&look, &Look::changed, this, [this] {
         updateGeometry();

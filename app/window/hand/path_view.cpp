@@ -2,6 +2,7 @@
 #include "app/window/hand/path_view.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 #include <QFontMetricsF>
@@ -13,6 +14,33 @@ bool samePath(const std::vector<PathEntry>& a, const std::vector<PathEntry>& b) 
     return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const PathEntry& x, const PathEntry& y) {
         return x.step == y.step && x.outcome == y.outcome;
     });
+}
+
+// Steps that were gone through with no number from the meter between their marks: there is nothing to tick.
+std::set<Step> withoutReading(const SessionSnapshot& snapshot) {
+    std::set<Step> unseen;
+    std::optional<Step> open;
+    Time from{0};
+    const auto close = [&](Time to) {
+        if (!open) return;
+        bool seen = false;
+        for (std::size_t i = snapshot.trace.firstAtOrAfter(from); i < snapshot.trace.size() && !seen; ++i) {
+            if (snapshot.trace[i].time > to) break;
+            seen = std::isfinite(snapshot.trace[i].volts_V);
+        }
+        if (seen)
+            unseen.erase(*open);
+        else
+            unseen.insert(*open);
+    };
+    for (const Mark& mark : snapshot.marks) {
+        const auto* opened = mark.as<StepMark>();
+        if (!opened && !mark.as<StepEndMark>()) continue;
+        close(mark.time);
+        open = opened ? std::optional(opened->step) : std::nullopt;
+        from = mark.time;
+    }
+    return unseen;
 }
 
 } // namespace
@@ -31,11 +59,14 @@ QSize PathView::sizeHint() const { return {look_.ipx(600), look_.ipx(30)}; }
 void PathView::show(const Scene& scene) {
     if (samePath(path_, scene.snapshot->path)) return;
     path_ = scene.snapshot->path;
+    unseen_ = withoutReading(*scene.snapshot);
     QStringList all;
     for (const PathEntry& entry : path_) {
         const QString name = shortStepName(entry.step);
         switch (entry.outcome) {
-        case StepOutcome::done: all << tr("%1 done").arg(name); break;
+        case StepOutcome::done:
+            all << (unseen_.count(entry.step) ? tr("%1 without a reading").arg(name) : tr("%1 done").arg(name));
+            break;
         case StepOutcome::skipped: all << tr("%1 skipped").arg(name); break;
         case StepOutcome::current: all << tr("%1 now").arg(name); break;
         case StepOutcome::waiting: all << name; break;
@@ -54,7 +85,7 @@ std::vector<PathView::Word> PathView::wordsThatFit(double room) const {
         double width = metrics.horizontalAdvance(text);
         if (outcome == StepOutcome::done) width += tick;
         if (outcome == StepOutcome::current) width += 2 * pad;
-        return Word{text, outcome, width};
+        return Word{text, outcome, width, false};
     };
     auto total = [&] {
         return std::accumulate(words.begin(), words.end(), 0.0,
@@ -66,6 +97,8 @@ std::vector<PathView::Word> PathView::wordsThatFit(double room) const {
         if (folded > 0) words.push_back(measured(tr("%1 done").arg(folded), StepOutcome::done));
         for (std::size_t i = folded; i < end; ++i)
             words.push_back(measured(shortStepName(path_[i].step), path_[i].outcome));
+        for (std::size_t i = folded; i < end; ++i)
+            words[i - folded + (folded > 0 ? 1 : 0)].unseen = unseen_.count(path_[i].step) > 0;
         if (end < path_.size()) words.push_back(measured(QStringLiteral("…"), StepOutcome::waiting));
         return total() <= room;
     };
@@ -105,8 +138,9 @@ void PathView::paintEvent(QPaintEvent*) {
             QFont font = look_.font(TextSize::small);
             font.setStrikeOut(word.outcome == StepOutcome::skipped);
             if (word.outcome == StepOutcome::done) {
-                drawShape(painter, QRectF(x, box.center().y() - look_.px(5), look_.px(10), look_.px(10)), Shape::tick,
-                          look_(Role::good), look_.px(2.2));
+                drawShape(painter, QRectF(x, box.center().y() - look_.px(5), look_.px(10), look_.px(10)),
+                          word.unseen ? Shape::dots : Shape::tick, look_(word.unseen ? Role::quietText : Role::good),
+                          look_.px(2.2));
                 box.setLeft(x + look_.px(15));
             }
             text.line(box.adjusted(0, 0, 1, 0), Qt::AlignLeft | Qt::AlignVCenter, word.text, font,

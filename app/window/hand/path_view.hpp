@@ -5,6 +5,7 @@
 #include "app/window/feed.hpp"
 #include "app/window/words.hpp"
 
+#include <set>
 #include <vector>
 
 #include <QWidget>
@@ -15,6 +16,7 @@ class PathView : public QWidget {
     Q_OBJECT
 public:
     explicit PathView(const Look& look, QWidget* parent = nullptr);
+    void begin() { path_.clear(); } // another session
     void show(const Scene& scene);
     [[nodiscard]] QSize sizeHint() const override;
 
@@ -26,11 +28,13 @@ private:
         QString text;
         StepOutcome outcome = StepOutcome::waiting;
         double width = 0;
+        bool unseen = false;
     };
     [[nodiscard]] std::vector<Word> wordsThatFit(double room) const;
 
     const Look& look_;
     std::vector<PathEntry> path_;
+    std::set<Step> unseen_; // done without one reading
 };
 
 } // namespace stillwire

@@ -21,11 +21,14 @@ CautionBox::CautionBox(const Look& look, QWidget* parent) : QWidget(parent), loo
     });
 }
 
-void CautionBox::show(const QStringList& cautions, bool stop) {
-    if (cautions == cautions_ && stop == stop_) return;
-    cautions_ = cautions;
+void CautionBox::show(const QStringList& cautions, const QStringList& fresh, bool stop) {
+    setAccessibleDescription(cautions.join(QStringLiteral(" "))); // whole, whatever is folded
+    setToolTip(fresh.size() < cautions.size() ? cautions.join(QLatin1Char('\n')) : QString());
+    QStringList lines = stop ? cautions : fresh;
+    if (lines.size() < cautions.size()) lines << tr("Cautions as before: %1").arg(cautions.size() - lines.size());
+    if (lines == cautions_ && stop == stop_) return;
+    cautions_ = lines;
     stop_ = stop;
-    setAccessibleDescription(cautions.join(QStringLiteral(" ")));
     setVisible(!cautions.isEmpty());
     keepRoom();
     updateGeometry();

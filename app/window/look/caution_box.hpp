@@ -14,9 +14,10 @@ class CautionBox : public QWidget {
     Q_OBJECT
 public:
     explicit CautionBox(const Look& look, QWidget* parent = nullptr);
-    void show(const QStringList& cautions, bool stop); // nothing to say hides it
-    void setSize(TextSize size);                       // of the words, where there is more than one caution
-    void keepRoomAt(int width);                        // before it has that width
+    // Nothing to say hides it. What is not fresh was shown before, and is folded to a line.
+    void show(const QStringList& cautions, const QStringList& fresh, bool stop);
+    void setSize(TextSize size); // of the words, where there is more than one caution
+    void keepRoomAt(int width);  // before it has that width
     [[nodiscard]] bool hasHeightForWidth() const override { return true; }
     [[nodiscard]] int heightForWidth(int width) const override;
     [[nodiscard]] QSize sizeHint() const override;
@@ -33,7 +34,7 @@ private:
     [[nodiscard]] QRectF textArea(int width, int height) const;
 
     const Look& look_;
-    QStringList cautions_;
+    QStringList cautions_; // as they stand in lines
     TextSize size_ = TextSize::small;
     bool stop_ = false;
 };

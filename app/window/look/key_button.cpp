@@ -95,6 +95,7 @@ QSize KeyCaps::sizeHint() const {
 void KeyCaps::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
+    painter.setOpacity(isEnabled() ? 1 : 0.5);
     drawKeyCaps(&painter, look_, {0, height() / 2.0}, keys_);
 }
 

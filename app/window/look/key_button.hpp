@@ -28,7 +28,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    [[nodiscard]] double side() const { return look_.px(bare_ ? 3 : 12); }
+    [[nodiscard]] double side() const { return look_.px(bare_ ? 3 : size_ == TextSize::small ? 6 : 12); }
 
     const Look& look_;
     TextSize size_;

@@ -7,12 +7,9 @@
 #include <cmath>
 
 #include <QFontMetricsF>
-#include <QSize>
 
 namespace stillwire {
 namespace {
-
-constexpr double kDesignWidth = 1280, kDesignHeight = 800;
 
 double designSize(TextSize size) {
     switch (size) {
@@ -38,11 +35,26 @@ void Look::setNight(bool night) {
 }
 
 void Look::fitTo(QSize window) {
-    const double fit = std::min(window.width() / kDesignWidth, window.height() / kDesignHeight);
+    window_ = window;
+    const double larger = type_ == Type::usual ? 1 : type_ == Type::large ? 1.15 : 1.3;
+    const double fit = std::max(1.0, std::min(window.width() / kWidth, window.height() / kHeight)) * larger;
+    const double most = std::min(window.width() / kLeastWidth, window.height() / kLeastHeight);
     // In sixteenths, so that dragging a window edge does not restyle it at every pixel.
-    const double unit = std::clamp(std::floor(fit * 16.0) / 16.0, 0.75, 4.0);
+    const double unit = std::clamp(std::floor(std::min(fit, most) * 16.0) / 16.0, 1.0, 4.0);
     if (std::abs(unit - unit_) < 1e-9) return;
     unit_ = unit;
+    emit changed();
+}
+
+void Look::setType(Type type) {
+    if (type == type_) return;
+    type_ = type;
+    fitTo(window_);
+}
+
+void Look::setCalm(bool calm) {
+    if (calm == calm_) return;
+    calm_ = calm;
     emit changed();
 }
 
@@ -83,37 +95,38 @@ QPalette Look::widgetPalette() const {
 
 QString Look::styleSheet() const {
     // Only what a palette cannot say: frames, rings and rounding of the few widgets that take input.
-    static const QString pattern =
-        QStringLiteral("QPushButton { border: %5px solid @strong; border-radius: %1px; padding: %2px %3px; "
-                       "background: @plot; color: @ink; }"
-                       "QPushButton:hover { background: @paper; }"
-                       "QPushButton:focus { border: %4px solid @focus; padding: %6px %7px; outline: none; }"
-                       "QPushButton:pressed, QPushButton:checked { background: @trace; color: @plot; }"
-                       "QPushButton:disabled { border-style: dashed; color: @quiet; }"
-                       "QPushButton[flat=\"true\"] { border-color: transparent; background: transparent; }"
-                       "QPushButton[flat=\"true\"]:focus { border-color: @focus; }"
-                       "QPushButton[flat=\"true\"] { padding: %4px %6px; border-width: %4px; }"
-                       "QPushButton[flat=\"true\"]:focus { padding: %4px %6px; }"
-                       "QPushButton[flat=\"true\"]:pressed { color: @ink; background: @plot; }"
-                       "QComboBox { border: %5px solid @strong; border-radius: %1px; padding: %2px %3px; background: "
-                       "@plot; color: @ink; }"
-                       "QComboBox:focus { border: %4px solid @focus; padding: %6px %7px; }"
-                       "QComboBox::drop-down { border: none; width: %8px; }"
-                       "QComboBox::down-arrow { image: url(:/icons/@arrow.svg); width: %3px; height: %3px; }"
-                       "QComboBox QAbstractItemView { background: @plot; color: @ink; border: %5px solid @strong; "
-                       "selection-background-color: @trace; selection-color: @plot; }"
-                       "QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"
-                       "QScrollArea { border: %4px solid transparent; }"
-                       "QScrollArea:focus { border: %4px solid @focus; border-radius: %1px; }"
-                       "QScrollBar { background: transparent; border: none; margin: 0; }"
-                       "QScrollBar:horizontal { height: %2px; } QScrollBar:vertical { width: %2px; }"
-                       "QScrollBar::handle { background: @strong; border-radius: %5px; }"
-                       "QScrollBar::handle:horizontal { min-width: %8px; } "
-                       "QScrollBar::handle:vertical { min-height: %8px; }"
-                       "QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; border: none; }"
-                       "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }"
-                       "QListView { background: transparent; border: %4px solid transparent; outline: none; }"
-                       "QListView:focus { border: %4px solid @focus; border-radius: %1px; }");
+    static const QString pattern = QStringLiteral(
+        "QPushButton { border: %5px solid @strong; border-radius: %1px; padding: %2px %3px; "
+        "background: @plot; color: @ink; }"
+        "QPushButton:hover { background: @paper; }"
+        "QPushButton:focus { border: %4px solid @focus; padding: %6px %7px; outline: none; }"
+        "QPushButton:pressed, QPushButton:checked { background: @trace; color: @plot; }"
+        "QPushButton:disabled { border-style: dashed; color: @quiet; }"
+        "QPushButton[flat=\"true\"] { border-color: transparent; background: transparent; }"
+        "QPushButton[flat=\"true\"]:focus { border-color: @focus; }"
+        "QPushButton[flat=\"true\"] { padding: %4px %6px; border-width: %4px; }"
+        "QPushButton[flat=\"true\"]:focus { padding: %4px %6px; }"
+        "QPushButton[flat=\"true\"]:pressed { color: @ink; background: @plot; }"
+        "QComboBox { border: %5px solid @strong; border-radius: %1px; padding: %2px %3px; background: "
+        "@plot; color: @ink; }"
+        "QComboBox { combobox-popup: 0; }" // a list below it, and not over it with arrows for rows
+        "QComboBox:focus { border: %4px solid @focus; padding: %6px %7px; }"
+        "QComboBox::drop-down { border: none; width: %8px; }"
+        "QComboBox::down-arrow { image: url(:/icons/@arrow.svg); width: %3px; height: %3px; }"
+        "QComboBox QAbstractItemView { background: @plot; color: @ink; border: %4px solid @strong; "
+        "border-radius: 0; selection-background-color: @trace; selection-color: @plot; outline: none; }"
+        "QScrollArea, QScrollArea > QWidget > QWidget { background: transparent; }"
+        "QScrollArea { border: %4px solid transparent; }"
+        "QScrollArea:focus { border: %4px solid @focus; border-radius: %1px; }"
+        "QScrollBar { background: transparent; border: none; margin: 0; }"
+        "QScrollBar:horizontal { height: %2px; } QScrollBar:vertical { width: %2px; }"
+        "QScrollBar::handle { background: @strong; border-radius: %5px; }"
+        "QScrollBar::handle:horizontal { min-width: %8px; } "
+        "QScrollBar::handle:vertical { min-height: %8px; }"
+        "QScrollBar::add-line, QScrollBar::sub-line { width: 0; height: 0; border: none; }"
+        "QScrollBar::add-page, QScrollBar::sub-page { background: transparent; }"
+        "QListView { background: transparent; border: %4px solid transparent; outline: none; }"
+        "QListView:focus { border: %4px solid @focus; border-radius: %1px; }");
     const int rim = std::max(1, ipx(1)), ring = this->ring(), pad = ipx(7), side = ipx(12);
     QString sheet = pattern.arg(ipx(7))
                         .arg(pad)

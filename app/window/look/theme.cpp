@@ -24,6 +24,8 @@ constexpr RoleColours kColours[] = {
     {Role::barText, "#FFFFFE", "#FFFFFE"},     {Role::barQuiet, "#E8E2D3", "#E8E2D4"},
     {Role::quietPhase, "#E4EEE9", "#172C2A"},  {Role::wigglePhase, "#E3E6F2", "#232A45"},
     {Role::travelPhase, "#F3EAD2", "#2E2917"}, {Role::focus, "#0B4574", "#8FCBF3"},
+    {Role::loud, "#3B1300", "#FFD9C4"},        {Role::loudText, "#FFFDF9", "#1B0B02"},
+    {Role::mid, "#E3B34C", "#6A4A12"},         {Role::midText, "#14212A", "#FFF7E4"},
 };
 static_assert(std::size(kColours) == kRoleCount);
 

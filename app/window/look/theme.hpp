@@ -33,8 +33,14 @@ enum class Role {
     wigglePhase,
     travelPhase,
     focus, // ring around what the keyboard is on
+    // Grounds that differ in lightness and not only in hue, for what is caught from the corner of an eye: a fault is
+    // far from the page, a caution half way, what is well is the page's own.
+    loud,
+    loudText,
+    mid,
+    midText,
 };
-inline constexpr int kRoleCount = 22;
+inline constexpr int kRoleCount = 26;
 
 class Palette {
 public:

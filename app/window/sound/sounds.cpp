@@ -4,26 +4,11 @@
 #include "app/window/sound/hum.hpp"
 #include "app/window/wire/band.hpp"
 
-#include <QSettings>
-
 namespace stillwire {
-namespace {
-
-const QString kMute = QStringLiteral("mute"), kHum = QStringLiteral("sound/voltage"),
-              kAloud = QStringLiteral("sound/prompts");
-
-} // namespace
-
-Sounds::Sounds(QObject* parent) : QObject(parent) {
+Sounds::Sounds(Settings& settings, QObject* parent) : QObject(parent), settings_(settings) {
+    connect(&settings, &Settings::changed, this, &Sounds::settle);
     // With no way out there is nothing to speak through.
     connect(&speaker_, &Speaker::found, this, [this] { voice_.load(QLocale()); });
-}
-
-void Sounds::restore() {
-    const QSettings settings;
-    muted_ = settings.value(kMute, false).toBool();
-    hum_ = settings.value(kHum, false).toBool();
-    aloud_ = settings.value(kAloud, true).toBool();
 }
 
 void Sounds::load() {
@@ -50,14 +35,15 @@ void Sounds::hear(const Scene& scene) {
     const bool live = scene.snapshot->guided && !scene.snapshot->prompt.finished && scene.sheet;
     const bool onSignal = live && wireUnderTest(*scene.snapshot) == Wire::signal;
     speaker_.follow(onSignal ? humFrequency_Hz(scene.snapshot->lastVolts_V, scene.sheet->nominal_V) : 0);
-    if (muted_) return;
+    if (muted()) return;
     if (tone) speaker_.play(*tone);
-    if (aloud_) voice_.say(words);
+    if (settings_.aloud()) voice_.say(words);
 }
 
 void Sounds::settle() {
-    speaker_.run(running_ && !muted_);
-    speaker_.hum(hum_);
+    if (muted() || !settings_.aloud()) voice_.hush();
+    speaker_.run(running_ && !muted());
+    speaker_.hum(settings_.hum());
 }
 
 QString Sounds::noSound() const {
@@ -67,29 +53,22 @@ QString Sounds::noSound() const {
 
 QString Sounds::toggleMute() {
     if (const QString none = noSound(); !none.isEmpty()) return none;
-    muted_ = !muted_;
-    QSettings().setValue(kMute, muted_);
-    if (muted_) voice_.hush();
-    settle();
-    return muted_ ? tr("Muted: no tone, no voice. M sounds again.") : tr("Sound is on.");
+    settings_.setMuted(!settings_.muted());
+    return muted() ? tr("Muted: no tone, no voice. M sounds again.") : tr("Sound is on.");
 }
 
 QString Sounds::toggleHum() {
     if (const QString none = noSound(); !none.isEmpty()) return none;
-    hum_ = !hum_;
-    QSettings().setValue(kHum, hum_);
-    settle();
-    return hum_ ? tr("A tone follows the voltage. V ends it.") : tr("No tone follows the voltage.");
+    settings_.setHum(!settings_.hum());
+    return settings_.hum() ? tr("A tone follows the voltage. V ends it.") : tr("No tone follows the voltage.");
 }
 
 QString Sounds::toggleVoice() {
     if (const QString none = noSound(); !none.isEmpty()) return none;
     if (!voice_.available())
         return tr("No voice for this language is installed. Everything that would be spoken is shown.");
-    aloud_ = !aloud_;
-    QSettings().setValue(kAloud, aloud_);
-    if (!aloud_) voice_.hush();
-    return aloud_ ? tr("Prompts are spoken. L ends it.") : tr("Prompts are shown, and not spoken.");
+    settings_.setAloud(!settings_.aloud());
+    return settings_.aloud() ? tr("Prompts are spoken. L ends it.") : tr("Prompts are shown, and not spoken.");
 }
 
 } // namespace stillwire

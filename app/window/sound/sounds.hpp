@@ -2,6 +2,7 @@
 // All that sounds: tones, the tone that follows the voltage, the voice; what of it is wanted, and the one mute.
 #pragma once
 
+#include "app/window/settings/settings.hpp"
 #include "app/window/sound/speaker.hpp"
 #include "app/window/sound/teller.hpp"
 #include "app/window/sound/voice.hpp"
@@ -11,11 +12,10 @@ namespace stillwire {
 class Sounds : public QObject {
     Q_OBJECT
 public:
-    explicit Sounds(QObject* parent = nullptr);
+    explicit Sounds(Settings& settings, QObject* parent = nullptr);
 
-    void restore(); // what was wanted, from QSettings
-    void load();    // slow, so after the first painted window
-    void begin();   // another session
+    void load();  // slow, so after the first painted window
+    void begin(); // another session
     void end();
     void hear(const Scene& scene);
 
@@ -23,17 +23,18 @@ public:
     QString toggleMute();
     QString toggleHum();
     QString toggleVoice();
-    [[nodiscard]] bool muted() const { return muted_; }
+    [[nodiscard]] bool muted() const { return settings_.muted(); }
 
 private:
     void settle(); // starts and stops what goes on by itself
     [[nodiscard]] QString noSound() const;
 
+    Settings& settings_;
     Speaker speaker_;
     Voice voice_;
     ToneWatch tones_;
     Teller teller_;
-    bool muted_ = false, hum_ = false, aloud_ = true, running_ = false;
+    bool running_ = false;
 };
 
 } // namespace stillwire

@@ -201,13 +201,14 @@ Result<Opened> BenchDoors::openCapture(const Way& way) {
     return Opened{std::move(*session), std::move(sheet), QFileInfo(way.path).completeBaseName(), notes, length_s};
 }
 
-QStringList BenchDoors::takeUnfinished() {
+QStringList BenchDoors::unfinished() {
     QStringList paths;
-    for (const std::string& path : unfinishedCaptures(recordingNotes())) {
-        paths << QString::fromStdString(path);
-        forgetUnfinished(recordingNotes(), path);
-    }
+    for (const std::string& path : unfinishedCaptures(recordingNotes())) paths << QString::fromStdString(path);
     return paths;
+}
+
+void BenchDoors::forgetUnfinished(const QString& path) {
+    stillwire::forgetUnfinished(recordingNotes(), path.toStdString());
 }
 
 QStringList demoCaptures() {

@@ -16,7 +16,8 @@ public:
     Result<Opened> open(const Way& way) override;
     std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
                                         const std::stop_token& stop) override;
-    QStringList takeUnfinished() override;
+    QStringList unfinished() override;
+    void forgetUnfinished(const QString& path) override;
 
 protected:
     // A place for tests to put a pace and a hand of their own.

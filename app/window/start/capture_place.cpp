@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/start/capture_place.hpp"
 
+#include "app/window/settings/settings.hpp"
+
 #include <QCoreApplication>
 #include <QDateTime>
 #include <QDir>
@@ -16,6 +18,10 @@ struct PlaceText {
 
 constexpr qsizetype kRoom_bytes = 65536; // some minutes of a run
 
+QString in(QStandardPaths::StandardLocation location) {
+    return QStandardPaths::writableLocation(location) + QStringLiteral("/captures");
+}
+
 bool takesCaptures(const QString& folder) {
     QDir().mkpath(folder);
     QTemporaryFile probe(folder + QStringLiteral("/room-XXXXXX"));
@@ -25,15 +31,18 @@ bool takesCaptures(const QString& folder) {
 
 } // namespace
 
+QString capturesFolder() {
+    const QString chosen = Settings().captures();
+    return chosen.isEmpty() ? in(QStandardPaths::AppDataLocation) : chosen;
+}
+
 CapturePlace newCapturePlace(const QString& name) {
-    const auto in = [](QStandardPaths::StandardLocation location) {
-        return QStandardPaths::writableLocation(location) + QStringLiteral("/captures");
-    };
-    const QString usual = in(QStandardPaths::AppDataLocation);
+    const QString usual = capturesFolder();
     CapturePlace place;
     QString folder = usual;
     if (!takesCaptures(usual))
-        for (const auto other : {QStandardPaths::CacheLocation, QStandardPaths::TempLocation})
+        for (const auto other :
+             {QStandardPaths::AppDataLocation, QStandardPaths::CacheLocation, QStandardPaths::TempLocation})
             if (takesCaptures(in(other))) {
                 folder = in(other);
                 place.warning = PlaceText::tr("%1 takes no capture. This run is recorded in %2: copy it from there.")

@@ -13,6 +13,9 @@ struct CapturePlace {
     QString warning;  // one sentence, if it is not the usual folder
 };
 
+// Where captures are looked for and made: the folder that was chosen, else the person's data folder.
+[[nodiscard]] QString capturesFolder();
+
 // Runs are recorded without being asked, under the time of day and this name.
 [[nodiscard]] CapturePlace newCapturePlace(const QString& name);
 

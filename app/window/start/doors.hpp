@@ -58,8 +58,9 @@ public:
     [[nodiscard]] virtual std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
                                                               const std::stop_token& stop) = 0;
     // Captures of runs that nobody ended, because the program or the computer stopped under them; the oldest first.
-    // Each is told once.
-    [[nodiscard]] virtual QStringList takeUnfinished() { return {}; }
+    // Each is told until it is forgotten.
+    [[nodiscard]] virtual QStringList unfinished() { return {}; }
+    virtual void forgetUnfinished(const QString&) {} // opened, or put aside
 };
 
 } // namespace stillwire

@@ -175,7 +175,8 @@ void FindMeterBox::paintEvent(QPaintEvent* event) {
 
 void FindMeterBox::restyle() {
     setPalette(look_.widgetPalette()); // a window of its own takes none from its parent
-    resize(look_.ipx(800), look_.ipx(600));
+    const QSize most = parentWidget() ? parentWidget()->window()->size() * 0.96 : QSize(10000, 10000);
+    resize(QSize(look_.ipx(800), look_.ipx(600)).boundedTo(most));
     layout()->setContentsMargins(look_.ipx(28), look_.ipx(24), look_.ipx(28), look_.ipx(20));
     layout()->setSpacing(look_.ipx(12));
     for (QPushButton* button : {use_, again_, close_}) button->setFont(look_.font(TextSize::text));

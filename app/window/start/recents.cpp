@@ -1,30 +1,46 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/window/start/recents.hpp"
 
+#include "app/language/say.hpp"
+#include "app/window/habits.hpp"
 #include "app/window/look/paint.hpp"
-#include "app/window/look/rows_list.hpp"
-#include "app/window/verdict/verdict_sign.hpp"
+#include "app/window/start/capture_edit.hpp"
+#include "app/window/start/recents_delegate.hpp"
 
 #include <algorithm>
 
+#include <QContextMenuEvent>
+#include <QDesktopServices>
 #include <QFileInfo>
-#include <QFontMetricsF>
-#include <QListView>
-#include <QPainter>
+#include <QInputDialog>
+#include <QMenu>
+#include <QUrl>
 
 namespace stillwire {
 
 void RecentsModel::setPaths(const QStringList& paths) {
+    QStringList now;
+    for (const Glance& row : rows_) now << row.path;
+    if (QStringList sorted = paths; now.size() == sorted.size()) { // the same ones: nothing jumps under the hand
+        now.sort();
+        sorted.sort();
+        if (now == sorted && !rows_.empty() && rows_.front().path == paths.front()) return;
+    }
     beginResetModel();
     std::vector<Glance> rows;
     for (const QString& path : paths) {
         const auto known = std::find_if(rows_.begin(), rows_.end(), [&](const Glance& g) { return g.path == path; });
-        if (known != rows_.end())
+        if (known != rows_.end()) {
             rows.push_back(*known);
-        else
-            rows.push_back({path, QFileInfo(path).completeBaseName(), {}, {}, {}, 5.25});
+            continue;
+        }
+        Glance unseen;
+        unseen.path = path;
+        unseen.name = titleOfCapture(path);
+        rows.push_back(unseen);
     }
     rows_ = std::move(rows);
+    std::stable_partition(rows_.begin(), rows_.end(), [](const Glance& g) { return !g.empty; });
     endResetModel();
 }
 
@@ -34,6 +50,38 @@ void RecentsModel::setGlance(const Glance& glance) {
         rows_[i] = glance;
         const QModelIndex at = index(static_cast<int>(i));
         emit dataChanged(at, at);
+    }
+    if (glance.empty) emptyOnesLast();
+}
+
+void RecentsModel::emptyOnesLast() {
+    for (int i = 0, left = rowCount(); left > 0; --left) {
+        if (!rows_[static_cast<std::size_t>(i)].empty) {
+            ++i;
+            continue;
+        }
+        const int last = rowCount() - 1;
+        if (i == last || !beginMoveRows({}, i, i, {}, last + 1)) return;
+        std::rotate(rows_.begin() + i, rows_.begin() + i + 1, rows_.end());
+        endMoveRows();
+    }
+}
+
+void RecentsModel::renamed(const QString& from, const QString& to) {
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        if (rows_[i].path != from) continue;
+        rows_[i].path = to;
+        rows_[i].name = titleOfCapture(to);
+        emit dataChanged(index(static_cast<int>(i)), index(static_cast<int>(i)));
+    }
+}
+
+void RecentsModel::remove(const QString& path) {
+    for (int i = rowCount() - 1; i >= 0; --i) {
+        if (rows_[static_cast<std::size_t>(i)].path != path) continue;
+        beginRemoveRows({}, i, i);
+        rows_.erase(rows_.begin() + i);
+        endRemoveRows();
     }
 }
 
@@ -46,82 +94,99 @@ QVariant RecentsModel::data(const QModelIndex& index, int role) const {
     const Glance& row = rows_[static_cast<std::size_t>(index.row())];
     if (role == Qt::DisplayRole) return row.name;
     if (role == Qt::ToolTipRole) return row.path;
-    if (role == Qt::AccessibleTextRole)
-        return QStringLiteral("%1, %2").arg(row.name, row.trouble.isEmpty() ? row.verdict : row.trouble);
+    if (role == Qt::AccessibleTextRole) {
+        QStringList all;
+        for (const QString& words : {row.name, row.when, row.machine, row.note, row.verdict, row.trouble})
+            if (!words.isEmpty()) all << words;
+        return all.join(QStringLiteral(", "));
+    }
     return {};
 }
 
-QSize RecentsDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const {
-    return {look_.ipx(196), look_.ipx(116)};
+RecentsList::RecentsList(const Look& look, RecentsModel& model, QWidget* parent)
+    : RowsList(parent), look_(look), model_(model) {
+    setModel(&model);
+    setItemDelegate(new RecentsDelegate(look, model, this));
+    setAccessibleName(tr("Recent captures"));
+    setUniformItemSizes(true);
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setTabKeyNavigation(false);
+    connect(this, &QListView::clicked, this, [this](const QModelIndex& index) {
+        const QPoint at = viewport()->mapFromGlobal(QCursor::pos());
+        const QRect row = visualRect(index);
+        if (RecentsDelegate::moreArea(look_, row).contains(at)) return offer(index, QCursor::pos());
+        emit chosen(pathOf(index));
+    });
+    connect(&look, &Look::changed, this, [this] { doItemsLayout(); });
 }
 
-void RecentsDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    const Glance& row = model_.rows()[static_cast<std::size_t>(index.row())];
-    painter->save();
-    painter->setRenderHint(QPainter::Antialiasing);
-    const QRectF box = QRectF(option.rect).adjusted(1.5, 1.5, -look_.px(8), -1.5);
-    const bool selected = option.state.testFlag(QStyle::State_Selected);
-    painter->setPen(QPen(look_(selected ? Role::trace : Role::line), look_.px(selected ? 2.5 : 1)));
-    painter->setBrush(look_(Role::plot));
-    painter->drawRoundedRect(box, look_.px(7), look_.px(7));
-    const QRectF picture = box.adjusted(look_.px(8), look_.px(7), -look_.px(8), -look_.px(50));
-    // As wide as a slice and never a hair; each reaches to the one before it, or a steep flank would be a hole.
-    const auto count = static_cast<double>(row.slices.size());
-    const double wide = std::max(look_.px(1.2), picture.width() / std::max(count, 1.0));
-    painter->setPen(QPen(look_(Role::trace), wide, Qt::SolidLine, Qt::FlatCap));
-    for (std::size_t i = 0; i < row.slices.size(); ++i) {
-        if (row.slices[i].count == 0) continue;
-        auto y = [&](double v) { return picture.bottom() - std::clamp(v / row.high_V, 0.0, 1.0) * picture.height(); };
-        const double x = picture.left() + (static_cast<double>(i) + 0.5) / count * picture.width();
-        double top = y(row.slices[i].max_V), foot = y(row.slices[i].min_V);
-        if (i > 0 && row.slices[i - 1].count > 0) {
-            top = std::min(top, y(row.slices[i - 1].min_V));
-            foot = std::max(foot, y(row.slices[i - 1].max_V));
+QString RecentsList::pathOf(const QModelIndex& index) const {
+    return index.isValid() ? model_.rows()[static_cast<std::size_t>(index.row())].path : QString();
+}
+
+void RecentsList::keyPressEvent(QKeyEvent* event) {
+    const QString path = pathOf(currentIndex());
+    if (!path.isEmpty() && event->modifiers() == Qt::NoModifier) switch (event->key()) {
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+        case Qt::Key_Space: return emit chosen(path);
+        case Qt::Key_F2: return rename(path);
+        case Qt::Key_Delete: habits::forgetCapture(path); return model_.remove(path);
+        default: break;
         }
-        painter->drawLine(QPointF(x, top - wide / 2), QPointF(x, foot + wide / 2));
-    }
-    if (row.slices.empty()) { // no picture, or none yet: a place for it, not a hole
-        painter->setPen(QPen(look_(Role::strongLine), look_.px(1.2), Qt::DashLine));
-        painter->drawLine(QPointF(picture.left(), picture.center().y()),
-                          QPointF(picture.right(), picture.center().y()));
-    }
-    const auto place = [&](double below) {
-        return QRectF(box.left() + look_.px(8), box.bottom() - below, box.width() - look_.px(16), look_.px(20));
-    };
-    // A file may be named as long as it likes.
-    const QFont bold = look_.font(TextSize::small, true);
-    painter->setFont(bold);
-    painter->setPen(look_(Role::ink));
-    painter->drawText(place(look_.px(46)), Qt::AlignLeft | Qt::AlignVCenter,
-                      QFontMetricsF(bold).elidedText(row.name, Qt::ElideMiddle, place(0).width()));
-    FittedText fitted(*painter, const_cast<QWidget&>(*option.widget), FittedText::Of::row); // to note on it, no more
-    // The sign of the verdict before its words; trouble has the caution's.
-    const auto [shape, colour] = row.decision            ? signOf(*row.decision)
-                                 : row.trouble.isEmpty() ? std::pair{Shape::none, Role::quietText}
-                                                         : std::pair{Shape::caution, Role::fault};
-    QRectF says = place(look_.px(25));
-    if (shape != Shape::none) {
-        const double icon = look_.px(13);
-        drawShape(*painter, QRectF(says.left() + 1, says.center().y() - icon / 2, icon, icon), shape, look_(colour),
-                  look_.px(shape == Shape::caution ? 1.6 : 2.4));
-        says.setLeft(says.left() + icon + look_.px(7));
-    }
-    fitted.line(says, Qt::AlignLeft | Qt::AlignVCenter, row.trouble.isEmpty() ? row.verdict : row.trouble,
-                look_.font(TextSize::small), look_(row.trouble.isEmpty() ? Role::quietText : Role::fault));
-    painter->restore();
+    RowsList::keyPressEvent(event);
 }
 
-QListView* makeRecentsList(const Look& look, RecentsModel& model, QWidget* parent) {
-    auto* list = new RowsList(parent);
-    list->setModel(&model);
-    list->setItemDelegate(new RecentsDelegate(look, model, list));
-    list->setViewMode(QListView::IconMode);
-    list->setFlow(QListView::LeftToRight);
-    list->setWrapping(false);
-    list->setMovement(QListView::Static);
-    list->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    list->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    return list;
+void RecentsList::contextMenuEvent(QContextMenuEvent* event) {
+    const bool byKey = event->reason() == QContextMenuEvent::Keyboard;
+    const QModelIndex index = byKey ? currentIndex() : indexAt(event->pos());
+    if (index.isValid())
+        offer(index, byKey ? viewport()->mapToGlobal(visualRect(index).center()) : event->globalPos());
+}
+
+void RecentsList::offer(const QModelIndex& index, const QPoint& at) {
+    const QString path = pathOf(index);
+    setCurrentIndex(index);
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    menu->setFont(look_.font(TextSize::text));
+    menu->addAction(tr("Open"), this, [this, path] { emit chosen(path); });
+    menu->addAction(tr("Call it something else…  F2"), this, [this, path] { rename(path); });
+    menu->addAction(tr("Write a note to it…"), this, [this, path] { note(path); });
+    menu->addAction(tr("Show it in its folder"), this,
+                    [path] { QDesktopServices::openUrl(QUrl::fromLocalFile(QFileInfo(path).absolutePath())); });
+    menu->addAction(tr("Take it off this list; the file stays  Delete"), this, [this, path] {
+        habits::forgetCapture(path);
+        model_.remove(path);
+    });
+    menu->popup(at);
+}
+
+void RecentsList::rename(const QString& path) {
+    bool sure = false;
+    const QString title = QInputDialog::getText(this, tr("Call it something else"), tr("What the capture is called:"),
+                                                QLineEdit::Normal, titleOfCapture(path), &sure);
+    if (!sure || title.simplified() == titleOfCapture(path)) return;
+    auto renamed = renameCapture(path, title);
+    if (!renamed) return emit troubled(say(renamed.error().sentence()));
+    habits::renameCapture(path, *renamed);
+    model_.renamed(path, *renamed);
+}
+
+void RecentsList::note(const QString& path) {
+    const auto row =
+        std::find_if(model_.rows().begin(), model_.rows().end(), [&](const Glance& g) { return g.path == path; });
+    if (row == model_.rows().end()) return;
+    Glance noted = *row;
+    bool sure = false;
+    const QString text =
+        QInputDialog::getText(this, tr("Write a note to it"), tr("A line that stays with the capture:"),
+                              QLineEdit::Normal, noted.note, &sure);
+    if (!sure || text.simplified() == noted.note) return;
+    if (Status written = noteOnCapture(path, text); !written) return emit troubled(say(written.error().sentence()));
+    noted.note = text.simplified();
+    model_.setGlance(noted);
 }
 
 } // namespace stillwire

@@ -6,9 +6,12 @@
 
 #include <QWidget>
 
-class QComboBox;
+class QPushButton;
 
 namespace stillwire {
+
+class ChoiceBox;
+class DrawingView;
 
 class StartIntro : public QWidget {
     Q_OBJECT
@@ -17,12 +20,18 @@ public:
 
 signals:
     void languageChosen(const QString& code);
+    void settingsAsked();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void restyle();
 
     const Look& look_;
-    QComboBox* language_;
+    DrawingView* drawing_;
+    ChoiceBox* language_;
+    QPushButton* settings_;
 };
 
 } // namespace stillwire

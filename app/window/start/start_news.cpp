@@ -23,7 +23,8 @@ StartNews::StartNews(const Look& look, QWidget* parent) : QWidget(parent), look_
     read_->setAccessibleName(tr("How much of the capture is read"));
     column->addWidget(read_);
     cutShort_ = new TextLabel(look_, TextSize::text, true, Role::ink, this);
-    openCutShort_ = row(column, cutShort_, tr("Open it"));
+    openCutShort_ = row(column, cutShort_, tr("Open it"), tr("Put it aside"));
+    connect(putAside_, &QPushButton::clicked, this, [this] { emit putAside(cutShortPath_); });
     connect(openCutShort_, &QPushButton::clicked, this, [this] { emit openAsked(cutShortPath_); });
     setTrouble({});
     setBusy({}, 0);
@@ -32,13 +33,18 @@ StartNews::StartNews(const Look& look, QWidget* parent) : QWidget(parent), look_
     restyle();
 }
 
-QPushButton* StartNews::row(QVBoxLayout* column, TextLabel* says, const QString& deed) {
+QPushButton* StartNews::row(QVBoxLayout* column, TextLabel* says, const QString& deed, const QString& other) {
     auto* line = new QHBoxLayout;
-    auto* made = new QPushButton(deed, this);
-    made->setAccessibleName(deed);
-    made->setAutoDefault(true);
+    const auto button = [&](const QString& words) {
+        auto* made = new QPushButton(words, this);
+        made->setAccessibleName(words);
+        made->setAutoDefault(true);
+        line->addWidget(made);
+        return made;
+    };
     line->addWidget(says, 1);
-    line->addWidget(made);
+    QPushButton* made = button(deed);
+    if (!other.isEmpty()) putAside_ = button(other);
     column->addLayout(line);
     return made;
 }
@@ -56,13 +62,15 @@ void StartNews::setBusy(const QString& says, double share) {
     hideIfEmpty();
 }
 
-void StartNews::setCutShort(const QString& path) {
-    cutShortPath_ = path;
+void StartNews::setCutShort(const QStringList& paths) {
+    cutShortPath_ = paths.isEmpty() ? QString() : paths.back();
+    const QString name = QFileInfo(cutShortPath_).completeBaseName();
     cutShort_->say(
-        path.isEmpty()
-            ? QString()
-            : tr("The last run was cut short. What it recorded is kept: %1").arg(QFileInfo(path).completeBaseName()));
-    openCutShort_->setVisible(!path.isEmpty());
+        paths.isEmpty() ? QString()
+        : paths.size() == 1
+            ? tr("The last run was cut short. What it recorded is kept: %1").arg(name)
+            : tr("%1 runs were cut short. What they recorded is kept; the newest: %2").arg(paths.size()).arg(name));
+    for (QPushButton* button : {openCutShort_, putAside_}) button->setVisible(!paths.isEmpty());
     hideIfEmpty();
 }
 
@@ -73,7 +81,7 @@ void StartNews::hideIfEmpty() {
 
 void StartNews::restyle() {
     layout()->setSpacing(look_.ipx(8));
-    for (QPushButton* button : {giveUp_, openCutShort_}) button->setFont(look_.font(TextSize::text));
+    for (QPushButton* button : {giveUp_, openCutShort_, putAside_}) button->setFont(look_.font(TextSize::text));
 }
 
 } // namespace stillwire

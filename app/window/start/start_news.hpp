@@ -20,21 +20,22 @@ public:
     explicit StartNews(const Look& look, QWidget* parent = nullptr);
     void setTrouble(const QString& trouble);         // one sentence with its mend
     void setBusy(const QString& says, double share); // what is being opened, and how much of it is read
-    void setCutShort(const QString& path);           // a run that nobody ended
+    void setCutShort(const QStringList& paths);      // runs that nobody ended, the newest last
 
 signals:
     void givenUp();
     void openAsked(const QString& path);
+    void putAside(const QString& path);
 
 private:
-    QPushButton* row(QVBoxLayout* column, TextLabel* says, const QString& deed);
+    QPushButton* row(QVBoxLayout* column, TextLabel* says, const QString& deed, const QString& other = {});
     void restyle();
     void hideIfEmpty();
 
     const Look& look_;
     TextLabel *trouble_, *busy_, *cutShort_;
     ProgressLine* read_;
-    QPushButton *giveUp_, *openCutShort_;
+    QPushButton *giveUp_, *openCutShort_, *putAside_ = nullptr;
     QString cutShortPath_;
 };
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The start page: a meter on a port, the simulated meter, or a capture; which sheet; and what went wrong, in place.
+// The start page: a meter on a port and the sensor's sheet, the simulated meter, or a capture; and what went wrong,
+// in place.
 #pragma once
 
 #include "app/window/start/doors.hpp"
@@ -8,15 +9,14 @@
 #include <QWidget>
 
 class QComboBox;
-class QFrame;
-class QListView;
 class QPushButton;
-class QSpacerItem;
+class QScrollArea;
 class QVBoxLayout;
 
 namespace stillwire {
 
-class DrawingView;
+class ChoiceBox;
+class RecentsList;
 class StartIntro;
 class StartNews;
 class StartPanel;
@@ -31,7 +31,7 @@ public:
     void remember();                         // the choices, in QSettings
     void setTrouble(const QString& trouble); // one sentence with its mend; empty takes it away
     void setBusy(const QString& says, double share = 0); // what is being opened, how much of it; empty: nothing
-    void setCutShort(const QString& path);               // a run that nobody ended; empty: none
+    void setCutShort(const QStringList& paths);          // runs that nobody ended, the newest last
     void setRecents(const QStringList& paths) { recents_.setPaths(paths); }
     [[nodiscard]] RecentsModel& recents() { return recents_; }
     [[nodiscard]] Way portWay() const;
@@ -41,22 +41,25 @@ public:
 signals:
     void chosen(const stillwire::Way& way);
     void openAsked();
+    void putAside(const QString& path); // a run that was cut short
     void givenUp();
     void languageChosen(const QString& code);
+    void settingsAsked();
 
 protected:
     void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
     void showEvent(QShowEvent* event) override;
 
 private:
     void buildRight();
+    void buildPort();
+    void buildSimulated();
     void buildCaptures();
-    StartPanel* panel(const QString& title, const QString& text, bool whole = true);
-    QComboBox* box(const char* setting, const QString& name);
-    QComboBox* choice(const char* setting, const QString& name, StartPanel* panel, int column);
-    void buildReference(StartPanel* port);
+    StartPanel* panel(const QString& title, const QString& text);
+    ChoiceBox* choice(const char* setting, const QString& name);
+    QPushButton* button(const QString& words, const QString& name);
     void fillReference(const std::vector<Listed>& ports, const std::vector<Listed>& meters);
-    QPushButton* button(const QString& words);
     void fill(QComboBox* box, const std::vector<Listed>& items, const QString& none);
     void findMeter();
     void restyle();
@@ -65,17 +68,17 @@ private:
     Doors& doors_;
     RecentsModel recents_;
     StartIntro* left_;
+    QScrollArea* scroll_; // in a low window the captures are scrolled to
     QWidget* right_;
+    QVBoxLayout* column_;
     StartNews* news_;
     bool greeted_ = false;
     TextLabel *portSays_, *recentsSays_;
-    QVBoxLayout* recentsPlace_;
-    QComboBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
-    QComboBox *referencePort_, *referenceMeter_; // of a second meter
+    ChoiceBox *sheet_, *port_, *meter_, *scenario_, *speed_, *replaySpeed_;
+    ChoiceBox *referencePort_, *referenceMeter_; // of a second meter
     QPushButton *startPort_, *startSimulated_, *open_, *find_;
-    QListView* recentList_;
+    RecentsList* recentList_;
     std::vector<StartPanel*> panels_;
-    std::vector<QSpacerItem*> gaps_; // one above each panel
 };
 
 } // namespace stillwire

@@ -1,37 +1,56 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One part of the start page under a line of its own: a heading, what it is for, and rows of choices with a button at
-// their end.
+// One part of the start page under a line of its own: a heading, what it is for, and rows of choices, each under its
+// name, with a button at their end.
 #pragma once
 
 #include "app/window/look/look.hpp"
 
+#include <vector>
+
+#include <QMap>
 #include <QWidget>
 
-class QComboBox;
 class QGridLayout;
 class QHBoxLayout;
+class QPushButton;
 
 namespace stillwire {
+
+class ChoiceBox;
+class TextLabel;
 
 class StartPanel : public QWidget {
     Q_OBJECT
 public:
-    // `whole`: the heading has its row to itself; else it shares it with what stands in the other two columns.
-    StartPanel(const Look& look, const QString& title, const QString& text, bool whole, QWidget* parent);
+    StartPanel(const Look& look, const QString& title, const QString& text, QWidget* parent);
 
-    void addChoice(QComboBox* box, int column); // with its accessible name as a label over it
-    void setButtonWidth(int width);             // one column of buttons down the page
-    [[nodiscard]] QGridLayout& grid() { return *grid_; }
-
-    static constexpr int kFirstRow = 2, kSecondRow = 3, kNoteRow = 4; // of the grid, below labels
+    void addNote(QWidget* note);                                           // over the rows
+    void addRow(ChoiceBox* first, ChoiceBox* second, QPushButton* button); // any may be none
+    void addBeside(ChoiceBox* choice, QPushButton* button);                // in the heading's row
+    void addWhole(QWidget* widget);                                        // below the rows
+    void setRowVisible(ChoiceBox* choice, bool visible);                   // with its name
+    void setShape(int buttons, bool narrow);                               // one column of buttons down the page
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    struct Row {
+        ChoiceBox *first, *second;
+        QPushButton* button;
+    };
+    void name(ChoiceBox* choice);
+    void lay(); // the rows, by the shape
+    void put(QWidget* widget, int row, int column, int columns);
+
     const Look& look_;
     QGridLayout* grid_;
     QHBoxLayout* top_;
+    TextLabel* says_;
+    QMap<ChoiceBox*, TextLabel*> names_;
+    std::vector<Row> rows_;
+    std::vector<QWidget*> notes_, wholes_; // over the rows, and below them
+    bool narrow_ = false;
 };
 
 } // namespace stillwire

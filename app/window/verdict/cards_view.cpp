@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include <QFontMetricsF>
+#include <QMouseEvent>
 
 namespace stillwire {
 
@@ -38,15 +39,29 @@ void CardsView::paintEvent(QPaintEvent*) {
                   look_(Role::quietText));
         return;
     }
-    const double gap = look_.px(12);
-    const auto widthOf = [&](int cards) { return (this->width() - (cards - 1) * gap) / cards; };
+    const int cards = this->cards();
+    for (int i = 0; i < std::min<int>(cards, static_cast<int>(rows.size())); ++i)
+        paintCard(painter, place(i, cards), rows[static_cast<std::size_t>(i)]);
+}
+
+int CardsView::cards() const {
     int cards = 3;
-    while (cards > 1 && !haveRoom(cards, widthOf(cards))) --cards; // fewer, rather than cut off
-    const int shown = std::min<int>(cards, static_cast<int>(rows.size()));
-    for (int i = 0; i < shown; ++i) {
-        const int more = i == shown - 1 ? static_cast<int>(rows.size()) - shown : 0;
-        paintCard(painter, QRectF(i * (widthOf(cards) + gap) + 0.5, 0.5, widthOf(cards) - 1, height() - 1.0),
-                  rows[static_cast<std::size_t>(i)], more);
+    while (cards > 1 && !haveRoom(cards, place(0, cards).width())) --cards; // fewer, rather than cut off
+    return cards;
+}
+
+QRectF CardsView::place(int card, int cards) const {
+    const double gap = look_.px(12), wide = (width() - (cards - 1) * gap) / cards;
+    return {card * (wide + gap) + 0.5, 0.5, wide - 1, height() - 1.0};
+}
+
+int CardsView::leavesOut() const { return std::max(0, static_cast<int>(model_.rows().size()) - cards()); }
+
+void CardsView::mousePressEvent(QMouseEvent* event) {
+    const int cards = this->cards();
+    for (int i = 0; i < std::min<int>(cards, static_cast<int>(model_.rows().size())); ++i) {
+        const FindingRow& row = model_.rows()[static_cast<std::size_t>(i)];
+        if (place(i, cards).contains(event->position()) && row.at_s) emit lookAt(*row.at_s);
     }
 }
 
@@ -55,18 +70,15 @@ bool CardsView::haveRoom(int cards, double width) const {
     constexpr double kShrinks = 1.2;
     const QFontMetricsF title(look_.font(TextSize::text, true)), detail(look_.font(TextSize::small));
     const auto& rows = model_.rows();
-    const double more = static_cast<int>(rows.size()) > cards ? title.horizontalAdvance(tr("+%1 more").arg(9)) : 0;
     for (int i = 0; i < std::min<int>(cards, static_cast<int>(rows.size())); ++i) {
         const FindingRow& row = rows[static_cast<std::size_t>(i)];
         const double room = (width - look_.px(56)) * kShrinks;
-        if (title.horizontalAdvance(row.title) + (i == cards - 1 ? more * kShrinks : 0) > room ||
-            detail.horizontalAdvance(row.detail) > room)
-            return false;
+        if (title.horizontalAdvance(row.title) > room || detail.horizontalAdvance(row.detail) > room) return false;
     }
     return true;
 }
 
-void CardsView::paintCard(QPainter& painter, const QRectF& box, const FindingRow& row, int more) {
+void CardsView::paintCard(QPainter& painter, const QRectF& box, const FindingRow& row) {
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setBrush(look_(Role::plot));
     // A fault's card has a heavy side, so that it is told apart in grey too.
@@ -80,16 +92,8 @@ void CardsView::paintCard(QPainter& painter, const QRectF& box, const FindingRow
               look_(row.colour), look_.px(3.2));
     const double left = box.left() + look_.px(42), right = box.right() - look_.px(12);
     FittedText text(painter, *this);
-    double titleRight = right;
-    if (more > 0) {
-        const QString rest = tr("+%1 more").arg(more);
-        const QFont small = look_.font(TextSize::small, true);
-        titleRight -= QFontMetricsF(small).horizontalAdvance(rest) + look_.px(8);
-        text.line(QRectF(titleRight, box.top() + look_.px(12), right - titleRight, look_.px(24)),
-                  Qt::AlignRight | Qt::AlignVCenter, rest, small, look_(Role::quietText));
-    }
-    text.line(QRectF(left, box.top() + look_.px(12), titleRight - left, look_.px(26)),
-              Qt::AlignLeft | Qt::AlignVCenter, row.title, look_.font(TextSize::text, true), look_(Role::ink));
+    text.line(QRectF(left, box.top() + look_.px(12), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
+              row.title, look_.font(TextSize::text, true), look_(Role::ink));
     text.line(QRectF(left, box.top() + look_.px(40), right - left, look_.px(22)), Qt::AlignLeft | Qt::AlignVCenter,
               row.detail, look_.font(TextSize::small), look_(Role::quietText));
 }

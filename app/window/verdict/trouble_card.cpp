@@ -32,6 +32,8 @@ void TroubleCard::say(const QString& trouble, bool saveElsewhere) {
     fitType();
 }
 
+QString TroubleCard::says() const { return says_->text(); }
+
 // Large enough for the other end of the shop as long as it goes on two lines.
 void TroubleCard::fitType() {
     const int width = this->width() - look_.ipx(62) - look_.ipx(14) -

@@ -17,6 +17,7 @@ class TroubleCard : public QWidget {
 public:
     explicit TroubleCard(const Look& look, QWidget* parent = nullptr);
     void say(const QString& trouble, bool saveElsewhere); // empty hides it; with the button that mends a full disk
+    [[nodiscard]] QString says() const;
 
 signals:
     void saveElsewhereAsked();

@@ -17,11 +17,15 @@ public:
     void hideWords(bool hidden); // for a class that is to find it
     [[nodiscard]] QString decision() const { return decision_; }
     [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] int heightForWidth(int width) const override;
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
+    [[nodiscard]] double roomForReason(int width) const; // beside the decision
+
     const Look& look_;
     QString lead_, decision_, reason_;
     bool hidden_ = false;

@@ -15,11 +15,13 @@
 namespace stillwire {
 namespace {
 
-QString section(const QString& title, const QStringList& lines) {
+QString section(const QString& title, const QStringList& lines, int size_px) {
     if (lines.isEmpty()) return {};
     QString html = QStringLiteral("<p style='margin:6px 0 0 0'><b>%1</b></p>").arg(title.toHtmlEscaped());
     for (const QString& line : lines)
-        html += QStringLiteral("<p style='margin:0 0 2px 0'>%1</p>").arg(keepUnits(line).toHtmlEscaped());
+        html += QStringLiteral("<p style='margin:0 0 3px 0; font-size:%2px'>%1</p>")
+                    .arg(keepUnits(line).toHtmlEscaped())
+                    .arg(size_px);
     return html;
 }
 
@@ -82,7 +84,7 @@ void VerdictDetails::resizeEvent(QResizeEvent* event) {
 }
 
 void VerdictDetails::restyle() {
-    text_->setFont(look_.font(TextSize::small));
+    text_->setFont(look_.font(TextSize::text));
     text_->setPalette(look_.widgetPalette());
     text_->setContentsMargins(0, 0, look_.ipx(8), 0); // clear of the scroll bar
 }
@@ -97,11 +99,14 @@ void VerdictDetails::show(const Findings& findings) {
     }
     QStringList why = said(wordsOf(verdict.reasons));
     if (!why.isEmpty()) why.removeFirst(); // it stands beside the decision
-    const QString html = section(tr("Next"), verdict.next.empty() ? QStringList{tr("Nothing more to do.")}
-                                                                  : said(wordsOf(verdict.next))) +
-                         section(tr("Why"), why) + section(tr("It could also be"), causes) +
-                         section(tr("Not tested"), said(wordsOf(verdict.notTested))) +
-                         section(tr("Assumed"), said(findings.assumed));
+    // What to do is the largest of them: it is what the page is for.
+    const int large = look_.font(TextSize::title).pixelSize(), text = look_.font(TextSize::text).pixelSize();
+    const QString html =
+        section(tr("Next"),
+                verdict.next.empty() ? QStringList{tr("Nothing more to do.")} : said(wordsOf(verdict.next)), large) +
+        section(tr("Why"), why, text) + section(tr("It could also be"), causes, text) +
+        section(tr("Not tested"), said(wordsOf(verdict.notTested)), text) +
+        section(tr("Assumed"), said(findings.assumed), text);
     if (text_->text() == html) return;
     text_->setText(html);
     keepToTheText();

@@ -156,8 +156,14 @@ void AimView::paintEvent(QPaintEvent*) {
     double y = in.top() + std::max(0.0, (look_.px(50) - row * static_cast<double>(lines.size())) / 2);
     const QFontMetricsF metrics(look_.font(TextSize::text));
     const double room = (in.right() - left) * 1.2; // what FittedText can take in by making it smaller
-    if (std::any_of(lines.begin(), lines.end(),
-                    [&](const QString& l) { return metrics.horizontalAdvance(l) > room; })) {
+    const bool cramped = std::any_of(lines.begin(), lines.end(),
+                                     [&](const QString& l) { return metrics.horizontalAdvance(l) > room; });
+    if (cramped && in.width() < look_.px(640)) { // how many turns are left goes before what one of them does
+        lines.removeAll(perTurnSays(*figures_));
+        text.paragraph(QRectF(left, in.top(), in.right() - left, look_.px(64)), lines.join(QStringLiteral(". ")),
+                       look_.font(TextSize::small), look_(Role::ink));
+        lines.clear();
+    } else if (cramped) {
         text.paragraph(QRectF(left, in.top(), in.right() - left, look_.px(64)), lines.join(QStringLiteral(". ")),
                        look_.font(TextSize::small), look_(Role::ink));
         lines.clear();

@@ -56,6 +56,17 @@ std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now) {
     return spans;
 }
 
+Time onAWireFrom(const std::vector<Mark>& marks, Time now) {
+    bool hookUp = false;
+    for (const Mark& mark : marks) {
+        const auto* opened = mark.as<StepMark>();
+        if (!opened) continue;
+        if (opened->step != Step::hookUp) return hookUp ? mark.time : Time{0};
+        hookUp = true;
+    }
+    return hookUp ? now : Time{0};
+}
+
 std::optional<PoseSpan> posesOf(const std::vector<Mark>& marks, Step step, Time now) {
     std::optional<PoseSpan> found;
     bool inStep = false, open = false;

@@ -38,6 +38,9 @@ struct AwaySpan {
 };
 [[nodiscard]] std::vector<AwaySpan> awayFromSignal(const std::vector<Mark>& marks, Time now);
 
+// When the lead was first on a wire, by the marks; a capture that nobody led was on one from its start.
+[[nodiscard]] Time onAWireFrom(const std::vector<Mark>& marks, Time now);
+
 // From the first held pose of a step to the step's end, by the marks; the last time that it was done.
 struct PoseSpan {
     double from_s = 0, to_s = 0;

@@ -16,20 +16,20 @@ constexpr double kOver = 0.1;  // of the type size
 constexpr double kUnit = 0.24; // of the digits' height
 
 struct StateColours {
-    Role edge, back;
+    Role edge, back, words;
 };
 
 StateColours coloursOf(WireState state) {
     switch (state) {
-    case WireState::steady: return {Role::good, Role::plot};
-    case WireState::moving: return {Role::trace, Role::plot};
+    case WireState::steady: return {Role::good, Role::plot, Role::good};
+    case WireState::moving: return {Role::trace, Role::plot, Role::trace};
     case WireState::dropped:
     case WireState::jumped:
-    case WireState::overVoltage: return {Role::fault, Role::faultBack};
-    case WireState::blind: return {Role::caution, Role::cautionBack};
+    case WireState::overVoltage: return {Role::loudText, Role::loud, Role::loudText};
+    case WireState::blind: return {Role::midText, Role::mid, Role::midText};
     case WireState::silent: break;
     }
-    return {Role::quietText, Role::paper};
+    return {Role::quietText, Role::paper, Role::quietText};
 }
 
 // The frame tells the state too: its edge does what the wire does.
@@ -107,15 +107,23 @@ void ReadoutView::show(const Scene& scene) {
     update();
 }
 
-double ReadoutView::digitHeight() const {
-    const QWidget* top = window();
-    return std::max(top->height() / 6.0, look_.px(60));
+bool ReadoutView::loud() const { return word_.state == WireState::dropped; }
+
+double ReadoutView::leastWord() const {
+    if (far_) return width() * 0.42;
+    return look_.px(width() < look_.px(700) ? 236 : 264);
 }
 
-QSize ReadoutView::sizeHint() const { return {look_.ipx(760), look_.ipx(800.0 / 6 + 12)}; }
+double ReadoutView::digitHeight() const {
+    const double wanted = far_ ? height() * 0.78 : std::max(window()->height() / 6.0, look_.px(60));
+    const double room = width() - leastWord() - look_.px(14), need = numberWidth(wanted);
+    return need > room ? wanted * (room - look_.px(8)) / need : wanted;
+}
 
-double ReadoutView::numberWidth() const {
-    const QFontMetricsF digits(look_.digits(digitHeight())), unit(look_.digits(digitHeight() * kUnit));
+QSize ReadoutView::sizeHint() const { return {look_.ipx(480), look_.ipx(800.0 / 6 + 12)}; }
+
+double ReadoutView::numberWidth(double high) const {
+    const QFontMetricsF digits(look_.digits(high)), unit(look_.digits(high * kUnit));
     return 4 * digits.horizontalAdvance(QLatin1Char('0')) + digits.horizontalAdvance(QLatin1Char('.')) +
            look_.px(10) + unit.horizontalAdvance(QLatin1Char('V'));
 }
@@ -125,9 +133,28 @@ void ReadoutView::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF all = rect();
     // The number has what it needs, the word the rest of a wide window.
-    const double boxWidth = std::clamp(all.width() - numberWidth() - look_.px(28), look_.px(288), look_.px(440));
+    const double boxWidth = std::clamp(all.width() - numberWidth(digitHeight()) - look_.px(28), leastWord(),
+                                       std::max(leastWord(), look_.px(440)));
+    if (loud()) paintTurned(painter, all, all.right() - boxWidth);
     paintNumber(painter, all.adjusted(0, 0, -boxWidth - look_.px(14), 0));
     paintWord(painter, QRectF(all.right() - boxWidth, all.top() + look_.px(2), boxWidth, all.height() - look_.px(4)));
+}
+
+// The head is turned inside out, with a bite out of it over the unit, down or up as the signal went: seen with the
+// sound off by whoever looks elsewhere.
+void ReadoutView::paintTurned(QPainter& painter, const QRectF& all, double wordLeft) {
+    painter.fillRect(all, look_(Role::loud));
+    const QFontMetricsF digits(look_.digits(digitHeight()));
+    const double digitsRight =
+        4 * digits.horizontalAdvance(QLatin1Char('0')) + digits.horizontalAdvance(QLatin1Char('.'));
+    const double x = (digitsRight + wordLeft) / 2,
+                 half = std::min((wordLeft - digitsRight) * 0.46, all.height() * 0.4);
+    const double deep = all.height() * 0.58;
+    const bool up = word_.shape == Shape::peak;
+    const double base = up ? all.top() + deep : all.top(), tip = up ? all.top() : all.top() + deep;
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(look_(Role::paper));
+    painter.drawPolygon(QPolygonF{{x - half, base}, {x + half, base}, {x, tip}});
 }
 
 const QPixmap& ReadoutView::sign(QChar sign, const QFont& font, QColor colour) {
@@ -156,22 +183,18 @@ void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     QFontMetricsF metrics(font);
     const QString cells = QStringLiteral("8.888");
     const QFont unitFont = look_.digits(digitHeight() * kUnit);
-    const double unitWidth = QFontMetricsF(unitFont).horizontalAdvance(QStringLiteral("V")) + look_.px(10);
-    double tight = 1;
     auto widthOf = [&](QChar c) {
-        return (c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
-                                                     : metrics.horizontalAdvance(c)) *
-               tight;
+        return c.isDigit() || c == QLatin1Char('-') ? metrics.horizontalAdvance(QLatin1Char('0'))
+                                                    : metrics.horizontalAdvance(c);
     };
     double whole = 0;
     for (QChar c : cells) whole += widthOf(c);
-    tight = std::min(1.0, (area.width() - unitWidth) / whole);
     const bool negative = number_.size() > 1 && number_.front() == QLatin1Char('-') && number_.at(1).isDigit();
     const QString digits = negative ? number_.mid(1) : number_;
-    const double right = area.left() + whole * tight;
+    const double right = area.left() + whole;
     const double baseline = area.center().y() + digitHeight() / 2;
     const bool none = number_.startsWith(QStringLiteral("--"));
-    const QColor ink = look_(none ? Role::quietText : Role::ink);
+    const QColor ink = look_(loud() ? Role::loudText : none ? Role::quietText : Role::ink);
     double x = right;
     for (auto c = digits.rbegin(); c != digits.rend(); ++c) {
         const double width = widthOf(*c);
@@ -181,18 +204,17 @@ void ReadoutView::paintNumber(QPainter& painter, const QRectF& area) {
     }
     if (negative) { // in the margin: it may not push the digits
         const double thick = digitHeight() * 0.1;
-        painter.fillRect(QRectF(area.left() - look_.px(22), area.center().y() - thick / 2, look_.px(20), thick),
-                         look_(Role::ink));
+        painter.fillRect(QRectF(area.left() - look_.px(22), area.center().y() - thick / 2, look_.px(20), thick), ink);
     }
     const double ascent = QFontMetricsF(unitFont).ascent();
     const double at = right + look_.px(10) - kOver * unitFont.pixelSize();
     painter.drawPixmap(QPointF(std::round(at), std::round(baseline - ascent)),
-                       sign(QLatin1Char('V'), unitFont, look_(Role::quietText)));
+                       sign(QLatin1Char('V'), unitFont, loud() ? ink : look_(Role::quietText)));
 }
 
 void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
-    const auto [edge, back] = coloursOf(word_.state);
-    const bool loud = edge == Role::fault;
+    const auto [edge, back, words] = coloursOf(word_.state);
+    const bool loud = back == Role::loud;
     const double stroke = look_.px(loud ? 3.5 : 2);
     QPen pen(look_(edge), stroke);
     if (word_.state == WireState::blind) pen.setDashPattern({4, 3});
@@ -214,13 +236,14 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
         const double in = look_.px(7);
         painter.drawPath(frameOf(word_.state, box.adjusted(in, in, -in, -in), look_.px(9)));
     }
+    if (far_) return paintFarWord(painter, box, look_(words));
     const double left = box.left() + look_.px(20), right = box.right() - look_.px(12);
     const QRectF iconBox(left, box.top() + look_.px(27), look_.px(36), look_.px(34));
     drawShape(painter, iconBox, word_.shape, look_(edge), look_.px(6));
     FittedText text(painter, *this);
     const double wordLeft = iconBox.right() + look_.px(11);
     const QRectF place(wordLeft, box.top() + look_.px(14), right - wordLeft, look_.px(58));
-    const QFont big = look_.font(TextSize::state, true);
+    const QFont big = look_.font(box.width() < look_.px(280) ? TextSize::word : TextSize::state, true);
     QFont smaller = big;
     smaller.setPixelSize(big.pixelSize() * 3 / 5);
     if (QFontMetricsF(big).horizontalAdvance(word_.word) <= place.width() * 1.25 ||
@@ -234,9 +257,41 @@ void ReadoutView::paintWord(QPainter& painter, const QRectF& box) {
     }
     text.line(QRectF(left, box.top() + look_.px(82), right - left, look_.px(26)), Qt::AlignLeft | Qt::AlignVCenter,
               word_.detail, look_.font(box.width() > look_.px(380) ? TextSize::title : TextSize::text, true),
-              look_(Role::ink));
+              look_(loud || back == Role::mid ? words : Role::ink));
+    const bool fits = QFontMetricsF(look_.font(TextSize::text)).horizontalAdvance(wire_) <= 1.2 * (right - left);
+    const TextSize wireSize = fits ? TextSize::text : TextSize::small;
     text.line(QRectF(left, box.top() + look_.px(108), right - left, look_.px(24)), Qt::AlignLeft | Qt::AlignVCenter,
-              wire_, look_.font(TextSize::text), look_(Role::ink));
+              wire_, look_.font(wireSize), look_(loud || back == Role::mid ? words : Role::ink));
+}
+
+// One word and its drawing, as large as the box; on two lines if it is two words.
+void ReadoutView::paintFarWord(QPainter& painter, const QRectF& box, QColor colour) {
+    const double icon = std::min(box.height() * 0.42, box.width() * 0.16);
+    drawShape(painter, QRectF(box.left() + icon * 0.4, box.center().y() - icon / 2, icon, icon), word_.shape, colour,
+              icon * 0.16);
+    const QRectF place = box.adjusted(icon * 1.7, 0, -icon * 0.3, 0);
+    const QString word = word_.word.toUpper();
+    const double least = window()->height() * 0.052;
+    double size = box.height() * 0.4;
+    const auto fits = [&](const QStringList& lines) {
+        const QFontMetricsF metrics(look_.digits(size));
+        return std::all_of(lines.begin(), lines.end(),
+                           [&](const QString& l) { return metrics.horizontalAdvance(l) <= place.width(); });
+    };
+    QStringList lines{word};
+    while (size > least && !fits(lines)) size *= 0.95;
+    if (!fits(lines) && word.contains(QLatin1Char(' '))) {
+        const auto middle = word.indexOf(QLatin1Char(' '), word.size() / 3);
+        if (middle > 0) lines = {word.left(middle), word.mid(middle + 1)};
+    }
+    FittedText text(painter, *this);
+    const double pitch = size * 1.6;
+    double y = place.center().y() - pitch * static_cast<double>(lines.size()) / 2;
+    for (const QString& line : lines) {
+        text.line(QRectF(place.left(), y, place.width(), pitch), Qt::AlignLeft | Qt::AlignVCenter, line,
+                  look_.digits(size), colour);
+        y += pitch;
+    }
 }
 
 } // namespace stillwire

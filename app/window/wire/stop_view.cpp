@@ -6,6 +6,8 @@
 #include "app/window/look/paint.hpp"
 #include "app/window/words.hpp"
 
+#include <algorithm>
+
 #include <QFontMetricsF>
 
 namespace stillwire {
@@ -40,9 +42,11 @@ void StopView::show(const Scene& scene) {
     off_->setFocus();
 }
 
+double StopView::left() const { return std::min(look_.px(520), width() * 0.36); }
+
 void StopView::place() {
     off_->resize(off_->sizeHint());
-    off_->move(look_.ipx(520), height() - look_.ipx(60) - off_->height());
+    off_->move(qRound(left()), height() - look_.ipx(60) - off_->height());
     update();
 }
 
@@ -54,20 +58,21 @@ void StopView::paintEvent(QPaintEvent*) {
     const double edge = look_.px(14);
     painter.setPen(QPen(look_(Role::fault), edge));
     painter.drawRect(QRectF(rect()).adjusted(edge / 2, edge / 2, -edge / 2, -edge / 2));
-    drawShape(painter, QRectF(look_.px(80), height() / 2.0 - look_.px(180), look_.px(360), look_.px(360)),
-              Shape::stop, look_(Role::fault), look_.px(34));
+    const double sign = left() - look_.px(120);
+    drawShape(painter, QRectF(look_.px(60), (height() - sign) / 2, sign, sign), Shape::stop, look_(Role::fault),
+              sign * 0.09);
     FittedText text(painter, *this);
-    const double left = look_.px(520), wide = width() - left - look_.px(60);
+    const double left = this->left(), wide = width() - left - look_.px(60);
     // As large as the words of the language let it be.
     double size = look_.px(96);
-    while (size > look_.px(48) && QFontMetricsF(look_.digits(size)).horizontalAdvance(tr("Key off now")) > wide)
+    while (size > look_.px(40) && QFontMetricsF(look_.digits(size)).horizontalAdvance(tr("Key off now")) > wide)
         size *= 0.95;
     const QFont huge = look_.digits(size);
-    text.line(QRectF(left, look_.px(110), wide, look_.px(150)), Qt::AlignLeft | Qt::AlignVCenter, tr("Key off now"),
+    text.line(QRectF(left, height() * 0.12, wide, look_.px(130)), Qt::AlignLeft | Qt::AlignVCenter, tr("Key off now"),
               huge, look_(Role::fault));
-    text.line(QRectF(left, look_.px(270), wide, look_.px(110)), Qt::AlignLeft | Qt::AlignVCenter,
+    text.line(QRectF(left, height() * 0.12 + look_.px(120), wide, look_.px(110)), Qt::AlignLeft | Qt::AlignVCenter,
               number_ + QStringLiteral(" V"), look_.digits(look_.px(72)), look_(Role::ink));
-    QRectF rest(left, look_.px(400), wide, look_.px(200));
+    QRectF rest(left, height() * 0.12 + look_.px(230), wide, height() * 0.88 - look_.px(340));
     for (const QString& words : {tr("Over 5.5 V on the signal."), why_, caution_}) {
         const QRectF covered = text.paragraph(rest, words, look_.font(TextSize::title), look_(Role::ink));
         rest.setTop(covered.bottom() + look_.px(12));

@@ -26,6 +26,7 @@ protected:
 
 private:
     void place();
+    [[nodiscard]] double left() const; // of the words, beside the sign
 
     const Look& look_;
     KeyButton* off_;

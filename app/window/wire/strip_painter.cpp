@@ -85,8 +85,10 @@ void TracePainter::paintRibbon() {
     p_.save();
     p_.setClipRect(r);
     p_.setRenderHint(QPainter::Antialiasing);
+    const double wireFrom_x = pic_.time.x(toSeconds(onAWireFrom(pic_.snapshot->marks, pic_.snapshot->now)));
     for (const Phase& phase : findings_.phases) {
-        const double left = std::max(r.left(), pic_.time.x(toSeconds(phase.from)));
+        // Before a lead is on, nothing is quiet: there is no wire yet.
+        const double left = std::max({r.left(), pic_.time.x(toSeconds(phase.from)), wireFrom_x});
         const double right = std::min(r.right(), pic_.time.x(toSeconds(phase.to)));
         if (right <= left) continue;
         const QRectF box(left, r.top(), right - left, r.height());

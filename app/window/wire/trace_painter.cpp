@@ -127,6 +127,10 @@ void TracePainter::paintBlind(const QRectF& area) {
     }
 }
 
+double TracePainter::labelWidth(const Look& look) {
+    return QFontMetricsF(look.font(TextSize::small)).horizontalAdvance(QStringLiteral("-0.00")) + look.px(12);
+}
+
 void TracePainter::paintVoltLabels() {
     if (!wanted(QRectF(0, pic_.plot.top(), pic_.plot.left() + 1, pic_.plot.height()))) return;
     p_.setFont(look_.font(TextSize::small));
@@ -138,7 +142,7 @@ void TracePainter::paintVoltLabels() {
         p_.setPen(QPen(look_(Role::strongLine), 1));
         p_.drawLine(QPointF(pic_.plot.left() - look_.px(5), y), QPointF(pic_.plot.left(), y));
         p_.setPen(look_(Role::quietText));
-        p_.drawText(QRectF(pic_.plot.left() - look_.px(60), y - look_.px(10), look_.px(50), look_.px(20)),
+        p_.drawText(QRectF(0, y - look_.px(10), pic_.plot.left() - look_.px(10), look_.px(20)),
                     Qt::AlignRight | Qt::AlignVCenter, QString::fromStdString(plain(v, decimals)));
     }
 }

@@ -32,7 +32,8 @@ public:
     void paintMachine(); // what the controller would have done
     void paintTime();    // labels under the lowest strip
 
-    [[nodiscard]] QRectF bandLabelPlace() const; // where the trace leaves room; empty: there is no band
+    [[nodiscard]] static double labelWidth(const Look& look); // left of the plot, for volts with their sign
+    [[nodiscard]] QRectF bandLabelPlace() const;              // where the trace leaves room; empty: there is no band
 
 private:
     void paintBand();

@@ -125,8 +125,8 @@ TracePicture TraceView::picture() const {
     pic.sheet = scene_.sheet.get();
     pic.band = band_;
     pic.selected_s = selected_s_;
-    const double left = look_.px(44), right = width() - look_.px(42);
-    const bool machine = scene_.sheet && scene_.sheet->drive;
+    const double left = TracePainter::labelWidth(look_), right = width() - look_.px(42);
+    const bool machine = scene_.sheet && scene_.sheet->drive && height() > look_.px(230); // the trace goes before it
     const double timeRow = look_.px(20), ribbonHeight = look_.px(22), machineHeight = machine ? look_.px(56) : 0;
     double bottom = height() - timeRow;
     if (machine) {

@@ -55,9 +55,10 @@ public:
     std::vector<PortFinding> findMeters(const std::function<void(const FindProgress&)>& told,
                                         const std::stop_token& stop) override;
 
-    QStringList takeUnfinished() override { return std::exchange(unfinished, {}); }
+    QStringList unfinished() override { return cutShort; }
+    void forgetUnfinished(const QString& path) override { cutShort.removeAll(path); }
 
-    QStringList unfinished;
+    QStringList cutShort;
     std::vector<Listed> portList = {{"/dev/ttyUSB0", "ttyUSB0", "USB serial"}};
     std::vector<Way> opened;
     std::vector<PortFinding> found; // what a search comes to

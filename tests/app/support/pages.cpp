@@ -87,7 +87,7 @@ void addStart(std::vector<Page>& all) {
                        s.start();
                        s.window->open(s.window->start().captureWay(broken));
                        fillRecents(s, demoCaptures());
-                       s.window->start().setCutShort(QStringLiteral("/tmp/2026-02-03-0712-beach-cleaner.csv"));
+                       s.window->start().setCutShort({QStringLiteral("/tmp/2026-02-03-0712-beach-cleaner.csv")});
                        choose(s, "reference-port", 1);
                    }});
     all.push_back({"start-busy", [](Stage& s) {
@@ -108,6 +108,10 @@ void addStart(std::vector<Page>& all) {
              search(s, {foundMeter("/dev/ttyUSB0", "text-line-logger", false), unreadable("/dev/ttyUSB1")}, false);
          }});
     all.push_back({"find-none", [](Stage& s) { search(s, {}, false); }});
+    all.push_back({"settings", [](Stage& s) {
+                       s.start();
+                       s.window->press(KeyAction::settings);
+                   }});
     all.push_back({"keys", [](Stage& s) { s.window->press(KeyAction::keys); }});
 }
 
@@ -154,9 +158,28 @@ void addWire(std::vector<Page>& all) {
                        full->pendingBytes = 4096;
                        s.show(full);
                    }});
+    for (const char* name : {"far-dropped", "far-steady", "far-hook-up", "far-cautions"})
+        all.push_back({name, [is = std::string(name)](Stage& s) {
+                           s.show(is == "far-dropped"    ? wiggleMoment()
+                                  : is == "far-steady"   ? moment(WireState::steady)
+                                  : is == "far-cautions" ? stepMoment(Step::wiggleHarness)
+                                                         : hookUpMoment());
+                           s.window->press(KeyAction::far);
+                       }});
+    all.push_back({"every-finding", [](Stage& s) {
+                       s.show(wiggleMoment());
+                       s.window->press(KeyAction::allFindings);
+                   }});
     all.push_back({"leaving", [](Stage& s) {
                        s.show(moment(WireState::steady));
                        s.window->press(KeyAction::leave);
+                   }});
+    all.push_back({"leaving-disk-full", [](Stage& s) {
+                       auto full = wiggleMoment();
+                       full->pendingBytes = 4096;
+                       full->capturePath = "/media/stick/monday.csv";
+                       s.show(full);
+                       s.window->close();
                    }});
 }
 

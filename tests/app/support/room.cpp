@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/room.hpp"
 
+#include "app/window/leave/ask_view.hpp"
+#include "app/window/look/choice_box.hpp"
+
 #include <QAbstractItemView>
 #include <QComboBox>
 #include <QLabel>
@@ -36,7 +39,8 @@ void settle(QWidget& window) {
 
 // What stands over all of a page hides it, and what is hidden cannot overlap.
 bool covers(const QWidget& above, const QWidget& parent) {
-    return above.testAttribute(Qt::WA_OpaquePaintEvent) && above.geometry().contains(parent.rect());
+    return (above.testAttribute(Qt::WA_OpaquePaintEvent) || qobject_cast<const AskView*>(&above)) &&
+           above.geometry().contains(parent.rect());
 }
 
 bool scrolls(const QWidget& widget) {
@@ -58,7 +62,8 @@ QStringList cutOff(QWidget& window, const Look& look) {
         if (const auto* button = qobject_cast<QPushButton*>(widget))
             if (button->width() < button->sizeHint().width() || button->height() < button->sizeHint().height())
                 cut << button->text();
-        if (const auto* box = qobject_cast<QComboBox*>(widget))
+        const auto* box = qobject_cast<QComboBox*>(widget);
+        if (box && !qobject_cast<ChoiceBox*>(widget)) // that one notes what it cut
             if (QFontMetrics(box->font()).horizontalAdvance(box->currentText()) > box->width() - look.ipx(44))
                 cut << box->currentText();
         if (!scrolls(*widget) && !widget->parentWidget()->rect().contains(widget->geometry()))

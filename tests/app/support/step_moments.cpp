@@ -145,7 +145,8 @@ std::shared_ptr<SessionSnapshot> questionMoment(Question question) {
     p.instruction = question == Question::badReference ? sentence(phrases::kReferenceBad, {"4.412 V"})
                                                        : sentence(phrases::kGroundBad, {"0.312 V"});
     p.detail = p.wanted = {};
-    p.choices = {{Command::offerYes, sentence(phrases::kEndHere)}, {Command::offerNo, sentence(phrases::kGoOnAnyway)}};
+    p.choices = {{Command::offerYes, sentence(phrases::kEndHere)},
+                 {Command::offerNo, sentence(phrases::kGoOnAnyway)}};
     return snapshot;
 }
 

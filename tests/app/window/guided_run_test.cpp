@@ -72,7 +72,7 @@ protected:
     // From the start page onto the bench, by keys.
     void start(const QString& named) {
         const QString scenario = sayName(named.toStdString());
-        tabTo(StartPage::tr("Sensor"));
+        tabTo(StartPage::tr("Scenario"));
         auto* box = qobject_cast<QComboBox*>(QApplication::focusWidget());
         ASSERT_NE(box, nullptr);
         for (int i = 0; i < box->count() && box->currentText() != scenario; ++i) press(Qt::Key_Down);

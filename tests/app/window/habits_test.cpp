@@ -45,21 +45,32 @@ TEST_F(Habits, TheNewestCaptureStandsFirstAndNoneTwice) {
     EXPECT_EQ(habits::recentCaptures(), QStringList({"/a.csv", "/b.csv"}));
 }
 
-TEST_F(Habits, ARunWhoseProgramDiedIsOfferedAtTheNextStart) {
+TEST_F(Habits, ARunWhoseProgramDiedIsOfferedUntilItIsTakenUpOrPutAside) {
     const QString path = file("died.csv");
-    auto doors = std::make_unique<test::FakeDoors>();
-    doors->unfinished = {file("before.csv"), path};
-    BenchWindow window(std::move(doors));
+    auto made = std::make_unique<test::FakeDoors>();
+    test::FakeDoors* doors = made.get();
+    doors->cutShort = {file("before.csv"), path};
+    BenchWindow window(std::move(made));
     window.show();
     QTest::qWait(30);
-    EXPECT_TRUE(visibleText(window.start()).contains("cut short"));
+    EXPECT_TRUE(visibleText(window.start()).contains("2 runs were cut short"));
     EXPECT_EQ(habits::recentCaptures().size(), 2); // kept even if nobody opens them
     EXPECT_EQ(habits::recentCaptures().value(0), path);
-    for (QPushButton* button : window.start().findChildren<QPushButton*>())
-        if (button->isVisible() && button->text() == "Open it") button->click();
+    window.open(window.start().captureWay(file("another.csv"))); // which is no answer to it
+    window.leaveBench();
+    EXPECT_TRUE(visibleText(window.start()).contains("2 runs were cut short"));
+    const auto press = [&](const char* words) {
+        for (QPushButton* button : window.start().findChildren<QPushButton*>())
+            if (button->isVisible() && button->text() == QLatin1String(words)) return button->click();
+    };
+    press("Open it");
     EXPECT_EQ(window.page(), &window.bench());
     window.leaveBench();
+    EXPECT_TRUE(visibleText(window.start()).contains("The last run was cut short"));
+    press("Put it aside");
     EXPECT_FALSE(visibleText(window.start()).contains("cut short"));
+    EXPECT_TRUE(doors->cutShort.isEmpty());
+    EXPECT_TRUE(habits::recentCaptures().contains(path));
 }
 
 // The program itself, killed as the kernel kills when memory runs out.
@@ -96,27 +107,30 @@ TEST_F(Habits, ARunOnTheSimulatedMeterThatWasKilledIsOfferedToo) {
         BenchWindow next(std::make_unique<BenchDoors>());
         next.show();
         QTest::qWait(30);
-        EXPECT_FALSE(visibleText(next.start()).contains("cut short")); // each is told once
+        EXPECT_TRUE(visibleText(next.start()).contains("cut short")); // nobody has answered yet
+        next.open(next.start().captureWay(capture));
+        BenchWindow last(std::make_unique<BenchDoors>());
+        last.show();
+        QTest::qWait(30);
+        EXPECT_FALSE(visibleText(last.start()).contains("cut short"));
     }
     qputenv("XDG_DATA_HOME", data);
     qputenv("XDG_STATE_HOME", state);
 }
 
-TEST_F(Habits, WhatWasOpenWhenTheWindowClosedIsOpenedAgain) {
-    const QString path = file("open.csv");
+TEST_F(Habits, TheStartPageComesFirstWhateverWasOpen) {
     {
         BenchWindow window(std::make_unique<test::FakeDoors>());
         window.show();
-        window.open(window.start().captureWay(path));
+        window.open(window.start().captureWay(file("open.csv")));
         window.close();
     }
     BenchWindow next(std::make_unique<test::FakeDoors>());
+    next.restoreHabits();
     next.show();
-    next.restoreSession();
-    EXPECT_EQ(next.page(), &next.bench());
-    next.leaveBench();
-    next.close();
-    EXPECT_EQ(habits::keptOpen(), QString());
+    QTest::qWait(30);
+    EXPECT_EQ(next.page(), &next.start());
+    EXPECT_EQ(next.start().recents().rows().front().path, folder.filePath("open.csv")); // one step away
 }
 
 // A door that waits until it is let go on.
@@ -159,21 +173,6 @@ TEST_F(LongCapture, CanBeGivenUpWhileItOpens) {
     EXPECT_TRUE(QTest::qWaitFor([&] { return doors->gaveUp.load(); }, 30'000)) << "the reading goes on";
     QTest::qWait(50);
     EXPECT_EQ(window.page(), &window.start());
-}
-
-TEST_F(Habits, ClosingWithRowsThatTheDiskDidNotTakeAsksOnce) {
-    BenchWindow window(std::make_unique<test::FakeDoors>());
-    window.show();
-    auto full = test::wiggleMoment();
-    full->recorderSays = "The disk is full: make room or save elsewhere.";
-    full->pendingBytes = 4096;
-    Opened opened;
-    opened.session = std::make_unique<test::FakeSession>(full);
-    opened.sheet = test::leverSheet();
-    window.attach(std::move(opened), true);
-    EXPECT_FALSE(window.close());
-    EXPECT_TRUE(visibleText(window.bench()).contains("in memory only"));
-    EXPECT_TRUE(window.close());
 }
 
 } // namespace

@@ -185,14 +185,6 @@ TEST_F(WindowTest, ARunThatIsOverShowsWhatStandsBehindTheVerdict) {
     EXPECT_TRUE(all.contains("a-run.csv")) << all.toStdString();
 }
 
-TEST_F(WindowTest, LeavingAGuidedRunAsksOnceInPlace) {
-    showMoment(test::wiggleMoment());
-    QTest::keyClick(window.get(), Qt::Key_Escape);
-    EXPECT_EQ(window->page(), &window->bench());
-    QTest::keyClick(window.get(), Qt::Key_Escape);
-    EXPECT_EQ(window->page(), &window->start());
-}
-
 TEST_F(WindowTest, ThemeAndGeometryAreRemembered) {
     window->press(KeyAction::night);
     window->resize(1400, 900);

@@ -45,6 +45,16 @@ TEST(Aside, APressNobodyAskedForIsATap) {
     EXPECT_EQ(dropoutCount(f), 0);
 }
 
+// A track whose dropouts end at another position's level, push after push: no foot taps so often.
+TEST(Aside, WhatComesInManyPushesIsNoTap) {
+    TraceMaker trace = begun();
+    trace.wiggle("wiggle-shaft", "", 32, 4, 4.1 - 0.82, 1.2);
+    pressedAndReleased(trace);
+    const Findings f = examine(trace, risingSheet());
+    EXPECT_EQ(asides(f, Likely::tap), 0);
+    EXPECT_GE(dropoutCount(f), 6);
+}
+
 TEST(Aside, AnArmThatLeansWithEachPushIsNoDropout) {
     TraceMaker trace = begun();
     trace.wiggle("wiggle-shaft", "", 34, 0, 0, 0.5, 0.12);

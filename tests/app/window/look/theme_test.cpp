@@ -2,6 +2,7 @@
 #include "app/window/look/theme.hpp"
 #include "tests/app/window/look/vision.hpp"
 
+#include <cmath>
 #include <set>
 #include <vector>
 
@@ -36,6 +37,8 @@ static const std::vector<TextPair>& textPairs() {
         for (Role ground : {Role::cautionBack, Role::plot, Role::paper}) all.push_back({Role::caution, ground});
         for (Role text : {Role::barText, Role::barQuiet}) all.push_back({text, Role::bar});
         all.push_back({Role::plot, Role::trace}); // the word on a pressed button
+        all.push_back({Role::loudText, Role::loud});
+        all.push_back({Role::midText, Role::mid});
         return all;
     }();
     return pairs;
@@ -81,6 +84,22 @@ TEST(Theme, TextHoldsUnderColourVisionDeficiencies) {
                 EXPECT_GE(contrast(seenWith(d, palette[pair.text]), seenWith(d, palette[pair.ground])), 7.0)
                     << name << ", " << d.name << ": " << palette[pair.text].name().toStdString() << " on "
                     << palette[pair.ground].name().toStdString();
+}
+
+// Told apart in grey, and by every eye: at least a quarter of the way from black to white between any two.
+TEST(Theme, FaultCautionAndGoodDifferInLightness) {
+    const auto lightness = [](QColor c) { // CIE L*
+        const double y = luminance(c);
+        return y > 0.008856 ? 116 * std::cbrt(y) - 16 : 903.3 * y;
+    };
+    for (const auto& [name, palette] : bothThemes()) {
+        const double good = lightness(palette[Role::plot]), caution = lightness(palette[Role::mid]),
+                     fault = lightness(palette[Role::loud]);
+        EXPECT_GT(std::abs(good - caution), 20) << name;
+        EXPECT_GT(std::abs(caution - fault), 25) << name;
+        EXPECT_GT(std::abs(good - fault), 60) << name;
+        EXPECT_EQ(good > caution, caution > fault) << name; // in one direction
+    }
 }
 
 TEST(Theme, ShapesHoldThreeToOneForEveryEye) {

@@ -96,8 +96,8 @@ TEST(Hum, SoundsAtItsPitchWithoutAClickAndFallsSilent) {
 
 TEST(Sounds, OneKeyMutesAllAndItIsRememberedWithNoDeviceNothingFails) {
     QSettings().clear();
-    Sounds sounds;
-    sounds.restore();
+    Settings settings;
+    Sounds sounds(settings);
     EXPECT_FALSE(sounds.muted());
     sounds.begin();
     sounds.hear(sceneOf(test::wiggleMoment()));
@@ -106,9 +106,9 @@ TEST(Sounds, OneKeyMutesAllAndItIsRememberedWithNoDeviceNothingFails) {
     EXPECT_TRUE(sounds.toggleHum().contains("no sound output"));
     EXPECT_TRUE(sounds.toggleVoice().contains("no sound output"));
     sounds.end();
-    QSettings().setValue("mute", true);
-    sounds.restore();
-    EXPECT_TRUE(sounds.muted());
+    settings.setMuted(true);
+    Settings next;
+    EXPECT_TRUE(Sounds(next).muted());
 }
 
 } // namespace
