@@ -81,6 +81,10 @@ void ReplayPage::fitLists() {
         const int most = std::max(1, static_cast<int>(room * share - frame) / row);
         list->setFixedHeight(row * std::clamp(list->model()->rowCount(), 1, most) + frame);
     };
+    // Where not one of them has room, E lists them all. An empty list would take the room of what is said.
+    const bool any = events_.rowCount() > 0 && room >= row + frame;
+    eventsTitle_->setVisible(any);
+    eventList_->setVisible(any);
     fit(eventList_, both ? 0.6 : 1);
     fit(phaseList_, 0.4);
     phasesTitle_->setVisible(both);
@@ -116,9 +120,6 @@ void ReplayPage::show(const Scene& scene) {
     eventsTitle_->say(tr("Findings: %1").arg(events_.rowCount())); // how many, where not all are seen
     phasesTitle_->say(tr("Phases: %1").arg(phases_.rowCount()));
     fitLists();
-    // An empty list would take the room of what is said.
-    eventsTitle_->setVisible(events_.rowCount() > 0);
-    eventList_->setVisible(events_.rowCount() > 0);
     const std::string& path = scene.snapshot->capturePath;
     if (!path.empty()) notes_->say(tr("Recorded as %1").arg(QFileInfo(QString::fromStdString(path)).fileName()));
 }

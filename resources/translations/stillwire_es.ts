@@ -5,7 +5,7 @@
     <name>AimText</name>
     <message>
         <source>On the aim: stop, tighten</source>
-        <translation>En el objetivo: pare y apriete</translation>
+        <translation>Ahí está: pare y apriete</translation>
     </message>
     <message>
         <source>Up by %1</source>

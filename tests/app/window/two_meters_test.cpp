@@ -84,7 +84,7 @@ protected:
 };
 
 TEST_F(TwoMetersInTheWindow, NoneIsTheDefaultAndTheChoiceIsRemembered) {
-    EXPECT_EQ(box("reference-port")->currentText(), "Reference wire: none");
+    EXPECT_EQ(box("reference-port")->currentText(), "none");
     EXPECT_EQ(window->start().portWay().referencePort, QString());
     EXPECT_FALSE(box("reference-meter")->isVisible()); // nobody needs to ask what it is
     EXPECT_FALSE(box("reference-port")->accessibleName().isEmpty());

@@ -92,7 +92,7 @@ std::string meterFor(const Meter& meter) {
                "accuracy_percent = 0.5\naccuracy_counts = 2\n";
     };
     std::string text = "format = 1\nname = \"Made meter\"\n" + line("interval_s", meter.interval_s) +
-                       line("aperture_s", meter.aperture_s);
+                       line("aperture_s", std::min(meter.aperture_s, meter.interval_s)); // longer is refused
     if (meter.rangesMeet_V > 0) text += range(meter.rangesMeet_V, meter.resolution_V / 10);
     text += range(meter.resolution_V < 0.005 ? 6 : 60, meter.resolution_V);
     return text + "[link]\nbaud = 9600\n[frame]\nkind = \"text\"\n";
