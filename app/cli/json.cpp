@@ -161,6 +161,7 @@ Json wiggle(const Findings& f) {
         if (!c.section.empty()) one["section"] = c.section;
         coverage(one, c);
         one["blind_poses"] = c.blindPoses;
+        one["aside_poses"] = c.asidePoses;
         one["jumps"] = c.jumps;
         steps.push_back(one);
     }
@@ -248,6 +249,9 @@ Json verdict(const Verdict& v) {
     out["causes"] = causes;
     out["not_tested"] = texts(wordsOf(v.notTested));
     out["next"] = next;
+    Json again = Json::array();
+    for (const Step step : v.again) again.push_back(std::string(stepName(step)));
+    out["again"] = again; // steps that would tell, done or done again
     out["condition"] = v.condition.empty() ? Json(nullptr) : Json(v.condition.english());
     return out;
 }

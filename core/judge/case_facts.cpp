@@ -34,6 +34,10 @@ bool moreOften(const ShakenTally& a, const ShakenTally& b, int chosenFrom = 1) {
 }
 
 bool clean(const ShakenTally& tally) { return !tally.any && tally.offScale == 0; }
+// One is none, once it has been answered.
+bool answered(const ShakenTally& tally, bool stillAsked) {
+    return seenOnce(tally) && tally.offScale == 0 && !stillAsked;
+}
 
 // Every end, and more than once: one visit is none.
 bool allMeasured(const Case& c) {
@@ -183,9 +187,32 @@ Sentence tooCloseToCall(const PositionLevel& p) {
             {byName(p.name), levelTo(level_V, *p.u_V), within(*p.u_V), volts(limit_V)}};
 }
 
-bool shaftDecides(const Case& c) { return c.shaft.decides && (clean(c.harness) || moreOften(c.shaft, c.section)); }
+bool bySection(const Case& c) {
+    const std::vector<StepCoverage>& all = c.findings->steps;
+    return std::any_of(all.begin(), all.end(), [](const StepCoverage& one) { return !one.section.empty(); });
+}
+
+bool posesWanted(const Case& c, Step step, const std::string& section) {
+    const std::vector<StepCoverage>& all = c.findings->steps;
+    return std::any_of(all.begin(), all.end(), [&](const StepCoverage& one) {
+        return one.step == step && one.section == section && one.again + one.posesFor95.value_or(0) > 0;
+    });
+}
+
+bool loneInASection(const Case& c) {
+    const bool named = bySection(c);
+    return std::any_of(c.sections.begin(), c.sections.end(), [&](const auto& one) {
+        return seenOnce(one.second) && posesWanted(c, Step::wiggleHarness, named ? one.first : std::string());
+    });
+}
+
+bool shaftDecides(const Case& c) {
+    const bool silent = clean(c.harness) || answered(c.harness, loneInASection(c));
+    return c.shaft.decides && (silent || moreOften(c.shaft, c.section));
+}
 bool harnessDecides(const Case& c) {
-    return c.harness.decides && (clean(c.shaft) || moreOften(c.section, c.shaft, c.shakenSections));
+    const bool silent = clean(c.shaft) || answered(c.shaft, posesWanted(c, Step::wiggleShaft));
+    return c.harness.decides && (silent || moreOften(c.section, c.shaft, c.shakenSections));
 }
 
 bool connectorTold(const Case& c) {

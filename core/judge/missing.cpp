@@ -44,11 +44,6 @@ Sentence mendOfBlindPoses(const Case& c, Step step) {
     return mend.empty() ? Sentence{"Lock the meter's range on DC volts and wiggle on."} : mend;
 }
 
-bool bySection(const Case& c) {
-    const std::vector<StepCoverage>& all = c.findings->steps;
-    return std::any_of(all.begin(), all.end(), [](const StepCoverage& one) { return !one.section.empty(); });
-}
-
 // Whoever chooses fewer poses is told what they can see.
 Sentence whatSoManyShow(const Case& c, const StepCoverage& step) {
     const bool shaft = step.step == Step::wiggleShaft, sections = !shaft && bySection(c);
@@ -149,20 +144,6 @@ void positions(const Case& c, std::vector<Missing>& out) {
     if (c.levels->adjusted && !c.levels->confirmed)
         out.push_back({"The sensor was turned, and the ends were not all confirmed after tightening.",
                        "Tighten, work the pedal five times, then measure every end again.", Step::confirm});
-}
-
-bool posesWanted(const Case& c, Step step, const std::string& section = {}) {
-    const std::vector<StepCoverage>& all = c.findings->steps;
-    return std::any_of(all.begin(), all.end(), [&](const StepCoverage& one) {
-        return one.step == step && one.section == section && one.again + one.posesFor95.value_or(0) > 0;
-    });
-}
-
-bool loneInASection(const Case& c) {
-    const bool named = bySection(c);
-    return std::any_of(c.sections.begin(), c.sections.end(), [&](const auto& one) {
-        return seenOnce(one.second) && posesWanted(c, Step::wiggleHarness, named ? one.first : std::string());
-    });
 }
 
 void loneDropouts(const Case& c, std::vector<Missing>& out) {

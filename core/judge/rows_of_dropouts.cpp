@@ -76,7 +76,11 @@ const std::array kRows = {
                  },
                  lookAtTheConnector},
     JudgementRow{
-        "shaft suspect", Decision::cannotTell, [](const Case& c) { return shaftDecides(c) && !othersRuledOut(c); },
+        "shaft suspect", Decision::cannotTell,
+        [](const Case& c) {
+            const bool alone = c.shaft.decides && seenOnce(c.harness) && c.harness.offScale == 0 && loneInASection(c);
+            return (shaftDecides(c) && !othersRuledOut(c)) || (alone && !shaftDecides(c));
+        },
         [](const Case& c) {
             return Sentence{"The signal dropped out in %1 of %2 of the shaft, %3 to %4 or further: the shaft "
                             "is suspect, and its connector and the harness will tell.",
@@ -89,7 +93,10 @@ const std::array kRows = {
                        : Sentence{};
         },
         nullptr,
-        [](const Case& c) { return std::optional(c.harnessEnough ? Step::connectorHeld : Step::wiggleHarness); }},
+        [](const Case& c) {
+            const bool enough = c.harnessEnough && !loneInASection(c);
+            return std::optional(enough ? Step::connectorHeld : Step::wiggleHarness);
+        }},
     JudgementRow{"shaft", Decision::replace,
                  [](const Case& c) { return shaftDecides(c) && othersRuledOut(c) && !connectorTold(c); },
                  [](const Case& c) {

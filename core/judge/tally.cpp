@@ -62,6 +62,10 @@ ShakenTally tallyWhere(const CoverageEvidence& evidence, const Belongs& mine) {
         if (mine(poseAt(evidence, pose).step, pose) &&
             counts(poseAt(evidence, pose).from, poseAt(evidence, pose).step, evidence))
             faulty.insert(pose);
+    // Where the level left its range on its way to a dropout or back, it is the same event.
+    std::erase_if(offScale, [&](int pose) {
+        return faulty.count(pose) == 0 && (faulty.count(pose - 1) > 0 || faulty.count(pose + 1) > 0);
+    });
     tally.dropped = tally.any;
     tally.any = tally.any || tally.jumped;
     tally.faultPoses = static_cast<int>(faulty.size()) + loose;

@@ -9,9 +9,10 @@ namespace stillwire {
 
 namespace {
 
-constexpr int kReadingsOfASpike = 2;    // of a sweep
-constexpr int kReadingsOfAStay = 3;     // of a foot that holds
-constexpr double kSamePlaceShare = 0.1; // of the sheet's span
+constexpr int kReadingsOfASpike = 2;             // of a sweep
+constexpr int kReadingsOfAStay = 3;              // of a foot that holds
+constexpr Time kApart = std::chrono::seconds(2); // what bounces is one
+constexpr double kSamePlaceShare = 0.1;          // of the sheet's span
 
 // The pedal is moved to a place, and held or let go there.
 bool movesIn(Step step) {
@@ -35,15 +36,17 @@ int tellingMoves(const CoverageEvidence& evidence) {
         });
     };
     int off = 0;
+    Time newest{-10000000};
     std::vector<double> spikes; // where they left the line
     for (const LevelJump& jump : *evidence.jumps)
         if (jump.poseIndex < 0 && jump.step && movesIn(*jump.step) && !jump.withReference && offTravel(jump.to_V))
             ++off;
     for (const Excursion& e : *evidence.excursions) {
         if (e.poseIndex >= 0 || !e.step || !movesIn(*e.step) || !votes(e, *evidence.timeline)) continue;
-        if (offTravel(e.extreme_V))
-            ++off;
-        else if (*e.step == Step::sweep && e.readings <= kReadingsOfASpike && !heldAt(e.from))
+        if (offTravel(e.extreme_V)) {
+            if (e.from - newest > kApart) ++off;
+            newest = std::max(newest, e.to);
+        } else if (*e.step == Step::sweep && e.readings <= kReadingsOfASpike && !heldAt(e.from))
             spikes.push_back(e.held_V);
     }
     int most = 0;
