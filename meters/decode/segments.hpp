@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The 14-byte LCD-segment frame of a dual-slope meter chip with a public datasheet (FS9721_LP3; layout from memory of
-// it). Each byte carries its index 1..14 in the high nibble and four segments of the display in the low one.
+// 14 bytes of LCD segments: a common meter chip's display frame, layout from memory, unverified. Each byte carries
+// its index 1..14 in the high nibble and four segments of the display in the low one.
 #pragma once
 
 #include <array>

@@ -17,7 +17,7 @@ namespace stillwire {
 struct UsbIdentity {
     int vendor = 0, product = 0;
     std::string serial;                     // may be empty
-    [[nodiscard]] std::string text() const; // "0403:6001:A12345", which `makeSerialLink` takes in place of a name
+    [[nodiscard]] std::string text() const; // "ffff:0001:EXAMPLE", which `makeSerialLink` takes in place of a name
     friend bool operator==(const UsbIdentity&, const UsbIdentity&) = default;
 };
 
@@ -29,7 +29,8 @@ struct PortInfo {
 
 [[nodiscard]] std::vector<PortInfo> listPorts(); // ordered by name
 
-// "0403:6001" or "0403:6001:A12345", in hexadecimal; nothing: it is a name.
+// "ffff:0001" or "ffff:0001:EXAMPLE", in hexadecimal; nothing: it is a name. (Examples only: no adapter has ffff for
+// its vendor, since all ones is what a missing number reads as and so it is given to nobody.)
 [[nodiscard]] std::optional<UsbIdentity> parseUsbIdentity(std::string_view text);
 // The port among `ports` that has this identity; of several alike the one called `preferred`. `anySerial`: one of the
 // make will do.

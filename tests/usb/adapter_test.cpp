@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The command line under the real Linux driver of a USB serial adapter (QEMU's model of a FT232), which is pulled in
-// the middle of a reading, put back, renamed, and replaced by another. Readings are numbered, so that one that is
+// The command line under the real Linux driver of a USB serial adapter (the emulator's model of one), which is pulled
+// in the middle of a reading, put back, renamed, and replaced by another. Readings are numbered, so that one that is
 // lost, doubled or invented shows.
 #include "core/capture/reader.hpp"
 #include "meters/decode/encode.hpp"
@@ -110,8 +110,8 @@ std::string lastOf(const std::vector<std::string>& lines, const std::string& sta
     return found;
 }
 
-// Request 1 of the FT232's vendor requests sets modem lines: bit 0 DTR, bit 1 RTS, and eight bits higher which of
-// them it is about (the layout the Linux driver ftdi_sio.h documents).
+// Request 1 of the adapter's vendor requests sets modem lines: bit 0 DTR, bit 1 RTS, and eight bits higher which of
+// them it is about (as the header of its Linux driver documents).
 bool modemLine(const std::vector<std::string>& lines, int bit) {
     bool up = false;
     const std::string start = "got control 0x4001, value ";

@@ -21,19 +21,20 @@ using Bytes = std::vector<std::uint8_t>;
 
 inline Bytes bytes(std::string_view text) { return {text.begin(), text.end()}; }
 
-// A status character whose bits are those of a seven-bit printable character: 0x30 and four bits.
+// The invented layout of resources/meters/ascii-digit-meter.toml: states are four bits over 0x30, which can be
+// printed.
 inline AsciiLayout layout() {
     AsciiLayout out;
-    out.length = 9;
-    out.rangeAt = 1;
-    out.rangeExponent10 = {{'0', -4}, {'1', -3}, {'2', -2}};
-    out.digitsAt = 2;
-    out.digits = 5;
-    out.functionAt = 7;
-    out.dcVolts = ";";
-    out.bits = {{8, 1, AsciiMeaning::overload}, {8, 2, AsciiMeaning::lowbat},    {8, 4, AsciiMeaning::minus},
-                {9, 1, AsciiMeaning::hold},     {9, 2, AsciiMeaning::autorange}, {9, 4, AsciiMeaning::ac},
-                {9, 8, AsciiMeaning::relative}};
+    out.length = 10;
+    out.functionAt = 3;
+    out.dcVolts = "D";
+    out.rangeAt = 4;
+    out.rangeExponent10 = {{'j', -4}, {'k', -3}, {'m', -2}};
+    out.digitsAt = 5;
+    out.digits = 6;
+    out.bits = {{1, 1, AsciiMeaning::minus},    {1, 2, AsciiMeaning::hold},         {1, 4, AsciiMeaning::overload},
+                {1, 8, AsciiMeaning::relative}, {2, 1, AsciiMeaning::lowImpedance}, {2, 2, AsciiMeaning::ac},
+                {2, 4, AsciiMeaning::lowbat},   {2, 8, AsciiMeaning::autorange}};
     return out;
 }
 

@@ -52,10 +52,10 @@ stop_bits = 2
 flow = "software"
 dtr = true
 rts = false
-poll_command = "D\r"
+poll_command = "SAY\r"
 poll_interval_s = 0.25
-start_commands = ["*CLS\n", "SYST:REM\n"]
-leave_commands = ["SYST:LOC\n"]
+start_commands = ["*CLS\n", "CONF:VOLT:DC 10\n"]
+leave_commands = ["INIT:CONT OFF\n"]
 )",
                                               "m.toml");
     ASSERT_TRUE(parsed) << parsed.error().text();
@@ -66,7 +66,7 @@ leave_commands = ["SYST:LOC\n"]
     EXPECT_EQ(link.stopBits, 2);
     EXPECT_EQ(link.flow, FlowControl::software);
     EXPECT_FALSE(link.rts);
-    EXPECT_EQ(link.pollCommand, "D\r");
+    EXPECT_EQ(link.pollCommand, "SAY\r");
     EXPECT_EQ(link.pollInterval, fromSeconds(0.25));
     EXPECT_EQ(link.startCommands.size(), 2u);
     EXPECT_EQ(link.leaveCommands.size(), 1u);

@@ -159,11 +159,11 @@ TEST(FindMeter, APolledMeterIsFoundByAsking) {
 
 TEST(FindMeter, AnInstrumentSaysWhoItIs) {
     KernelTty tty;
-    Instrument instrument(tty, {shippedMeter("scpi-bench-meter").link, {}, "ACME,DMM-1,0,1.0", false});
+    Instrument instrument(tty, {shippedMeter("scpi-bench-meter").link, {}, "NOBODY,EXAMPLE,0,1.0", false});
     const PortFinding found = searchPort();
     ASSERT_FALSE(found.matches.empty()) << names(found);
     EXPECT_EQ(found.matches.front().name.substr(0, 5), "scpi-");
-    EXPECT_EQ(found.matches.front().identity, "ACME,DMM-1,0,1.0");
+    EXPECT_EQ(found.matches.front().identity, "NOBODY,EXAMPLE,0,1.0");
     EXPECT_EQ(found.matches.front().fit.sureness, Sureness::sure) << names(found);
 }
 
@@ -171,7 +171,7 @@ TEST(FindMeter, AnInstrumentAtAnotherRateIsFound) {
     KernelTty tty;
     LinkSettings link = shippedMeter("scpi-bench-meter").link;
     link.baud = 19200;
-    Instrument instrument(tty, {link, {}, "ACME,DMM-1,0,1.0", false});
+    Instrument instrument(tty, {link, {}, "NOBODY,EXAMPLE,0,1.0", false});
     const PortFinding found = searchPort();
     ASSERT_FALSE(found.matches.empty()) << names(found);
     EXPECT_EQ(found.matches.front().link.baud, 19200);
@@ -244,7 +244,7 @@ TEST(FindMeter, ASilentPortGetsNoStartUpCommands) {
     EXPECT_LE(told.back().step, told.back().of);
     const std::string& asked = instrument.heard();
     EXPECT_NE(asked.find("*IDN?"), std::string::npos) << asked;
-    for (const char* never : {"SYST:REM", "CONF", "INIT", "READ?", "*CLS"})
+    for (const char* never : {"CONF", "INIT", "READ?", "*CLS"})
         EXPECT_EQ(asked.find(never), std::string::npos) << asked;
 }
 

@@ -51,14 +51,14 @@ TEST(Likeness, KnowsLcdFramesInOneGoOrInPieces) {
 // Seven bits and a parity bit, heard with eight bits: the parity shows, for the sender computes it for every byte.
 TEST(Likeness, KnowsSevenBitTextByItsParity) {
     for (const Parity parity : {Parity::odd, Parity::even}) {
-        const auto line = bytes("041234;00\r\n");
-        const auto heard = test::receive(line, {19200, 7, parity, 1}, {19200, 8, Parity::none, 1});
+        const auto line = bytes("00Dj041234\r\n");
+        const auto heard = test::receive(line, {4800, 7, parity, 1}, {4800, 8, Parity::none, 1});
         EXPECT_EQ(heard.size(), line.size());
         const Likeness look = likenessOf(packets(heard, 5));
         ASSERT_TRUE(look.parity);
         EXPECT_EQ(*look.parity, parity);
         EXPECT_EQ(look.shape, ByteShape::textLines);
-        EXPECT_EQ(look.line, "041234;00");
+        EXPECT_EQ(look.line, "00Dj041234");
         EXPECT_EQ(sevenBits(packets(heard, 1)).bytes, line);
     }
 }

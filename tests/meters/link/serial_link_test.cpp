@@ -228,29 +228,29 @@ TEST(SerialLink, SaysThatAPortIsBusy) {
 }
 
 TEST(UsbIdentity, IsReadAndWritten) {
-    for (const char* text : {"0403:6001", "0403:6001:A12345", "1a86:7523:0:1", "ffff:0000:x"}) {
+    for (const char* text : {"ffff:0001", "ffff:0001:EXAMPLE", "fffe:0002:0:1", "ffff:0000:x"}) {
         const auto identity = parseUsbIdentity(text);
         ASSERT_TRUE(identity) << text;
         EXPECT_EQ(identity->text(), text);
     }
-    EXPECT_EQ(parseUsbIdentity("0403:6001:A1"), (UsbIdentity{0x0403, 0x6001, "A1"}));
-    for (const char* text : {"", "/dev/ttyUSB0", "403:6001", "0403-6001", "0403:6001:", "0403:600", "0403:60011",
-                             "-403:6001", "040g:6001"})
+    EXPECT_EQ(parseUsbIdentity("ffff:0001:A1"), (UsbIdentity{0xffff, 0x0001, "A1"}));
+    for (const char* text : {"", "/dev/ttyUSB0", "fff:0001", "ffff-0001", "ffff:0001:", "ffff:000", "ffff:00011",
+                             "-fff:0001", "fffg:0001"})
         EXPECT_FALSE(parseUsbIdentity(text)) << text;
 }
 
 TEST(UsbIdentity, FindsTheAdapterUnderAnyName) {
     const std::vector<PortInfo> ports = {{"/dev/ttyS0", "", std::nullopt},
-                                         {"/dev/ttyUSB0", "", UsbIdentity{0x0403, 0x6001, "OTHER"}},
-                                         {"/dev/ttyUSB1", "", UsbIdentity{0x0403, 0x6001, "MINE"}},
-                                         {"/dev/ttyUSB2", "", UsbIdentity{0x1a86, 0x7523, ""}},
-                                         {"/dev/ttyUSB3", "", UsbIdentity{0x1a86, 0x7523, ""}}};
-    EXPECT_EQ(portOf({0x0403, 0x6001, "MINE"}, ports, "/dev/ttyUSB0", false), "/dev/ttyUSB1"); // it was renamed
-    EXPECT_EQ(portOf({0x1a86, 0x7523, ""}, ports, "/dev/ttyUSB3", false), "/dev/ttyUSB3");     // of two alike
-    EXPECT_EQ(portOf({0x1a86, 0x7523, ""}, ports, "", false), "/dev/ttyUSB2");
-    EXPECT_EQ(portOf({0x0403, 0x6001, ""}, ports, "", true), "/dev/ttyUSB0"); // one of the make
-    EXPECT_FALSE(portOf({0x0403, 0x6001, ""}, ports, "", false));             // none without a number
-    EXPECT_FALSE(portOf({0x0403, 0x6001, "GONE"}, ports, "", false));
+                                         {"/dev/ttyUSB0", "", UsbIdentity{0xffff, 0x0001, "OTHER"}},
+                                         {"/dev/ttyUSB1", "", UsbIdentity{0xffff, 0x0001, "MINE"}},
+                                         {"/dev/ttyUSB2", "", UsbIdentity{0xfffe, 0x0002, ""}},
+                                         {"/dev/ttyUSB3", "", UsbIdentity{0xfffe, 0x0002, ""}}};
+    EXPECT_EQ(portOf({0xffff, 0x0001, "MINE"}, ports, "/dev/ttyUSB0", false), "/dev/ttyUSB1"); // it was renamed
+    EXPECT_EQ(portOf({0xfffe, 0x0002, ""}, ports, "/dev/ttyUSB3", false), "/dev/ttyUSB3");     // of two alike
+    EXPECT_EQ(portOf({0xfffe, 0x0002, ""}, ports, "", false), "/dev/ttyUSB2");
+    EXPECT_EQ(portOf({0xffff, 0x0001, ""}, ports, "", true), "/dev/ttyUSB0"); // one of the make
+    EXPECT_FALSE(portOf({0xffff, 0x0001, ""}, ports, "", false));             // none without a number
+    EXPECT_FALSE(portOf({0xffff, 0x0001, "GONE"}, ports, "", false));
 }
 
 TEST(SerialLink, ByAnIdentityThatIsNotThereSaysSo) {

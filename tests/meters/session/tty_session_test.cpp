@@ -51,7 +51,7 @@ void sendFrame(KernelTty& tty, const MeterDescription& meter, const Reading& rea
         const std::string more = tty.receive(30'000);
         ASSERT_FALSE(more.empty()) << "no poll came";
         heard += more;
-        answer(meter.link.identifyCommand, "ACME,DMM-1,0,1.0\n");
+        answer(meter.link.identifyCommand, "NOBODY,EXAMPLE,0,1.0\n");
         answer(meter.link.errorCommand, "0,\"No error\"\n");
     }
     ASSERT_TRUE(tty.send(encodeFrame(meter.frame, reading, 0.001)));
