@@ -65,7 +65,7 @@ Excursion Books::placed(Excursion e, bool shoulder) const {
 void Books::excursion(const Excursion& excursion, bool shoulder) {
     if (timeline.at(excursion.from - aperture).motion == ExpectedMotion::free) return; // nothing is judged there
     Excursion e = placed(excursion, shoulder);
-    // A needle on a supply wire shivers by as much.
+    // A probe tip on a supply wire shivers by as much.
     const bool probing = e.step && traits(*e.step).wire != Wire::signal && !traits(*e.step).wiggles();
     if (probing && e.depth_V() <= e.play_V) return;
     const bool signal = timeline.at(e.from - aperture).wire == Wire::signal;

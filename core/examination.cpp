@@ -14,7 +14,7 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr int kOverVoltageReadings = 2; // one alone may be a needle slipping
+constexpr int kOverVoltageReadings = 2; // one alone may be a tip slipping
 constexpr double kDefaultInterval_s = 0.33;
 constexpr Time kJumpShown = 3s;
 

@@ -17,7 +17,7 @@ constexpr const char* kMaker = "The maker's service literature and local rules c
 // Beside the drawing they are short: each is a line or two, read at arm's length before the hand moves.
 constexpr const char* kNobodyStarts = "Nobody starts the engine; one person keeps the key.";
 constexpr const char* kMayMove = "Electric, hybrid or pressurised, it can move, engine off: stay clear.";
-constexpr const char* kFingers = "Fingers off the needle, leads off the arm.";
+constexpr const char* kFingers = "Fingers off the tip, leads off the arm.";
 constexpr const char* kKeyOnUnplug = "While the key is on, unplug nothing.";
 constexpr const char* kTools = "Keep the tool off live terminals.";
 constexpr const char* kMakerFirst = "The maker's literature and local rules come first.";

@@ -160,7 +160,7 @@ déjelo en reposo</translation>
         <source>Push only the leads,
 at clip and tip</source>
         <translation>Empuje solo las puntas,
-pinza y aguja</translation>
+pinza y extremo</translation>
     </message>
     <message>
         <source>Push the shaft sideways
@@ -3532,8 +3532,8 @@ de señal</translation>
         <translation>Eléctrica, híbrida o con presión, se mueve con el motor parado: apártese.</translation>
     </message>
     <message>
-        <source>Fingers off the needle, leads off the arm.</source>
-        <translation>Dedos fuera de la aguja; cables lejos del brazo.</translation>
+        <source>Fingers off the tip, leads off the arm.</source>
+        <translation>Dedos lejos de la punta; cables lejos del brazo.</translation>
     </message>
     <message>
         <source>Nobody starts the engine; one person keeps the key.</source>
@@ -4689,8 +4689,8 @@ de señal</translation>
 <context>
     <name>stillwire::FindMeterBox</name>
     <message>
-        <source>Find my meter</source>
-        <translation>Buscar mi multímetro</translation>
+        <source>Which meter is it?</source>
+        <translation>¿Qué multímetro es?</translation>
     </message>
     <message>
         <source>What the search is doing</source>
@@ -5281,8 +5281,8 @@ de señal</translation>
         <translation>ninguno</translation>
     </message>
     <message>
-        <source>Find my meter…</source>
-        <translation>Buscar mi multímetro…</translation>
+        <source>Which meter is it?</source>
+        <translation>¿Qué multímetro es?</translation>
     </message>
     <message>
         <source>Meter on the reference wire</source>

@@ -143,7 +143,7 @@ QT_TRANSLATE_NOOP("core", "Every level is a share of this voltage; if it is wron
 QT_TRANSLATE_NOOP("core", "Every position is low by the same share, about %1 %%, as a resistance in the reference feed or in the signal wire would leave them, beyond the places where they were measured.")
 QT_TRANSLATE_NOOP("core", "Every position is low by the same share, about %1 %%, while the reference holds: a meter in low-impedance mode loads the signal so, and so does a resistance in the signal wire.")
 QT_TRANSLATE_NOOP("core", "Feet and hands off, and watch it at rest again.")
-QT_TRANSLATE_NOOP("core", "Fingers off the needle, leads off the arm.")
+QT_TRANSLATE_NOOP("core", "Fingers off the tip, leads off the arm.")
 QT_TRANSLATE_NOOP("core", "First cold, and turned since: now it would be about %1.")
 QT_TRANSLATE_NOOP("core", "First cold: %1.")
 QT_TRANSLATE_NOOP("core", "From key on to the cold look")

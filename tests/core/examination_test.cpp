@@ -116,7 +116,7 @@ TEST(OverVoltage, WhatIsOverARangeThatReachesPastItIsOver) {
         for (int i = 0; i < 10; ++i) examination.push(Reading{fromSeconds(at_s += 0.33), 4.4, {}});
         const Reading over{fromSeconds(at_s + 0.33), std::numeric_limits<double>::quiet_NaN(), Flag::overload};
         examination.push(over);
-        EXPECT_FALSE(examination.findings().overVoltage); // one alone may be a needle slipping
+        EXPECT_FALSE(examination.findings().overVoltage); // one alone may be a tip slipping
         examination.push(Reading{fromSeconds(at_s + 0.66), over.volts_V, over.flags});
         EXPECT_EQ(examination.findings().overVoltage, !withSmall);
     }

@@ -35,7 +35,7 @@ Sheet pedalSheet() {
 
 Sheet depthSheet() {
     Sheet out = sheet("Beach cleaner depth lever",
-                      {position("lifted", 4.20, 4.70, 4.45, true), position("deep", 0.70, 1.10, 0.90, false)});
+                      {position("lifted", 3.98, 4.42, 4.21, true), position("deep", 0.58, 1.02, 0.80, false)});
     out.driftAllowance_V = 0.06;
     return out;
 }

@@ -8,7 +8,7 @@
 namespace stillwire {
 namespace {
 
-constexpr double kLowest_Hz = 196, kOctaves = 2, kLoud = 0.1; // under the tones, which matter more
+constexpr double kLowest_Hz = 185, kOctaves = 2, kLoud = 0.1; // under the tones, which matter more
 constexpr double kTurn = 2 * std::numbers::pi;
 constexpr double kGlide_s = 0.02; // fast enough to follow a dropout
 

@@ -26,7 +26,7 @@ namespace stillwire {
 namespace {
 
 constexpr int kRate_Hz = 48000;
-constexpr qint64 kAhead_us = 150'000; // less runs dry within a tone, more lags behind the needle
+constexpr qint64 kAhead_us = 150'000; // less runs dry within a tone, more lags behind the wire
 constexpr int kPatience_ms = 2000, kKnock_ms = 500;
 constexpr int kLook_ms = 3000; // for a device, while there is none, and whether the one there still plays
 // Of a server that was lost: until Qt has found all it looks for.

@@ -17,11 +17,11 @@ constexpr double kRamp_s = 0.005;
 
 std::vector<Note> notes(Tone tone) {
     switch (tone) {
-    case Tone::down: return {{880, 0.09, 0.5}, {440, 0.16, 0.5}};
-    case Tone::up: return {{660, 0.06, 0.5}, {990, 0.06, 0.5}, {1480, 0.10, 0.5}};
+    case Tone::down: return {{905, 0.09, 0.5}, {405, 0.16, 0.5}};
+    case Tone::up: return {{615, 0.06, 0.5}, {885, 0.06, 0.5}, {1365, 0.10, 0.5}};
     case Tone::tick: break;
     }
-    return {{1000, 0.03, 0.2}};
+    return {{1130, 0.03, 0.2}};
 }
 
 } // namespace

@@ -36,10 +36,10 @@ QString textOf(const PortFinding& finding) {
 
 FindMeterBox::FindMeterBox(const Look& look, Doors& doors, QWidget* parent)
     : QDialog(parent), look_(look), doors_(doors) {
-    setWindowTitle(tr("Find my meter"));
+    setWindowTitle(tr("Which meter is it?"));
     setAccessibleName(windowTitle());
     title_ = new TextLabel(look, TextSize::word, true, Role::ink, this);
-    title_->say(tr("Find my meter"));
+    title_->say(tr("Which meter is it?"));
     says_ = new TextLabel(look, TextSize::text, false, Role::ink, this);
     says_->setAccessibleName(tr("What the search is doing"));
     line_ = new ProgressLine(look, this);

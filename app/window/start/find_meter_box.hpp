@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// "Find my meter": looks on every port while it says what it does, and offers what fits. Esc stops, and closes once
-// nothing runs.
+// "Which meter is it?": looks on every port while it says what it does, and offers what fits. Esc stops, and closes
+// once nothing runs.
 #pragma once
 
 #include "app/window/look/look.hpp"

@@ -85,7 +85,7 @@ void StartPage::buildPort() {
     StartPanel* port = panel(tr("A meter on a port"), tr("The sheet holds the sensor's windows from the maker's "
                                                          "literature; the run is judged by it."));
     portSays_ = new TextLabel(look_, TextSize::text, true, Role::ink, right_);
-    find_ = button(tr("Find my meter…"), tr("Find my meter…"));
+    find_ = button(tr("Which meter is it?"), tr("Which meter is it?"));
     port_ = choice("port", tr("Port"));
     meter_ = choice("meter", tr("Meter on the port"));
     sheet_ = choice("sheet", tr("Sensor sheet"));

@@ -13,8 +13,8 @@ struct Dip {
     int readings;
     double low_V;
 };
-constexpr Dip kDips[] = {{33.0, 2, 2.70}, {41.9, 1, 2.70}, {49.2, 2, 2.21}, {55.6, 2, 2.70},
-                         {61.5, 1, 2.90}, {67.1, 1, 1.98}, {74.6, 2, 1.98}};
+constexpr Dip kDips[] = {{34.3, 1, 3.05}, {40.6, 2, 2.48}, {48.2, 1, 2.48},
+                         {57.7, 2, 1.93}, {66.4, 1, 2.77}, {74.6, 2, 1.36}};
 
 void drawTrace(SessionSnapshot& snapshot, Findings& f) {
     Trace trace;
@@ -23,7 +23,7 @@ void drawTrace(SessionSnapshot& snapshot, Findings& f) {
         const double t = i * kInterval_s;
         if (t > kBlindFrom_s && t < kBlindTo_s) continue;
         noise = noise * 1664525U + 1013904223U;
-        double v = 4.118 + 0.006 * (static_cast<double>(noise >> 16U) / 65536.0 - 0.5);
+        double v = 4.236 + 0.006 * (static_cast<double>(noise >> 16U) / 65536.0 - 0.5);
         for (const Dip& dip : kDips)
             if (t >= dip.at_s && t < dip.at_s + dip.readings * kInterval_s) v = dip.low_V;
         trace.append({fromSeconds(t), v});
@@ -35,20 +35,20 @@ void drawTrace(SessionSnapshot& snapshot, Findings& f) {
 }
 
 void fillFindings(Findings& f) {
-    f.meter = {kInterval_s, 0.1, 0.001, 4.118, 0.002, 0.02};
+    f.meter = {kInterval_s, 0.1, 0.001, 4.236, 0.002, 0.02};
     f.state = WireState::dropped;
     f.blind = {{fromSeconds(kBlindFrom_s), fromSeconds(kBlindTo_s), BlindCause::autorange}};
-    f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(kBlindFrom_s), 4.118, 0.002},
+    f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(kBlindFrom_s), 4.236, 0.002},
                 {PhaseKind::blind, fromSeconds(kBlindFrom_s), fromSeconds(kBlindTo_s), {}, {}},
-                {PhaseKind::quiet, fromSeconds(kBlindTo_s), fromSeconds(30), 4.118, 0.002},
-                {PhaseKind::wiggle, fromSeconds(30), fromSeconds(kEnd_s), 4.118, 0.002}};
+                {PhaseKind::quiet, fromSeconds(kBlindTo_s), fromSeconds(30), 4.236, 0.002},
+                {PhaseKind::wiggle, fromSeconds(30), fromSeconds(kEnd_s), 4.236, 0.002}};
     f.machine.points.push_back({Time{0}, 1.0});
     int pose = 3;
     for (const Dip& dip : kDips) {
         Excursion e;
         e.from = fromSeconds(dip.at_s);
         e.to = fromSeconds(dip.at_s + (dip.readings - 1) * kInterval_s);
-        e.held_V = 4.118;
+        e.held_V = 4.236;
         e.extreme_V = dip.low_V;
         e.readings = dip.readings;
         e.step = Step::wiggleShaft;
@@ -59,7 +59,7 @@ void fillFindings(Findings& f) {
         f.machine.points.push_back({e.to + fromSeconds(kInterval_s), 1.0});
     }
     f.excursions.back().open = true;
-    f.machine.stopsPossible = 7;
+    f.machine.stopsPossible = 6;
     WireLevel reference, ground;
     reference.level_V = 4.98;
     ground.level_V = 0.02;
@@ -67,9 +67,9 @@ void fillFindings(Findings& f) {
     f.reference = reference;
     f.ground = ground;
     StepCoverage shaft;
-    shaft.poses = 23;
-    shaft.dropouts = 7;
-    shaft.posesFor95 = 11;
+    shaft.poses = 20;
+    shaft.dropouts = 6;
+    shaft.posesFor95 = 9;
     shaft.shortestVisible_s = 0.4;
     f.steps = {shaft};
     f.wiggle = shaft;
@@ -77,7 +77,7 @@ void fillFindings(Findings& f) {
     f.verdict.reasons = {
         {ReasonKind::cause,
          {"The signal dropped out in %1 of %2 of the shaft, and came back: %3 went to %4 or further.",
-          {"7", Sentence{"%1 poses", {"23"}}, "4.12 V", "1.98 V"}}}};
+          {"6", Sentence{"%1 poses", {"20"}}, "4.24 V", "1.36 V"}}}};
     f.verdict.next = {
         {NextKind::splitsCauses,
          "Hold the connector still and repeat the wiggle; then watch the reference and the ground wire under "
@@ -89,8 +89,8 @@ void fillPrompt(SessionSnapshot& s) {
     Prompt& p = s.prompt;
     sayStep(p, Step::wiggleShaft);
     walkTo(s, Step::wiggleShaft);
-    p.wanted = sentence("%1 more poses", {"11"});
-    p.progress = 0.68;
+    p.wanted = sentence("%1 more poses", {"9"});
+    p.progress = 0.69;
     p.pose = sentence("hold left");
     p.asked = AskedPose{.place = PosePlace::at(Side::left), .for_s = 1.4, .since = fromSeconds(kEnd_s - 0.6)};
     p.position = "deep";
@@ -128,9 +128,9 @@ std::shared_ptr<SessionSnapshot> moment(WireState state) {
     auto findings = std::make_shared<Findings>(*snapshot->findings);
     findings->state = state;
     findings->excursions.pop_back();
-    if (state == WireState::steady || state == WireState::moving) snapshot->lastVolts_V = 4.118;
+    if (state == WireState::steady || state == WireState::moving) snapshot->lastVolts_V = 4.236;
     if (state == WireState::jumped) {
-        findings->jumps = {{fromSeconds(70), 4.118, 3.62, Step::wiggleShaft, -1}};
+        findings->jumps = {{fromSeconds(70), 4.236, 3.62, Step::wiggleShaft, -1}};
         snapshot->lastVolts_V = 3.62;
     }
     if (state == WireState::blind || state == WireState::silent) snapshot->lastVolts_V = std::nan("");

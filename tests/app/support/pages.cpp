@@ -59,7 +59,7 @@ void search(Stage& stage, std::vector<PortFinding> finds, bool endless) {
     stage.doors->found = std::move(finds);
     stage.doors->endless = endless;
     for (QPushButton* button : stage.window->start().findChildren<QPushButton*>())
-        if (button->text() == StartPage::tr("Find my meter…")) button->click();
+        if (button->text() == StartPage::tr("Which meter is it?")) button->click();
     QTest::qWait(100);
 }
 

@@ -32,7 +32,7 @@ TEST(StateWord, ADropoutStaysOnShowForAMomentAfterItEnded) {
 }
 
 TEST(StateWord, SaysTheDepthAsALowerBound) {
-    EXPECT_EQ(stateWord(*test::wiggleMoment()).detail, "by at least 2.14 V");
+    EXPECT_EQ(stateWord(*test::wiggleMoment()).detail, "by at least 2.88 V");
 }
 
 TEST(StateWord, EveryStateHasItsOwnWordAndShape) {
@@ -84,8 +84,8 @@ TEST(SummaryRows, PutFaultsFirstAndEventsInOrderOfTime) {
     const auto snapshot = test::wiggleMoment();
     const auto rows = summaryRows(*snapshot->findings);
     ASSERT_FALSE(rows.empty());
-    EXPECT_EQ(rows.front().title, "7 dropouts in 23 poses");
-    EXPECT_EQ(rows.front().detail, "4.12 V fell to 1.98 V or less");
+    EXPECT_EQ(rows.front().title, "6 dropouts in 20 poses");
+    EXPECT_EQ(rows.front().detail, "4.24 V fell to 1.36 V or less");
     const auto events = eventRows(*snapshot->findings);
     ASSERT_EQ(events.size(), 8U); // seven dropouts and the blind time
     for (std::size_t i = 1; i < events.size(); ++i) EXPECT_LE(*events[i - 1].at_s, *events[i].at_s);

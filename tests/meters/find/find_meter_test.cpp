@@ -73,7 +73,7 @@ private:
         if (!kind_.identity.empty() && has("*IDN?")) reply += kind_.identity + "\n";
         if (!kind_.identity.empty() && (has("READ?") || has("FETC?"))) reply += "+8.12000000E-01\n";
         if (kind_.identity.empty() && !kind_.link.pollCommand.empty() && has(kind_.link.pollCommand.c_str()))
-            reply += "DC  0.812 V\r\n";
+            reply += "+0.812 V DC\r\n";
         return send({reply.begin(), reply.end()});
     }
     // True if anything of it came through.

@@ -35,7 +35,7 @@ std::shared_ptr<SessionSnapshot> with(const std::function<void(Findings&)>& chan
     findings->excursions.clear();
     findings->jumps.clear();
     findings->blind.clear();
-    findings->phases = {{PhaseKind::quiet, Time{0}, fromSeconds(75), 4.118, 0.002}};
+    findings->phases = {{PhaseKind::quiet, Time{0}, fromSeconds(75), 4.236, 0.002}};
     change(*findings);
     snapshot->findings = findings;
     return snapshot;
@@ -99,7 +99,7 @@ TEST_P(Shapes, OnTheTraceADropoutBlindTimeTravelAndAJumpAreToldApart) {
         Excursion e;
         e.from = from;
         e.to = to;
-        e.held_V = 4.118;
+        e.held_V = 4.236;
         e.extreme_V = 3;
         f.excursions.push_back(e);
     });
@@ -121,14 +121,14 @@ TEST_P(Shapes, OnTheTraceADropoutBlindTimeTravelAndAJumpAreToldApart) {
         f.jumps.push_back(jump);
     });
     add("travel", [&](Findings& f) {
-        f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(30), 4.118, 0.002},
+        f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(30), 4.236, 0.002},
                     {PhaseKind::travel, fromSeconds(30), fromSeconds(60), {}, {}},
-                    {PhaseKind::quiet, fromSeconds(60), fromSeconds(75), 4.118, 0.002}};
+                    {PhaseKind::quiet, fromSeconds(60), fromSeconds(75), 4.236, 0.002}};
     });
     add("wiggle", [&](Findings& f) {
-        f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(30), 4.118, 0.002},
-                    {PhaseKind::wiggle, fromSeconds(30), fromSeconds(60), 4.118, 0.002},
-                    {PhaseKind::quiet, fromSeconds(60), fromSeconds(75), 4.118, 0.002}};
+        f.phases = {{PhaseKind::quiet, Time{0}, fromSeconds(30), 4.236, 0.002},
+                    {PhaseKind::wiggle, fromSeconds(30), fromSeconds(60), 4.236, 0.002},
+                    {PhaseKind::quiet, fromSeconds(60), fromSeconds(75), 4.236, 0.002}};
     });
     for (std::size_t i = 0; i < seen.size(); ++i)
         for (std::size_t j = i + 1; j < seen.size(); ++j)

@@ -77,12 +77,12 @@ TEST(Mixer, DownAndUpAreUnlikeEachOther) {
     const auto down = listen(mixer, 0.4);
     mixer.strike(Tone::up);
     const auto up = listen(mixer, 0.4);
-    EXPECT_GT(strength(down, 880, 0.01, 0.08), 0.4); // then lower
-    EXPECT_GT(strength(down, 440, 0.11, 0.23), 0.4);
-    EXPECT_GT(strength(up, 660, 0.01, 0.05), 0.35); // then higher, twice
-    EXPECT_GT(strength(up, 990, 0.07, 0.11), 0.35);
-    EXPECT_GT(strength(up, 1480, 0.13, 0.21), 0.35);
-    EXPECT_LT(strength(up, 440, 0, 0.22), 0.1);
+    EXPECT_GT(strength(down, 905, 0.01, 0.08), 0.4); // then lower
+    EXPECT_GT(strength(down, 405, 0.11, 0.23), 0.4);
+    EXPECT_GT(strength(up, 615, 0.01, 0.05), 0.35); // then higher, twice
+    EXPECT_GT(strength(up, 885, 0.07, 0.11), 0.35);
+    EXPECT_GT(strength(up, 1365, 0.13, 0.21), 0.35);
+    EXPECT_LT(strength(up, 405, 0, 0.22), 0.1);
 }
 
 TEST(Mixer, ATickTakesNoDropoutsPlaceAndADropoutTakesATicks) {
@@ -90,16 +90,16 @@ TEST(Mixer, ATickTakesNoDropoutsPlaceAndADropoutTakesATicks) {
     mixer.strike(Tone::down);
     mixer.strike(Tone::tick); // before anybody listened
     auto heard = listen(mixer, 0.05);
-    EXPECT_GT(strength(heard, 880, 0.01, 0.05), 0.4);
+    EXPECT_GT(strength(heard, 905, 0.01, 0.05), 0.4);
     mixer.strike(Tone::tick); // while it sounds
     heard = listen(mixer, 0.2);
-    EXPECT_GT(strength(heard, 440, 0.06, 0.18), 0.4);
+    EXPECT_GT(strength(heard, 405, 0.06, 0.18), 0.4);
     (void)listen(mixer, 0.3);
     mixer.strike(Tone::tick);
     (void)listen(mixer, 0.01);
     mixer.strike(Tone::up);
     heard = listen(mixer, 0.3);
-    EXPECT_GT(strength(heard, 1480, 0.13, 0.21), 0.35);
+    EXPECT_GT(strength(heard, 1365, 0.13, 0.21), 0.35);
 }
 
 TEST(Mixer, FollowsTheVoltageToTheHertz) {
@@ -140,7 +140,7 @@ TEST(Mixer, NeitherClipsNorClicks) {
             }
     EXPECT_LT(most, 0.65); // a voice has the rest
     // Two tones at once for two milliseconds, and the one underneath; a cut without care would step by 0.5.
-    EXPECT_LT(step, slope(0.5, 1480) + slope(0.1, 784) + 0.04);
+    EXPECT_LT(step, slope(0.5, 1365) + slope(0.1, 740) + 0.04);
 }
 
 TEST(Mixer, WhatWasStruckWhileNobodyPlayedIsForgotten) {

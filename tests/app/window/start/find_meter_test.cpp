@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// "Find my meter" by keys alone: what it says, what Enter takes, how it stops.
+// "Which meter is it?" by keys alone: what it says, what Enter takes, how it stops.
 #include "app/window/look/look.hpp"
 #include "app/window/start/find_meter_box.hpp"
 #include "tests/app/support/fake_session.hpp"
