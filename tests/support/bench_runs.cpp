@@ -35,7 +35,7 @@ Sheet pedalSheet() {
 
 Sheet depthSheet() {
     Sheet out = sheet("Beach cleaner depth lever",
-                      {position("lifted", 3.98, 4.42, 4.21, true), position("deep", 0.58, 1.02, 0.80, false)});
+                      {position("lifted", 3.98, 4.42, 4.21, true), position("deep", 1.14, 1.56, 1.35, false)});
     out.driftAllowance_V = 0.06;
     return out;
 }

@@ -47,7 +47,7 @@ TEST_F(Announced, EveryDropoutIsToldThoughItsWordStands) {
     again->findings = findings;
     const QStringList words = after(again);
     ASSERT_EQ(words.size(), 1);
-    EXPECT_TRUE(words.front().startsWith("Dropout 8")) << words.front().toStdString();
+    EXPECT_TRUE(words.front().startsWith("Dropout 7")) << words.front().toStdString();
 }
 
 TEST_F(Announced, AHiddenVerdictIsNotTold) {

@@ -233,7 +233,7 @@ TEST(Models, KeepTheContractOfItemModels) {
     const auto snapshot = test::wiggleMoment();
     findings.setRows(eventRows(*snapshot->findings));
     phases.setPhases(snapshot->findings->phases);
-    EXPECT_EQ(findings.rowCount(), 8);
+    EXPECT_EQ(findings.rowCount(), 7);
     EXPECT_EQ(phases.rowCount(), 4);
     EXPECT_NEAR(phases.data(phases.index(3), TimeRole).toDouble(), 30.0, 1e-9);
     findings.setRows({});
