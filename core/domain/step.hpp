@@ -38,7 +38,7 @@ inline constexpr int kStepCount = static_cast<int>(Step::wiggleGround) + 1;
 enum class ExpectedMotion {
     still,     // hold still: a shift that stays is a level jump
     positions, // moves to marked positions, still between them
-    moving,    // the step is about moving, or the needle is on its way; it holds no marked positions (yet)
+    moving,    // the step is about moving, or the probe tip is on its way; it holds no marked positions (yet)
     free,      // no judgement of movement at all: connecting, turning, lifting, putting back
     sweep,     // moves slowly; dropouts show against neighbours
     unmarked   // no step has been named
