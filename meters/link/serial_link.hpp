@@ -29,8 +29,8 @@ struct PortInfo {
 
 [[nodiscard]] std::vector<PortInfo> listPorts(); // ordered by name
 
-// "ffff:0001" or "ffff:0001:EXAMPLE", in hexadecimal; nothing: it is a name. (Examples only: no adapter has ffff for
-// its vendor, since all ones is what a missing number reads as and so it is given to nobody.)
+// "ffff:0001" or "ffff:0001:EXAMPLE", in hexadecimal; nothing: it is a name. The vendor of the examples, all ones, is
+// what an empty memory reads as: it is no maker's, so that no adapter can be meant by them.
 [[nodiscard]] std::optional<UsbIdentity> parseUsbIdentity(std::string_view text);
 // The port among `ports` that has this identity; of several alike the one called `preferred`. `anySerial`: one of the
 // make will do.

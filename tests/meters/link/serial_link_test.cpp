@@ -227,8 +227,9 @@ TEST(SerialLink, SaysThatAPortIsBusy) {
     close(master);
 }
 
+// Vendors ffff and 0000 are no maker's: these adapters are nobody's.
 TEST(UsbIdentity, IsReadAndWritten) {
-    for (const char* text : {"ffff:0001", "ffff:0001:EXAMPLE", "fffe:0002:0:1", "ffff:0000:x"}) {
+    for (const char* text : {"ffff:0001", "ffff:0001:EXAMPLE", "ffff:0002:0:1", "0000:0a1b:x"}) {
         const auto identity = parseUsbIdentity(text);
         ASSERT_TRUE(identity) << text;
         EXPECT_EQ(identity->text(), text);
@@ -243,11 +244,11 @@ TEST(UsbIdentity, FindsTheAdapterUnderAnyName) {
     const std::vector<PortInfo> ports = {{"/dev/ttyS0", "", std::nullopt},
                                          {"/dev/ttyUSB0", "", UsbIdentity{0xffff, 0x0001, "OTHER"}},
                                          {"/dev/ttyUSB1", "", UsbIdentity{0xffff, 0x0001, "MINE"}},
-                                         {"/dev/ttyUSB2", "", UsbIdentity{0xfffe, 0x0002, ""}},
-                                         {"/dev/ttyUSB3", "", UsbIdentity{0xfffe, 0x0002, ""}}};
+                                         {"/dev/ttyUSB2", "", UsbIdentity{0xffff, 0x0002, ""}},
+                                         {"/dev/ttyUSB3", "", UsbIdentity{0xffff, 0x0002, ""}}};
     EXPECT_EQ(portOf({0xffff, 0x0001, "MINE"}, ports, "/dev/ttyUSB0", false), "/dev/ttyUSB1"); // it was renamed
-    EXPECT_EQ(portOf({0xfffe, 0x0002, ""}, ports, "/dev/ttyUSB3", false), "/dev/ttyUSB3");     // of two alike
-    EXPECT_EQ(portOf({0xfffe, 0x0002, ""}, ports, "", false), "/dev/ttyUSB2");
+    EXPECT_EQ(portOf({0xffff, 0x0002, ""}, ports, "/dev/ttyUSB3", false), "/dev/ttyUSB3");     // of two alike
+    EXPECT_EQ(portOf({0xffff, 0x0002, ""}, ports, "", false), "/dev/ttyUSB2");
     EXPECT_EQ(portOf({0xffff, 0x0001, ""}, ports, "", true), "/dev/ttyUSB0"); // one of the make
     EXPECT_FALSE(portOf({0xffff, 0x0001, ""}, ports, "", false));             // none without a number
     EXPECT_FALSE(portOf({0xffff, 0x0001, "GONE"}, ports, "", false));
