@@ -143,10 +143,10 @@ double chanceOfSoMany(int k1, int n1, int k2, int n2) {
 }
 
 // "As many further clean poses of that place as its step asks for": 29 of the shaft, 8 of a section.
-bool answered(const Counts& c) {
-    return c.shaft.answered(29) && c.moving.count() == 0 &&
-           std::all_of(c.sections.begin(), c.sections.end(), [](const auto& one) { return one.second.answered(8); });
+bool harnessAnswered(const Counts& c) {
+    return std::all_of(c.sections.begin(), c.sections.end(), [](const auto& one) { return one.second.answered(8); });
 }
+bool answered(const Counts& c) { return c.shaft.answered(29) && c.moving.count() == 0 && harnessAnswered(c); }
 
 // Rows 3 to 10 of the judgement, on counts.
 Decision byTheRows(const Counts& c, Decision standing, const Lens& lens) {
@@ -166,7 +166,10 @@ Decision byTheRows(const Counts& c, Decision standing, const Lens& lens) {
     if (c.shaft.decides() && c.heldPoses > 0 && c.held.count() == 0)
         return hidden <= lens.significant ? Decision::checkWiring : Decision::cannotTell;
     if (c.shaft.decides() && shaftMore) return Decision::replace;
-    if (ks > 0 && all > 0 && (worst.decides() || c.shaft.decides())) return Decision::checkWiring;
+    // One is none there: asked for again, and silent once as many clean ones have answered it.
+    if (c.shaft.decides() && all > 0 && !worst.decides())
+        return harnessAnswered(c) ? Decision::replace : Decision::cannotTell;
+    if (ks > 0 && all > 0 && worst.decides()) return Decision::checkWiring;
     if (c.moving.decides() && all == 0) return Decision::replace; // the shaft turns, nothing else is touched
     if (standing != Decision::keep) return standing;
     return ks + all + c.moving.count() > 0 ? Decision::cannotTell : Decision::keep;
