@@ -354,8 +354,10 @@ private:
 
     [[nodiscard]] std::string quotedNames(const std::vector<int>& columns) const {
         std::string out;
-        for (const int column : columns)
-            out += (out.empty() ? "" : ", ") + quotedCell(layout_.names[static_cast<std::size_t>(column)]);
+        for (const int column : columns) {
+            if (!out.empty()) out += ", ";
+            out += quotedCell(layout_.names[static_cast<std::size_t>(column)]);
+        }
         return out;
     }
 
