@@ -192,7 +192,7 @@ bool bySection(const Case& c) {
     return std::any_of(all.begin(), all.end(), [](const StepCoverage& one) { return !one.section.empty(); });
 }
 
-bool posesWanted(const Case& c, Step step, const std::string& section) {
+bool stillWanted(const Case& c, Step step, const std::string& section) {
     const std::vector<StepCoverage>& all = c.findings->steps;
     return std::any_of(all.begin(), all.end(), [&](const StepCoverage& one) {
         return one.step == step && one.section == section && one.again + one.posesFor95.value_or(0) > 0;
@@ -202,7 +202,7 @@ bool posesWanted(const Case& c, Step step, const std::string& section) {
 bool loneInASection(const Case& c) {
     const bool named = bySection(c);
     return std::any_of(c.sections.begin(), c.sections.end(), [&](const auto& one) {
-        return seenOnce(one.second) && posesWanted(c, Step::wiggleHarness, named ? one.first : std::string());
+        return seenOnce(one.second) && stillWanted(c, Step::wiggleHarness, named ? one.first : std::string());
     });
 }
 
@@ -211,7 +211,7 @@ bool shaftDecides(const Case& c) {
     return c.shaft.decides && (silent || moreOften(c.shaft, c.section));
 }
 bool harnessDecides(const Case& c) {
-    const bool silent = clean(c.shaft) || answered(c.shaft, posesWanted(c, Step::wiggleShaft));
+    const bool silent = clean(c.shaft) || answered(c.shaft, stillWanted(c, Step::wiggleShaft));
     return c.harness.decides && (silent || moreOften(c.section, c.shaft, c.shakenSections));
 }
 

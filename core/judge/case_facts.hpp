@@ -26,7 +26,7 @@ namespace stillwire {
 // Seen, and not often enough to decide.
 [[nodiscard]] bool seenOnce(const ShakenTally& tally);
 // Are poses still wanted there, to have looked enough or after one that dropped out alone?
-[[nodiscard]] bool posesWanted(const Case& facts, Step step, const std::string& section = {});
+[[nodiscard]] bool stillWanted(const Case& facts, Step step, const std::string& section = {});
 // One that dropped out alone in a section, and has not yet been answered by as many clean ones as its step asks for.
 [[nodiscard]] bool loneInASection(const Case& facts);
 [[nodiscard]] bool bySection(const Case& facts); // the capture names the sections of the harness

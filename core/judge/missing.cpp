@@ -152,7 +152,7 @@ void loneDropouts(const Case& c, std::vector<Missing>& out) {
             out.push_back({{says, {volts(tally.held_V), volts(tally.extreme_V)}}, {next, {}}, again});
     };
     const auto alone = [&](const ShakenTally& tally, Step step, const char* says, const char* next) {
-        lone(posesWanted(c, step), tally, says, next, step);
+        lone(stillWanted(c, step), tally, says, next, step);
     };
     const auto still = [&](const ShakenTally& tally, Step step, const char* says, const char* next) {
         lone(!doneSince(c, step, tally.newest), tally, says, next, step);

@@ -1,10 +1,24 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/app/support/fake_session.hpp"
 
+#include "app/window/bench_window.hpp"
+
 #include <chrono>
 #include <thread>
 
 namespace stillwire::test {
+
+FakeSession* attachTo(BenchWindow& window, std::shared_ptr<SessionSnapshot> snapshot, std::function<void()> strike) {
+    const bool guided = snapshot->guided;
+    auto made = std::make_unique<FakeSession>(std::move(snapshot));
+    FakeSession* session = made.get();
+    Opened opened;
+    opened.session = std::move(made);
+    opened.sheet = leverSheet();
+    opened.strike = std::move(strike);
+    window.attach(std::move(opened), guided);
+    return session;
+}
 
 Result<Opened> FakeDoors::open(const Way& way) {
     opened.push_back(way);

@@ -7,10 +7,15 @@
 #include "meters/session/session.hpp"
 #include "tests/app/support/moments.hpp"
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <utility>
 #include <vector>
+
+namespace stillwire {
+class BenchWindow;
+}
 
 namespace stillwire::test {
 
@@ -38,6 +43,10 @@ private:
     std::shared_ptr<SessionSnapshot> snapshot_;
     bool running_ = true;
 };
+
+// Put before the window as if it had been opened, with the lever's sheet; the window keeps it.
+FakeSession* attachTo(BenchWindow& window, std::shared_ptr<SessionSnapshot> snapshot,
+                      std::function<void()> strike = {});
 
 class FakeDoors : public Doors {
 public:

@@ -17,13 +17,8 @@ namespace {
 class Lesson : public ::testing::Test {
 protected:
     void show(std::shared_ptr<SessionSnapshot> snapshot, std::function<void()> strike = {}) {
-        Opened opened;
-        const bool guided = snapshot->guided;
-        opened.session = std::make_unique<test::FakeSession>(std::move(snapshot));
-        opened.sheet = test::leverSheet();
-        opened.strike = std::move(strike);
         window.show();
-        window.attach(std::move(opened), guided);
+        test::attachTo(window, std::move(snapshot), std::move(strike));
         QTest::qWait(20);
     }
     QString words() {

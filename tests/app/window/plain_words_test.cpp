@@ -34,12 +34,7 @@ protected:
         QTest::qWait(20);
     }
     test::FakeSession* show(std::shared_ptr<SessionSnapshot> snapshot) {
-        Opened opened;
-        auto made = std::make_unique<test::FakeSession>(std::move(snapshot));
-        test::FakeSession* session = made.get();
-        opened.session = std::move(made);
-        opened.sheet = test::leverSheet();
-        window.attach(std::move(opened), session->snapshot()->guided);
+        test::FakeSession* session = test::attachTo(window, std::move(snapshot));
         QTest::qWait(20);
         return session;
     }

@@ -32,12 +32,7 @@ protected:
     }
     void show(std::shared_ptr<SessionSnapshot> snapshot) {
         snapshot->capturePath = "/tmp/a-run.csv";
-        Opened opened;
-        auto made = std::make_unique<test::FakeSession>(std::move(snapshot));
-        session = made.get();
-        opened.session = std::move(made);
-        opened.sheet = test::leverSheet();
-        window.attach(std::move(opened), session->snapshot()->guided);
+        session = test::attachTo(window, std::move(snapshot));
         QTest::qWait(20);
     }
     void drop(const QString& path) {

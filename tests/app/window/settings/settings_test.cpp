@@ -114,12 +114,7 @@ TEST_F(SettingsPlace, CapturesGoIntoTheFolderThatWasChosen) {
 }
 
 TEST_F(SettingsPlace, ARunGoesOnBehindIt) {
-    Opened opened;
-    auto session = std::make_unique<test::FakeSession>(test::wiggleMoment());
-    test::FakeSession* running = session.get();
-    opened.session = std::move(session);
-    opened.sheet = test::leverSheet();
-    window->attach(std::move(opened), true);
+    test::FakeSession* running = test::attachTo(*window, test::wiggleMoment());
     window->press(KeyAction::settings);
     choose("Light", "night");
     QTest::keyClick(window.get(), Qt::Key_Escape);
